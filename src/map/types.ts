@@ -1,0 +1,84 @@
+import type { NoApplyStrip, RinseEdge } from '../cover/types';
+import type { MeasuredYard, Slip } from '../measure/types';
+import type { BaseLayer, Issue, MarkKind, Position, Ring, Rings, UnitSystem, Yard, ZoneKind } from '../yard/types';
+
+/** All the map draws; a picture of the document, never the truth. */
+export interface MapPicture {
+  readonly yard: Yard;
+  readonly measured: MeasuredYard;
+  readonly selectedZoneIds: readonly string[];
+  readonly slips: readonly Slip[];
+  /** zones of the open visit, drawn as treated; null when no visit is shown. */
+  readonly visit: {
+    readonly zoneIds: readonly string[];
+    readonly strips: readonly NoApplyStrip[];
+    readonly rinseEdges: readonly RinseEdge[];
+  } | null;
+  readonly units: UnitSystem;
+  readonly baseLayer: BaseLayer;
+  readonly dark: boolean;
+}
+
+export type DrawShape = 'polygon' | 'rectangle' | 'circle' | 'freehand';
+
+/** What the pointer does. Every tool but `select` ends with Escape; Enter finishes a shape. */
+export type Tool =
+  | { readonly type: 'select' }
+  /** a closed shape: a new zone of `kind`, a hole in a zone, or a new bed (or other kind) cut out of a zone. */
+  | { readonly type: 'draw'; readonly shape: DrawShape; readonly purpose: 'zone' | 'hole' | 'cut'; readonly kind: ZoneKind; readonly zoneId: string | null }
+  /** corners of one zone: move, insert (midpoints), delete; also move and rotate the whole zone. */
+  | { readonly type: 'reshape'; readonly zoneId: string }
+  /** an open line across the zone. */
+  | { readonly type: 'split'; readonly zoneId: string }
+  | { readonly type: 'mark'; readonly kind: MarkKind };
+
+/** Live figures of a drawing under way. */
+export interface DrawLive {
+  readonly points: readonly Position[];
+  /** length of the side being drawn (last point to pointer) and its bearing in degrees from north. */
+  readonly sideM: number | null;
+  readonly bearingDeg: number | null;
+  readonly areaM2: number | null;
+  readonly perimeterM: number | null;
+  readonly crossing: Position | null;
+}
+
+export interface MapEvents {
+  select(zoneIds: readonly string[]): void;
+  /** a finished outer ring for a draw tool. Never self-crossing. */
+  drawn(ring: Ring, tool: Extract<Tool, { type: 'draw' }>): void;
+  splitLine(line: readonly Position[], zoneId: string): void;
+  /** committed new parts of a zone after a reshape step (one drag is one call). */
+  reshaped(zoneId: string, parts: readonly Rings[], label: string): void;
+  /** parts while a drag is under way; null when it ends or is cancelled. */
+  reshaping(zoneId: string, parts: readonly Rings[] | null): void;
+  markPlaced(kind: MarkKind, position: Position): void;
+  markMoved(markId: string, position: Position): void;
+  live(figures: DrawLive | null): void;
+  /** refusal or trouble, for the person: a crossing, no location, a tile server that fails. */
+  message(issue: Issue): void;
+  /** the tool ended by itself (finished or Escape). */
+  toolEnded(): void;
+}
+
+export interface MapPort {
+  show(picture: MapPicture): void;
+  setTool(tool: Tool): void;
+  /** finish (Enter) or cancel (Escape) what is being drawn; for buttons. */
+  finish(): void;
+  cancel(): void;
+  /** take back the last point of the drawing under way. */
+  backOnePoint(): void;
+  /** typed next side: length in m, bearing in degrees from north (null: keep the pointer's or right-angle direction). */
+  addSide(lengthM: number, bearingDeg: number | null): void;
+  /** hold right angles to the side before. */
+  setRightAngle(on: boolean): void;
+  /** snapping to corners and edges of other zones. */
+  setSnapping(on: boolean): void;
+  fit(zoneIds?: readonly string[]): void;
+  goTo(position: Position, zoom?: number): void;
+  center(): Position;
+  /** moves to the device's place; resolves with an issue when there is none. */
+  locate(): Promise<Issue | null>;
+  destroy(): void;
+}

@@ -1,0 +1,86 @@
+import type { Amount, Issue, Nutrient, Product, Visit, VisitDose } from '../yard/types';
+
+/** What the planner needs to know of a zone: plain numbers, no geometry. */
+export interface TreatableZone {
+  readonly zoneId: string;
+  readonly name: string;
+  /** net area less no-apply strips, m². */
+  readonly areaM2: number;
+  /** taken off as no-apply strip, m². */
+  readonly stripM2: number;
+}
+
+/** Product rate in both readings; null where the density is needed and not known. */
+export interface ProductRate {
+  /** the rate in the unit the product is poured or weighed in, per m². */
+  readonly perM2: Amount;
+  readonly kgPerM2: number | null;
+  readonly lPerM2: number | null;
+}
+
+export interface ContainerCount {
+  readonly packId: string;
+  readonly packContent: Amount;
+  /** packs opened, whole number. */
+  readonly open: number;
+  /** share of the last opened pack that stays in it, 0 to <1. */
+  readonly lastLeft: number;
+  /** exact packs used, e.g. 1.5625. */
+  readonly exact: number;
+  /** the count at area - 2 sigma and at area + 2 sigma. */
+  readonly openLow: number;
+  readonly openHigh: number;
+  /** relative change of area (signed, e.g. 0.02 for 2 % larger) at which the count next changes, inside ±2 sigma; null when it does not. */
+  readonly changesAt: number | null;
+}
+
+export interface TankLoads {
+  readonly tankL: number;
+  /** litres of finished spray in all. */
+  readonly totalL: number;
+  readonly fullLoads: number;
+  /** mix of a full load and of the last partial one (null when none is left over); product, water L, and area each covers m². */
+  readonly full: TankMix | null;
+  readonly last: TankMix | null;
+}
+export interface TankMix {
+  readonly product: Amount;
+  readonly waterL: number;
+  readonly totalL: number;
+  readonly areaM2: number;
+}
+
+export interface DoseZone {
+  readonly zoneId: string;
+  readonly name: string;
+  readonly areaM2: number;
+  readonly stripM2: number;
+  readonly amount: Amount;
+}
+
+export interface DoseFigures {
+  readonly dose: VisitDose;
+  readonly product: Product;
+  readonly rate: ProductRate;
+  readonly zones: readonly DoseZone[];
+  readonly areaM2: number;
+  readonly areaSigmaM2: number;
+  readonly stripM2: number;
+  readonly amount: Amount;
+  /** one row for each pack size on the label. */
+  readonly containers: readonly ContainerCount[];
+  /** water to mix in, L; null when no carrier. */
+  readonly carrierL: number | null;
+  readonly tank: TankLoads | null;
+  /** kg of nutrient per m² laid down by this dose; null when the density needed is missing. */
+  readonly nutrientKgPerM2: Readonly<Record<Nutrient, number>> | null;
+  readonly issues: readonly Issue[];
+}
+
+export interface VisitFigures {
+  readonly visit: Visit;
+  readonly doses: readonly DoseFigures[];
+  /** sum over the doses by zone, kg per m². */
+  readonly nutrientByZone: ReadonlyMap<string, Readonly<Record<Nutrient, number>>>;
+  readonly issues: readonly Issue[];
+}

@@ -1,0 +1,72 @@
+import type { Settings, Survey, SurveyMethod, Yard, Zone, ZoneKind } from './types';
+
+/** Version of the document written by this program. Older ones migrate in `codec.ts`. */
+export const SCHEMA_VERSION = 1;
+
+/**
+ * First guess at the standard deviation of a corner, metres, for each way of measuring; common
+ * practice, no source. `traced` assumes imagery of about 0.15 m a pixel; the person may type their own.
+ */
+export const SUGGESTED_SIGMA_M: Readonly<Record<SurveyMethod, number>> = {
+  traced: 0.2,
+  typed: 0.03,
+  tape: 0.05,
+  walked: 3,
+  imported: 0.3,
+};
+
+/** @returns the survey record for a method with its suggested sigma. */
+export function suggestedSurvey(method: SurveyMethod): Survey {
+  return { method, vertexSigmaM: SUGGESTED_SIGMA_M[method] };
+}
+
+/**
+ * Strip widths: 15 ft by water (Michigan Act 451 Part 85 and Maryland Environment 8-803.5 name 15 ft
+ * for open water; other places differ); 10 ft round a drain and 50 ft round a well are common
+ * practice, no source. Local code decides: the user sets them.
+ */
+export const DEFAULT_SETTINGS: Settings = {
+  units: 'us',
+  currency: '$',
+  elevationM: null,
+  strips: { stormDrainM: 3.048, wellM: 15.24, waterM: 4.572 },
+  baseLayer: { kind: 'grid' },
+  ownLayers: [],
+  gapToleranceM: 0.5,
+};
+
+/** An empty yard. @param id stable id of the document, made by the caller. */
+export function emptyYard(id: string, name: string): Yard {
+  return {
+    schemaVersion: SCHEMA_VERSION,
+    id,
+    name,
+    zones: [],
+    marks: [],
+    products: [],
+    visits: [],
+    settings: DEFAULT_SETTINGS,
+    extra: {},
+  };
+}
+
+/** A new zone of a kind with the kind's defaults. @param id stable id, made by the caller. */
+export function newZone(
+  id: string,
+  kind: ZoneKind,
+  parts: Zone['parts'],
+  fields: Partial<Omit<Zone, 'id' | 'kind' | 'parts'>> = {},
+): Zone {
+  return {
+    id,
+    kind,
+    parts,
+    name: fields.name ?? '',
+    mowing: kind === 'turf' ? (fields.mowing ?? 'regular') : null,
+    material: kind === 'hardscape' ? (fields.material ?? 'concrete') : null,
+    note: fields.note ?? '',
+    survey: fields.survey ?? suggestedSurvey('traced'),
+    cutsSameKind: fields.cutsSameKind ?? false,
+    extra: fields.extra ?? {},
+  };
+}

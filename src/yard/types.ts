@@ -1,0 +1,267 @@
+/**
+ * The yard document: the only stored truth. Everything a person sees is derived from it.
+ * All quantities SI (m, m², kg, L, s, °C); positions are [longitude, latitude] in degrees, WGS 84.
+ * Immutable: an edit makes a new document that shares every untouched part, so `===` tells what changed.
+ */
+
+/** [longitude, latitude] in degrees. */
+export type Position = readonly [number, number];
+/** Closed ring: 4 or more positions, first equal to last, any winding in memory. */
+export type Ring = readonly Position[];
+/** Outer ring first, then holes. */
+export type Rings = readonly Ring[];
+
+export type UnitSystem = 'us' | 'metric';
+
+/** In the order in which they cut each other: an earlier kind takes its ground from every later one. */
+export const ZONE_KINDS = ['structure', 'water', 'hardscape', 'bed', 'other', 'turf'] as const;
+export type ZoneKind = (typeof ZONE_KINDS)[number];
+
+export const MOWING_CLASSES = ['low-cut', 'regular'] as const;
+export type MowingClass = (typeof MOWING_CLASSES)[number];
+
+export const MATERIALS = ['concrete', 'asphalt', 'pavers', 'stone', 'wood', 'gravel'] as const;
+export type Material = (typeof MATERIALS)[number];
+
+/** How the corners of a zone were found. It suggests `vertexSigmaM`; the person may change that. */
+export const SURVEY_METHODS = ['traced', 'typed', 'tape', 'walked', 'imported'] as const;
+export type SurveyMethod = (typeof SURVEY_METHODS)[number];
+
+export interface Survey {
+  readonly method: SurveyMethod;
+  /** standard deviation of each corner's place, in each of x and y, metres; 0 or more. */
+  readonly vertexSigmaM: number;
+}
+
+export interface Zone {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: ZoneKind;
+  /** turf only; null elsewhere. */
+  readonly mowing: MowingClass | null;
+  /** hardscape only; null elsewhere. */
+  readonly material: Material | null;
+  readonly note: string;
+  /** one entry a part (MultiPolygon); at least one. */
+  readonly parts: readonly Rings[];
+  readonly survey: Survey;
+  /** the user's word that this zone cuts earlier drawn zones of its own kind. */
+  readonly cutsSameKind: boolean;
+  /** unknown members of the feature and its properties, kept for the round trip. */
+  readonly extra: Extra;
+}
+
+export const MARK_KINDS = ['storm-drain', 'well', 'hose-bib', 'gate'] as const;
+export type MarkKind = (typeof MARK_KINDS)[number];
+
+export interface Mark {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: MarkKind;
+  readonly position: Position;
+  readonly extra: Extra;
+}
+
+/** Members of a file that this program does not know, by where they stood. */
+export interface Extra {
+  readonly feature?: Readonly<Record<string, unknown>>;
+  readonly properties?: Readonly<Record<string, unknown>>;
+}
+
+/** A quantity of product: litres or kilograms. */
+export type Amount =
+  | { readonly unit: 'L'; readonly value: number }
+  | { readonly unit: 'kg'; readonly value: number };
+
+export const PRODUCT_FORMS = [
+  'ready-to-use',
+  'liquid-concentrate',
+  'soluble-powder',
+  'granular',
+  'seed',
+  'mulch',
+  'topdressing',
+  'soil-amendment',
+] as const;
+export type ProductForm = (typeof PRODUCT_FORMS)[number];
+
+export const NUTRIENTS = ['N', 'P2O5', 'K2O'] as const;
+export type Nutrient = (typeof NUTRIENTS)[number];
+
+/** The label rate, by the one basis the label uses. */
+export type LabelRate =
+  /** one pack (`packId`) covers `areaM2`. */
+  | { readonly basis: 'area-per-container'; readonly areaM2: number; readonly packId: string }
+  | { readonly basis: 'volume-per-area'; readonly rateLPerM2: number }
+  | { readonly basis: 'mass-per-area'; readonly rateKgPerM2: number }
+  | { readonly basis: 'nutrient-per-area'; readonly nutrient: Nutrient; readonly rateKgPerM2: number }
+  | { readonly basis: 'depth'; readonly depthM: number };
+export type RateBasis = LabelRate['basis'];
+
+export interface Pack {
+  readonly id: string;
+  /** what one full pack holds. */
+  readonly content: Amount;
+  /** price of one pack in the yard's currency; null when not known. */
+  readonly price: number | null;
+}
+
+/** Percent by weight, as on the label: N, then P2O5 and K2O (oxide convention). */
+export interface Analysis {
+  readonly nPct: number;
+  readonly p2o5Pct: number;
+  readonly k2oPct: number;
+  /** share of the nitrogen that is slow-release, 0 to 100 % of N; null when the label is silent. */
+  readonly slowNPctOfN: number | null;
+}
+
+export interface Product {
+  readonly id: string;
+  readonly name: string;
+  readonly form: ProductForm;
+  readonly analysis: Analysis;
+  /** kg per litre; needed where mass and volume must be turned into each other; null when not known. */
+  readonly densityKgPerL: number | null;
+  readonly rate: LabelRate;
+  readonly packs: readonly Pack[];
+  /** water mixed in for each square metre, L/m²; null when none is mixed in (granules, ready-to-use). */
+  readonly carrierLPerM2: number | null;
+  /** true: the carrier figure is the whole spray liquid, product included; false: water added to the product. */
+  readonly carrierIsTotal: boolean;
+  /** how far beyond the aimed-at edge product lands, metres; 0 or more. */
+  readonly spreadDistanceM: number;
+  readonly stainsHardscape: boolean;
+  readonly waterIn: boolean;
+  /** limits printed on the label; null when the label is silent. Amounts are of product per m². */
+  readonly limits: {
+    readonly maxPerDose: Amount | null;
+    readonly maxPerYear: Amount | null;
+    readonly minIntervalDays: number | null;
+    readonly maxDosesPerYear: number | null;
+    readonly maxAirTempC: number | null;
+  };
+  /** packs on hand (may be a fraction for an opened one), by pack id. */
+  readonly onHand: Readonly<Record<string, number>>;
+  readonly note: string;
+}
+
+/** What a zone can be chosen by. */
+export const ZONE_CLASSES = ['turf-low-cut', 'turf-regular', 'bed', 'other'] as const;
+export type ZoneClass = (typeof ZONE_CLASSES)[number];
+
+/** Zones of the classes, plus `include`, minus `exclude` (zone ids). Structure, water and hardscape are never treated. */
+export interface ZoneChoice {
+  readonly classes: readonly ZoneClass[];
+  readonly include: readonly string[];
+  readonly exclude: readonly string[];
+}
+
+export interface VisitDose {
+  readonly id: string;
+  readonly productId: string;
+  /** multiplies the label rate; 1 is the label rate; more than 0. */
+  readonly rateFactor: number;
+  /** null: the visit's zones; else a choice of its own. */
+  readonly zones: ZoneChoice | null;
+}
+
+export interface Visit {
+  readonly id: string;
+  readonly name: string;
+  /** YYYY-MM-DD, or null when not yet set. */
+  readonly date: string | null;
+  readonly zones: ZoneChoice;
+  /** in the order they go out. */
+  readonly doses: readonly VisitDose[];
+  /** what the sprayer's tank holds, litres; null: no tank. */
+  readonly tankL: number | null;
+  readonly note: string;
+}
+
+export type BaseLayer =
+  | { readonly kind: 'grid' }
+  | {
+      readonly kind: 'xyz';
+      readonly id: string;
+      readonly name: string;
+      readonly url: string;
+      readonly attribution: string;
+      readonly maxNativeZoom: number;
+    }
+  | {
+      readonly kind: 'wms';
+      readonly id: string;
+      readonly name: string;
+      readonly url: string;
+      readonly layers: string;
+      readonly version: '1.1.1' | '1.3.0';
+      readonly attribution: string;
+    }
+  | {
+      /** a north-up picture placed by its edges in degrees. */
+      readonly kind: 'picture';
+      readonly id: string;
+      readonly name: string;
+      readonly url: string;
+      readonly west: number;
+      readonly south: number;
+      readonly east: number;
+      readonly north: number;
+      readonly attribution: string;
+    };
+
+export interface Settings {
+  readonly units: UnitSystem;
+  /** sign put before prices. */
+  readonly currency: string;
+  /** metres above the ellipsoid; null: areas on the ellipsoid itself. */
+  readonly elevationM: number | null;
+  /** widths left untreated round what must be spared, metres. Local code decides. */
+  readonly strips: { readonly stormDrainM: number; readonly wellM: number; readonly waterM: number };
+  readonly baseLayer: BaseLayer;
+  /** base layers the user added. */
+  readonly ownLayers: readonly BaseLayer[];
+  /** length of a clear gap between neighbours that still counts as a drawing slip, metres. */
+  readonly gapToleranceM: number;
+}
+
+export interface Yard {
+  readonly schemaVersion: number;
+  readonly id: string;
+  readonly name: string;
+  readonly zones: readonly Zone[];
+  readonly marks: readonly Mark[];
+  readonly products: readonly Product[];
+  readonly visits: readonly Visit[];
+  readonly settings: Settings;
+  /** unknown members of the file and of its `measuredYard` member. */
+  readonly extra: {
+    readonly collection?: Readonly<Record<string, unknown>>;
+    readonly member?: Readonly<Record<string, unknown>>;
+    /** features that are not zones or marks, kept as they came. */
+    readonly features?: readonly unknown[];
+  };
+}
+
+/** Where in the document or file something stands. */
+export interface Place {
+  readonly zoneId?: string;
+  readonly markId?: string;
+  readonly productId?: string;
+  readonly visitId?: string;
+  readonly doseId?: string;
+  /** path in a file or object, such as `features[3].geometry.coordinates[0]`. */
+  readonly path?: string;
+  readonly line?: number;
+  readonly position?: Position;
+}
+
+/** What a person can cause is a list of these; a throw means a programmer's mistake. */
+export interface Issue {
+  /** stable, kebab-case. */
+  readonly code: string;
+  readonly severity: 'error' | 'warning' | 'note';
+  /** one plain sentence for the person. */
+  readonly message: string;
+  readonly place: Place;
+}
