@@ -39,7 +39,11 @@ export interface RinseEdge {
   readonly line: readonly Position[];
   readonly planeLine: readonly XY[];
   /** drain, well or water within the strip width of the stretch: what is nearest, or null. */
-  readonly near: { readonly sourceId: string; readonly sourceKind: NoApplyStrip['sourceKind']; readonly distanceM: number } | null;
+  readonly near: {
+    readonly sourceId: string;
+    readonly sourceKind: NoApplyStrip['sourceKind'];
+    readonly distanceM: number;
+  } | null;
   readonly treatment: 'rinse-toward-turf' | 'sweep-then-rinse';
   readonly stains: boolean;
 }

@@ -1,6 +1,16 @@
 import type { NoApplyStrip, RinseEdge } from '../cover/types';
 import type { MeasuredYard, Slip } from '../measure/types';
-import type { BaseLayer, Issue, MarkKind, Position, Ring, Rings, UnitSystem, Yard, ZoneKind } from '../yard/types';
+import type {
+  BaseLayer,
+  Issue,
+  MarkKind,
+  Position,
+  Ring,
+  Rings,
+  UnitSystem,
+  Yard,
+  ZoneKind,
+} from '../yard/types';
 
 /** All the map draws; a picture of the document, never the truth. */
 export interface MapPicture {
@@ -25,7 +35,13 @@ export type DrawShape = 'polygon' | 'rectangle' | 'circle' | 'freehand';
 export type Tool =
   | { readonly type: 'select' }
   /** a closed shape: a new zone of `kind`, a hole in a zone, or a new bed (or other kind) cut out of a zone. */
-  | { readonly type: 'draw'; readonly shape: DrawShape; readonly purpose: 'zone' | 'hole' | 'cut'; readonly kind: ZoneKind; readonly zoneId: string | null }
+  | {
+      readonly type: 'draw';
+      readonly shape: DrawShape;
+      readonly purpose: 'zone' | 'hole' | 'cut';
+      readonly kind: ZoneKind;
+      readonly zoneId: string | null;
+    }
   /** corners of one zone: move, insert (midpoints), delete; also move and rotate the whole zone. */
   | { readonly type: 'reshape'; readonly zoneId: string }
   /** an open line across the zone. */

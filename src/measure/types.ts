@@ -39,13 +39,28 @@ export interface MeasuredZone {
    * d(net area)/d(corner) in m, by corner: the key names a corner by its coordinates, so neighbours
    * that share a corner share its error. sigmaOfZones() sums them.
    */
-  readonly gradient: ReadonlyMap<string, { readonly gx: number; readonly gy: number; readonly sigmaM: number }>;
+  readonly gradient: ReadonlyMap<
+    string,
+    { readonly gx: number; readonly gy: number; readonly sigmaM: number }
+  >;
 }
 
 /** Two zones of one kind on the same ground, or a sliver that no zone claims between neighbours. */
 export type Slip =
-  | { readonly type: 'overlap'; readonly id: string; readonly zoneIds: readonly [string, string]; readonly areaM2: number; readonly parts: readonly Rings[] }
-  | { readonly type: 'gap'; readonly id: string; readonly zoneIds: readonly string[]; readonly areaM2: number; readonly parts: readonly Rings[] };
+  | {
+      readonly type: 'overlap';
+      readonly id: string;
+      readonly zoneIds: readonly [string, string];
+      readonly areaM2: number;
+      readonly parts: readonly Rings[];
+    }
+  | {
+      readonly type: 'gap';
+      readonly id: string;
+      readonly zoneIds: readonly string[];
+      readonly areaM2: number;
+      readonly parts: readonly Rings[];
+    };
 
 export interface KindTotal {
   readonly kind: ZoneKind;
