@@ -26,7 +26,11 @@ export interface Derived {
 export type SaveState =
   | { readonly state: 'saved' }
   | { readonly state: 'saving' }
-  | { readonly state: 'failed'; readonly message: string };
+  /**
+   * `conflict`: another tab stored a different state of this yard; nothing more is saved until the
+   * person chooses `reloadStored()` or `keepAsCopy()`. Any other failure is tried again at the next edit.
+   */
+  | { readonly state: 'failed'; readonly message: string; readonly conflict: boolean };
 
 /** The open yard with its history. One dispatch is one step of undo. */
 export interface YardSession {
@@ -47,8 +51,13 @@ export interface YardSession {
   redo(): void;
   /** @returns a function that ends the subscription. */
   subscribe(listener: () => void): () => void;
-  /** Waits until all that was dispatched is stored. */
+  /** Waits until all that was dispatched is stored, or has failed (`save` says which). Tries a failed save once more. */
   flush(): Promise<void>;
+  /** Takes the state that is in storage in place of this one (after a conflict). The step can be undone. */
+  reloadStored(): Promise<OpenResult>;
+  /** Goes on with this document as a yard of its own and stores it (after a conflict). @param newId id of the copy. */
+  keepAsCopy(newId: string, name: string): Promise<void>;
+  /** Stores what is left and ends the session: later dispatches are a programmer's mistake and throw. */
   close(): Promise<void>;
 }
 
@@ -75,9 +84,18 @@ export type OpenResult =
 export interface YardStorage {
   list(): Promise<readonly YardEntry[]>;
   open(id: string): Promise<OpenResult>;
-  /** Writes the newest state and keeps a rolling set of earlier ones, atomically. */
+  /**
+   * Writes the newest state and keeps a rolling set of earlier ones, atomically.
+   * Rejects with a StorageError whose message is for the person; its `conflict` is true when another
+   * tab stored the yard after this storage opened or saved it.
+   */
   save(yard: Yard, savedAt: number): Promise<void>;
   remove(id: string): Promise<void>;
   lastOpenId(): Promise<string | null>;
   setLastOpenId(id: string): Promise<void>;
+  /**
+   * Calls back when another tab stores or removes this yard, so that the person hears of it before
+   * the next edit. @returns a function that ends it.
+   */
+  watch(id: string, changed: () => void): () => void;
 }

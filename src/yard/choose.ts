@@ -1,0 +1,36 @@
+import type { Visit, VisitDose, Yard, Zone, ZoneChoice, ZoneClass } from './types';
+
+/**
+ * The class a zone can be chosen by.
+ * @returns null for structure, water and hardscape: they are never treated.
+ */
+export function zoneClass(zone: Zone): ZoneClass | null {
+  switch (zone.kind) {
+    case 'turf':
+      return zone.mowing === 'low-cut' ? 'turf-low-cut' : 'turf-regular';
+    case 'bed':
+      return 'bed';
+    case 'other':
+      return 'other';
+    default:
+      return null;
+  }
+}
+
+/**
+ * Zones of the chosen classes, plus those named, minus those left out (leaving out wins).
+ * Ids of zones that are gone are passed over.
+ * @returns zones in document order, each once; never structure, water or hardscape.
+ */
+export function chosenZones(yard: Yard, choice: ZoneChoice): readonly Zone[] {
+  return yard.zones.filter((zone) => {
+    const own = zoneClass(zone);
+    if (own === null || choice.exclude.includes(zone.id)) return false;
+    return choice.classes.includes(own) || choice.include.includes(zone.id);
+  });
+}
+
+/** Zones that one dose of a visit treats: the dose's own choice if it has one, else the visit's. */
+export function visitZones(yard: Yard, visit: Visit, dose: VisitDose): readonly Zone[] {
+  return chosenZones(yard, dose.zones ?? visit.zones);
+}

@@ -1,0 +1,148 @@
+import type { Mark, Product, Settings, Visit, Yard, Zone, ZoneChoice } from './types';
+
+/*
+ * Pure edits: a new document that shares every untouched part, or the very same document when
+ * nothing changes (the session takes that as "no step"). Replacing or removing what is not there
+ * changes nothing; adding an id twice is a programmer's mistake and throws.
+ */
+
+interface Named {
+  readonly id: string;
+}
+
+function added<T extends Named>(items: readonly T[], item: T, what: string): readonly T[] {
+  if (items.some((other) => other.id === item.id)) {
+    throw new Error(`The yard already has a ${what} with the id "${item.id}".`);
+  }
+  return [...items, item];
+}
+
+function replaced<T extends Named>(items: readonly T[], item: T): readonly T[] {
+  const index = items.findIndex((other) => other.id === item.id);
+  if (index < 0 || items[index] === item) return items;
+  return items.with(index, item);
+}
+
+function removed<T extends Named>(items: readonly T[], ids: readonly string[]): readonly T[] {
+  const left = items.filter((item) => !ids.includes(item.id));
+  return left.length === items.length ? items : left;
+}
+
+/** Adds a zone after the others. @throws Error when a zone has its id. */
+export function addZone(yard: Yard, zone: Zone): Yard {
+  return { ...yard, zones: added(yard.zones, zone, 'zone') };
+}
+
+/** Puts `zone` in the place of the zone with its id. */
+export function replaceZone(yard: Yard, zone: Zone): Yard {
+  const zones = replaced(yard.zones, zone);
+  return zones === yard.zones ? yard : { ...yard, zones };
+}
+
+/** Removes zones, and their ids from the choices of every visit and dose. */
+export function removeZones(yard: Yard, zoneIds: readonly string[]): Yard {
+  const zones = removed(yard.zones, zoneIds);
+  if (zones === yard.zones) return yard;
+  return { ...yard, zones, visits: mapped(yard.visits, (visit) => withoutZones(visit, zoneIds)) };
+}
+
+/** Moves a zone to place `toIndex` (0 is first; held within the list): later zones are drawn over earlier ones. */
+export function reorderZone(yard: Yard, zoneId: string, toIndex: number): Yard {
+  const from = yard.zones.findIndex((zone) => zone.id === zoneId);
+  const zone = yard.zones[from];
+  const to = Math.max(0, Math.min(yard.zones.length - 1, toIndex));
+  if (zone === undefined || from === to) return yard;
+  return { ...yard, zones: yard.zones.toSpliced(from, 1).toSpliced(to, 0, zone) };
+}
+
+/** Adds a mark. @throws Error when a mark has its id. */
+export function addMark(yard: Yard, mark: Mark): Yard {
+  return { ...yard, marks: added(yard.marks, mark, 'mark') };
+}
+
+/** Puts `mark` in the place of the mark with its id. */
+export function replaceMark(yard: Yard, mark: Mark): Yard {
+  const marks = replaced(yard.marks, mark);
+  return marks === yard.marks ? yard : { ...yard, marks };
+}
+
+export function removeMark(yard: Yard, markId: string): Yard {
+  const marks = removed(yard.marks, [markId]);
+  return marks === yard.marks ? yard : { ...yard, marks };
+}
+
+/** Adds a product to the shelf. @throws Error when a product has its id. */
+export function addProduct(yard: Yard, product: Product): Yard {
+  return { ...yard, products: added(yard.products, product, 'product') };
+}
+
+/** Puts `product` in the place of the product with its id. */
+export function replaceProduct(yard: Yard, product: Product): Yard {
+  const products = replaced(yard.products, product);
+  return products === yard.products ? yard : { ...yard, products };
+}
+
+/** Removes a product, and every dose of it from the visits. */
+export function removeProduct(yard: Yard, productId: string): Yard {
+  const products = removed(yard.products, [productId]);
+  if (products === yard.products) return yard;
+  const visits = mapped(yard.visits, (visit) => {
+    const doses = visit.doses.filter((dose) => dose.productId !== productId);
+    return doses.length === visit.doses.length ? visit : { ...visit, doses };
+  });
+  return { ...yard, products, visits };
+}
+
+/** Adds a visit. @throws Error when a visit has its id. */
+export function addVisit(yard: Yard, visit: Visit): Yard {
+  return { ...yard, visits: added(yard.visits, visit, 'visit') };
+}
+
+/** Puts `visit` in the place of the visit with its id. */
+export function replaceVisit(yard: Yard, visit: Visit): Yard {
+  const visits = replaced(yard.visits, visit);
+  return visits === yard.visits ? yard : { ...yard, visits };
+}
+
+export function removeVisit(yard: Yard, visitId: string): Yard {
+  const visits = removed(yard.visits, [visitId]);
+  return visits === yard.visits ? yard : { ...yard, visits };
+}
+
+/** Sets the given settings and leaves the others. */
+export function changeSettings(yard: Yard, change: Partial<Settings>): Yard {
+  const keys = Object.keys(change) as (keyof Settings)[];
+  if (keys.every((key) => Object.is(yard.settings[key], change[key]))) return yard;
+  return { ...yard, settings: { ...yard.settings, ...change } };
+}
+
+/** Names the yard. */
+export function rename(yard: Yard, name: string): Yard {
+  return yard.name === name ? yard : { ...yard, name };
+}
+
+/** Maps and keeps the very list when no entry changed. */
+function mapped<T>(items: readonly T[], change: (item: T) => T): readonly T[] {
+  const next = items.map(change);
+  return next.every((item, i) => item === items[i]) ? items : next;
+}
+
+function withoutZones(visit: Visit, zoneIds: readonly string[]): Visit {
+  const zones = choiceWithout(visit.zones, zoneIds);
+  const doses = mapped(visit.doses, (dose) => {
+    if (dose.zones === null) return dose;
+    const own = choiceWithout(dose.zones, zoneIds);
+    return own === dose.zones ? dose : { ...dose, zones: own };
+  });
+  return zones === visit.zones && doses === visit.doses ? visit : { ...visit, zones, doses };
+}
+
+function choiceWithout(choice: ZoneChoice, zoneIds: readonly string[]): ZoneChoice {
+  const gone = (id: string) => zoneIds.includes(id);
+  if (!choice.include.some(gone) && !choice.exclude.some(gone)) return choice;
+  return {
+    ...choice,
+    include: choice.include.filter((id) => !gone(id)),
+    exclude: choice.exclude.filter((id) => !gone(id)),
+  };
+}
