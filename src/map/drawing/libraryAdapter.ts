@@ -1,0 +1,70 @@
+import L from 'leaflet';
+import type { TerraDrawChanges, TerraDrawExtend, TerraDrawStylingFunction } from 'terra-draw';
+import { TerraDrawLeafletAdapter } from 'terra-draw-leaflet-adapter';
+
+type PointerLike = PointerEvent | MouseEvent;
+
+/**
+ * The drawing library's Leaflet adapter with two parts of ours: pointer places can be snapped, and
+ * the preview is drawn by us. Its own renderer writes a style element into the page, which the
+ * Content-Security-Policy forbids.
+ */
+export class DraftAdapter extends TerraDrawLeafletAdapter {
+  private readonly previews = new Map<string | number, L.GeoJSON>();
+
+  constructor(
+    private readonly leaflet: L.Map,
+    private readonly snap: (at: L.LatLng) => L.LatLng,
+  ) {
+    super({ lib: L, map: leaflet, coordinatePrecision: 11, minPixelDragDistanceDrawing: 6 });
+  }
+
+  override getLngLatFromEvent(event: PointerLike): { lng: number; lat: number } | null {
+    const raw = super.getLngLatFromEvent(event);
+    if (!raw) return null;
+    const { lng, lat } = this.snap(L.latLng(raw.lat, raw.lng));
+    return { lng, lat };
+  }
+
+  override render(changes: TerraDrawChanges, _styling: TerraDrawStylingFunction): void {
+    for (const id of changes.deletedIds) this.drop(id);
+    for (const feature of [...changes.created, ...changes.updated]) {
+      if (feature.id === undefined) continue;
+      this.drop(feature.id);
+      if (feature.geometry.type === 'Point') continue;
+      const preview = L.geoJSON(feature, {
+        pane: 'yard-drawing',
+        interactive: false,
+        style: { pane: 'yard-drawing', className: 'yard-draw-shape', weight: 3 },
+      } as L.GeoJSONOptions);
+      this.previews.set(feature.id, preview.addTo(this.leaflet));
+    }
+  }
+
+  override clear(): void {
+    for (const id of [...this.previews.keys()]) this.drop(id);
+    this._currentModeCallbacks?.onClear();
+  }
+
+  private drop(id: string | number): void {
+    this.previews.get(id)?.remove();
+    this.previews.delete(id);
+  }
+
+  /** A click or a move that no pointer made: the keyboard's crosshair. */
+  send(kind: 'click' | 'move', at: L.LatLng, snaps: boolean): void {
+    const { lng, lat } = snaps ? this.snap(at) : at;
+    const spot = this.leaflet.latLngToContainerPoint(at);
+    const event: Parameters<TerraDrawExtend.TerraDrawCallbacks['onClick']>[0] = {
+      lng,
+      lat,
+      containerX: spot.x,
+      containerY: spot.y,
+      button: kind === 'click' ? 'left' : 'neither',
+      heldKeys: [],
+      isContextMenu: false,
+    };
+    if (kind === 'click') this._currentModeCallbacks?.onClick(event);
+    else this._currentModeCallbacks?.onMouseMove(event);
+  }
+}

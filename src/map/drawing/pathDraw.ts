@@ -1,0 +1,238 @@
+import L from 'leaflet';
+import { findCrossings } from '../../measure/crossings';
+import { areaOfRingsM2, bearingDeg, destination, lengthOfLineM } from '../../measure/geodesic';
+import { formatArea, formatLength } from '../../units/format';
+import type { Position } from '../../yard/types';
+import { toLatLng, toPosition } from '../coords';
+import { showCrossing } from './crossingMark';
+import { PathPreview } from './pathPreview';
+import { createPointerNote, type PointerNote } from './pointerNote';
+import { type DrawContext, type DrawSession, SNAP_PX, tellIssue } from './session';
+import { alignWithFirst, crossingOfNewSide, holdRightAngle } from './sides';
+import { ringsToSnapTo, snapToLines } from './snapping';
+
+const SAME_PX = 4;
+
+/**
+ * Drawing corner by corner: a ring that closes on its first corner, or an open line.
+ * Ours rather than the drawing library's, since typed sides, the right-angle hold and the keyboard
+ * crosshair all put exact points into a path under way, which that library does not take.
+ */
+export class PathDraw implements DrawSession {
+  private points: Position[] = [];
+  private pointer: Position | null = null;
+  private rawPointer: L.LatLng | null = null;
+  private isShiftHeld = false;
+  private readonly preview: PathPreview;
+  private readonly note: PointerNote;
+  private clearCrossing = (): void => {};
+
+  /**
+   * @param closes true: a ring; false: an open line
+   * @param onDone closed ring (first = last), or line of 2 or more points; never crossing itself
+   */
+  constructor(
+    private readonly context: DrawContext,
+    private readonly closes: boolean,
+    private readonly onDone: (line: readonly Position[]) => void,
+  ) {
+    this.preview = new PathPreview(context.map);
+    this.note = createPointerNote(context.map);
+    const { map } = context;
+    map.doubleClickZoom.disable();
+    map.boxZoom.disable();
+    map.on('click', this.onClick).on('mousemove', this.onMove).on('zoomend', this.update);
+    map.getContainer().addEventListener('mouseleave', this.onLeave);
+    this.update();
+  }
+
+  private readonly onClick = (event: L.LeafletMouseEvent): void => {
+    this.isShiftHeld = event.originalEvent.shiftKey;
+    this.addPointAt(event.latlng);
+  };
+
+  private readonly onMove = (event: L.LeafletMouseEvent): void => {
+    this.isShiftHeld = event.originalEvent.shiftKey;
+    this.pointAt(event.latlng);
+  };
+
+  private readonly onLeave = (): void => {
+    this.pointer = null;
+    this.update();
+  };
+
+  pointAt(at: L.LatLng): void {
+    this.rawPointer = at;
+    this.pointer = this.place(at);
+    this.update();
+  }
+
+  addPointAt(at: L.LatLng): void {
+    const first = this.points[0];
+    const last = this.points[this.points.length - 1];
+    if (last && this.pixelsBetween(at, last) <= SAME_PX) {
+      if (this.hasEnough()) this.finish();
+      return;
+    }
+    if (this.closes && first && this.hasEnough() && this.pixelsBetween(at, first) <= SNAP_PX) {
+      this.finish();
+      return;
+    }
+    this.rawPointer = at;
+    this.addPoint(this.place(at));
+  }
+
+  private hasEnough(): boolean {
+    return this.points.length >= (this.closes ? 3 : 2);
+  }
+
+  private pixelsBetween(at: L.LatLng, position: Position): number {
+    const { map } = this.context;
+    return map.latLngToLayerPoint(at).distanceTo(map.latLngToLayerPoint(toLatLng(position)));
+  }
+
+  private project(position: Position): L.Point {
+    return this.context.map.project(toLatLng(position));
+  }
+
+  /** Where a point falls: held square to the side before, else snapped, else as it is. */
+  private place(at: L.LatLng): Position {
+    const { map, hold } = this.context;
+    const spot = map.project(at);
+    const [first] = this.points;
+    const last = this.points[this.points.length - 1];
+    const before = this.points[this.points.length - 2];
+    if ((hold.rightAngle || this.isShiftHeld) && before && last && first) {
+      let held = holdRightAngle(this.project(before), this.project(last), spot);
+      if (this.closes) held = alignWithFirst(this.project(first), this.project(last), held, SNAP_PX);
+      return toPosition(map.unproject(L.point(held.x, held.y)));
+    }
+    if (hold.snapping) {
+      const zones = this.context.picture()?.yard.zones ?? [];
+      const lines = [this.points, ...ringsToSnapTo(zones, null)];
+      const snap = snapToLines(spot, lines, (p) => this.project(p), SNAP_PX);
+      if (snap) return snap.position;
+    }
+    return toPosition(at);
+  }
+
+  private addPoint(next: Position): void {
+    const last = this.points[this.points.length - 1];
+    if (last && last[0] === next[0] && last[1] === next[1]) return;
+    const crossing = this.crossingTo(next);
+    if (crossing) {
+      this.refuse(crossing);
+      return;
+    }
+    this.clearCrossing();
+    this.points = [...this.points, next];
+    this.update();
+  }
+
+  private crossingTo(next: Position): Position | null {
+    const spots = this.points.map((p) => this.project(p));
+    const hit = crossingOfNewSide(spots, this.project(next));
+    return hit ? toPosition(this.context.map.unproject(L.point(hit.x, hit.y))) : null;
+  }
+
+  private refuse(crossing: Position): void {
+    this.clearCrossing();
+    this.clearCrossing = showCrossing(this.context.map, crossing);
+    this.context.events.message(
+      tellIssue(
+        'sides-cross',
+        'That side would cross one already drawn. The crossing is marked on the map.',
+        crossing,
+      ),
+    );
+  }
+
+  finish(): void {
+    if (!this.hasEnough()) {
+      const message = this.closes
+        ? 'A shape needs at least three corners.'
+        : 'A line needs at least two points.';
+      this.context.events.message(tellIssue('too-few-corners', message));
+      return;
+    }
+    const first = this.points[0] as Position;
+    const line = this.closes ? [...this.points, first] : this.points;
+    const crossing = this.closes ? findCrossings(line)[0] : undefined;
+    if (crossing) {
+      this.refuse(crossing);
+      return;
+    }
+    this.onDone(line);
+  }
+
+  backOnePoint(): boolean {
+    if (this.points.length === 0) return false;
+    this.points = this.points.slice(0, -1);
+    if (this.rawPointer) this.pointer = this.place(this.rawPointer);
+    this.update();
+    return true;
+  }
+
+  addSide(lengthM: number, bearing: number | null): void {
+    const last = this.points[this.points.length - 1];
+    if (!last) {
+      this.context.events.message(
+        tellIssue('no-first-corner', 'Place the first corner, then type the sides.'),
+      );
+      return;
+    }
+    const next = destination(last, bearing ?? this.bearingOfNext(last), lengthM);
+    this.addPoint(toPosition(toLatLng(next)));
+    this.context.map.panInside(toLatLng(next), { padding: [60, 60] });
+  }
+
+  /** Bearing where none was typed: the pointer's, squared when held, else a right turn from the side before. */
+  private bearingOfNext(last: Position): number {
+    const toward = this.rawPointer ? this.place(this.rawPointer) : null;
+    if (toward && (toward[0] !== last[0] || toward[1] !== last[1])) return bearingDeg(last, toward);
+    const before = this.points[this.points.length - 2];
+    return before ? bearingDeg(before, last) + 90 : 90;
+  }
+
+  pictureChanged(): void {
+    this.update();
+  }
+
+  private readonly update = (): void => {
+    const units = this.context.picture()?.units ?? 'us';
+    const { points, pointer } = this;
+    const last = points[points.length - 1];
+    const crossing = pointer ? this.crossingTo(pointer) : null;
+    this.preview.update(points, pointer, this.closes, crossing !== null, units);
+    const line = pointer && last ? [...points, pointer] : points;
+    const first = line[0];
+    const closed = this.closes && first && line.length >= 3 ? [...line, first] : null;
+    const figures = {
+      points,
+      sideM: pointer && last ? lengthOfLineM([last, pointer]) : null,
+      bearingDeg: pointer && last ? bearingDeg(last, pointer) : null,
+      areaM2: closed ? areaOfRingsM2([closed]) : null,
+      perimeterM: line.length >= 2 ? lengthOfLineM(closed ?? line) : null,
+      crossing,
+    };
+    this.context.events.live(figures);
+    const lines = [];
+    if (figures.sideM !== null) lines.push(`Side ${formatLength(figures.sideM, units)}`);
+    if (figures.areaM2 !== null) lines.push(`Area ${formatArea(figures.areaM2, units)}`);
+    if (crossing) lines.push('Sides cross');
+    if (pointer && lines.length > 0) this.note.show(toLatLng(pointer), lines, crossing !== null);
+    else this.note.hide();
+  };
+
+  stop(): void {
+    const { map } = this.context;
+    map.off('click', this.onClick).off('mousemove', this.onMove).off('zoomend', this.update);
+    map.getContainer().removeEventListener('mouseleave', this.onLeave);
+    map.doubleClickZoom.enable();
+    map.boxZoom.enable();
+    this.preview.remove();
+    this.note.remove();
+    this.clearCrossing();
+    this.context.events.live(null);
+  }
+}

@@ -1,0 +1,75 @@
+import type { Position, Zone } from '../../yard/types';
+
+/** A place on the screen, px; any origin. */
+export interface Spot {
+  readonly x: number;
+  readonly y: number;
+}
+
+export interface Snap {
+  readonly to: 'corner' | 'edge';
+  readonly position: Position;
+  readonly distancePx: number;
+}
+
+function lerp(a: Position, b: Position, t: number): Position {
+  return [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t];
+}
+
+/** Share of the way from a to b, 0 to 1, where the foot of p on the side lies. */
+function footOnSide(p: Spot, a: Spot, b: Spot): number {
+  const dx = b.x - a.x;
+  const dy = b.y - a.y;
+  const squared = dx * dx + dy * dy;
+  if (squared === 0) return 0;
+  return Math.min(1, Math.max(0, ((p.x - a.x) * dx + (p.y - a.y) * dy) / squared));
+}
+
+/**
+ * Nearest corner of the lines within reach, or else the nearest point of an edge.
+ * A corner keeps its own coordinates to the last digit; an edge point lies on the straight lon/lat side.
+ * @param pointer px; @param lines rings or open lines, [lon, lat]
+ * @param project turns a position into px of the pointer's kind
+ * @param reachPx how near is near, px
+ */
+export function snapToLines(
+  pointer: Spot,
+  lines: Iterable<readonly Position[]>,
+  project: (position: Position) => Spot,
+  reachPx: number,
+): Snap | null {
+  let corner: Snap | null = null;
+  let edge: Snap | null = null;
+  for (const line of lines) {
+    let before: { position: Position; spot: Spot } | null = null;
+    for (const position of line) {
+      const spot = project(position);
+      const distancePx = Math.hypot(spot.x - pointer.x, spot.y - pointer.y);
+      if (distancePx <= reachPx && (!corner || distancePx < corner.distancePx)) {
+        corner = { to: 'corner', position, distancePx };
+      }
+      if (before && !corner) {
+        const t = footOnSide(pointer, before.spot, spot);
+        const x = before.spot.x + (spot.x - before.spot.x) * t;
+        const y = before.spot.y + (spot.y - before.spot.y) * t;
+        const away = Math.hypot(x - pointer.x, y - pointer.y);
+        if (away <= reachPx && (!edge || away < edge.distancePx)) {
+          edge = { to: 'edge', position: lerp(before.position, position, t), distancePx: away };
+        }
+      }
+      before = { position, spot };
+    }
+  }
+  return corner ?? edge;
+}
+
+/** Every ring of every zone but one. */
+export function* ringsToSnapTo(
+  zones: readonly Zone[],
+  exceptId: string | null,
+): Generator<readonly Position[]> {
+  for (const zone of zones) {
+    if (zone.id === exceptId) continue;
+    for (const part of zone.parts) yield* part;
+  }
+}

@@ -1,0 +1,106 @@
+import type L from 'leaflet';
+import type { LocalPlane } from '../measure/types';
+import type { UnitSystem } from '../yard/types';
+import { gridSpacing } from './gridSpacing';
+
+export interface GridLayer {
+  update(plane: LocalPlane, units: UnitSystem): void;
+  setShown(shown: boolean): void;
+  destroy(): void;
+}
+
+/**
+ * Drafting paper under the map: a square grid laid on the ground from the yard's origin, figures on
+ * its strong lines. Drawn on one canvas behind the panes, again at each move. Colours from the theme.
+ */
+export function createGridLayer(map: L.Map): GridLayer {
+  const container = map.getContainer();
+  const canvas = document.createElement('canvas');
+  canvas.className = 'yard-grid';
+  canvas.setAttribute('aria-hidden', 'true');
+  container.prepend(canvas);
+  let plane: LocalPlane | null = null;
+  let units: UnitSystem = 'us';
+  let isShown = true;
+
+  function draw(): void {
+    const size = map.getSize();
+    const ratio = window.devicePixelRatio || 1;
+    canvas.width = Math.round(size.x * ratio);
+    canvas.height = Math.round(size.y * ratio);
+    const pen = canvas.getContext('2d');
+    if (!pen || !plane || !isShown || size.x === 0) return;
+    pen.scale(ratio, ratio);
+    const theme = getComputedStyle(container);
+    const [left, top] = toPlaneAt(0, 0, plane);
+    const [right, bottom] = toPlaneAt(size.x, size.y, plane);
+    const metresPerPx = (right - left) / size.x;
+    const { minorM, majorEvery, unitM, unitName } = gridSpacing(metresPerPx, units);
+    const xOf = (east: number) => ((east - left) / (right - left)) * size.x;
+    const yOf = (north: number) => ((north - top) / (bottom - top)) * size.y;
+    const columns = range(left, right, minorM);
+    const rows = range(bottom, top, minorM);
+    for (const isMajor of [false, true]) {
+      pen.beginPath();
+      pen.strokeStyle = theme.getPropertyValue(isMajor ? '--grid-major' : '--grid-minor');
+      pen.lineWidth = 1;
+      for (const i of columns)
+        if ((i % majorEvery === 0) === isMajor) line(pen, xOf(i * minorM), 0, true, size.y);
+      for (const i of rows)
+        if ((i % majorEvery === 0) === isMajor) line(pen, 0, yOf(i * minorM), false, size.x);
+      pen.stroke();
+    }
+    pen.font = `11px ${theme.getPropertyValue('--font-num') || 'sans-serif'}`;
+    pen.fillStyle = theme.getPropertyValue('--ink-soft');
+    const text = (i: number) => `${Number(((i * minorM) / unitM).toPrecision(9))}`;
+    pen.textBaseline = 'top';
+    let free = 0;
+    for (const i of columns) {
+      const x = xOf(i * minorM) + 3;
+      if (i % majorEvery !== 0 || x < free) continue;
+      const label = `${text(i)} ${unitName}`;
+      pen.fillText(label, x, 3);
+      free = x + pen.measureText(label).width + 8;
+    }
+    for (const i of rows) {
+      const y = yOf(i * minorM) + 3;
+      if (i % majorEvery === 0 && y > 24) pen.fillText(`${text(i)} ${unitName}`, 4, y);
+    }
+  }
+
+  function toPlaneAt(x: number, y: number, on: LocalPlane): readonly [number, number] {
+    const latLng = map.containerPointToLatLng([x, y]);
+    return on.toPlane([latLng.lng, latLng.lat]);
+  }
+
+  map.on('move zoom zoomend resize viewreset', draw);
+  return {
+    update(nextPlane, nextUnits) {
+      plane = nextPlane;
+      units = nextUnits;
+      draw();
+    },
+    setShown(shown) {
+      isShown = shown;
+      canvas.hidden = !shown;
+      draw();
+    },
+    destroy() {
+      map.off('move zoom zoomend resize viewreset', draw);
+      canvas.remove();
+    },
+  };
+}
+
+function range(from: number, to: number, step: number): number[] {
+  const first = Math.ceil(from / step);
+  const count = Math.min(2000, Math.floor(to / step) - first + 1);
+  return Array.from({ length: Math.max(0, count) }, (_, i) => first + i);
+}
+
+function line(pen: CanvasRenderingContext2D, x: number, y: number, isUpright: boolean, length: number): void {
+  const sharpX = Math.round(x) + (isUpright ? 0.5 : 0);
+  const sharpY = Math.round(y) + (isUpright ? 0 : 0.5);
+  pen.moveTo(sharpX, sharpY);
+  pen.lineTo(sharpX + (isUpright ? 0 : length), sharpY + (isUpright ? length : 0));
+}

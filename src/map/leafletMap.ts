@@ -1,0 +1,202 @@
+import L from 'leaflet';
+import 'leaflet/dist/leaflet.css';
+import './map.css';
+import type { Issue, Position } from '../yard/types';
+import { BaseLayers } from './baseLayers';
+import { toLatLng, toPosition } from './coords';
+import { createGridLayer } from './gridLayer';
+import { listenToKeys } from './keys';
+import { MarkLayers } from './marks';
+import { Overlays } from './overlays';
+import { PatternSheet } from './patterns';
+import { MAX_ZOOM } from './sources';
+import { ToolRunner } from './tools';
+import type { MapEvents, MapPicture, MapPort } from './types';
+import { ZoneLayers } from './zoneLayers';
+
+/** Panes from the ground up. */
+const PANES = {
+  'yard-base': 200,
+  'yard-zones': 400,
+  'yard-overlays': 420,
+  'yard-labels': 450,
+  'yard-marks': 600,
+  'yard-drawing': 610,
+  'yard-handles': 640,
+} as const;
+
+const FIT_PADDING_PX = 40;
+const LOCATE_LIMIT_MS = 15_000;
+
+/**
+ * The map in an element of the page (not in a shadow tree: Leaflet's style sheet is the page's).
+ * @param element empty block with a size of its own; its later changes of size are followed
+ * @param events what the person did; called with [lon, lat] in degrees and SI figures
+ * @returns the port that draws pictures of the document and runs the tools. No request is made before
+ * a picture names a base layer other than the grid.
+ */
+export function createLeafletMap(element: HTMLElement, events: MapEvents): MapPort {
+  const map = L.map(element, {
+    zoomControl: false,
+    attributionControl: false,
+    maxZoom: MAX_ZOOM,
+    minZoom: 2,
+    zoomSnap: 0.5,
+    zoomDelta: 1,
+    center: [0, 0],
+    zoom: 18,
+  });
+  for (const [name, zIndex] of Object.entries(PANES)) map.createPane(name).style.zIndex = String(zIndex);
+  element.classList.add('yard-map');
+  element.setAttribute('role', 'application');
+  element.setAttribute('aria-label', 'Map of the yard. Arrow keys move it, plus and minus zoom.');
+  L.control.zoom({ position: 'bottomright', zoomInTitle: 'Zoom in', zoomOutTitle: 'Zoom out' }).addTo(map);
+  L.control.attribution({ position: 'bottomleft', prefix: false }).addTo(map);
+
+  let picture: MapPicture | null = null;
+  let scale: L.Control.Scale | null = null;
+  let scaleUnits = '';
+  let hasFitted = false;
+  let here: L.Circle | null = null;
+
+  const grid = createGridLayer(map);
+  const patterns = new PatternSheet(element);
+  const base = new BaseLayers(map, (issue) => events.message(issue));
+  const tools = new ToolRunner(map, events, () => picture);
+  const zones = new ZoneLayers(map, patterns, pick);
+  const overlays = new Overlays(map, patterns);
+  const marks = new MarkLayers(map, events);
+  const keys = listenToKeys(map, {
+    session: () => tools.session,
+    takesPoints: () => tools.takesPoints,
+    finish: () => tools.session?.finish(),
+    cancel: () => tools.cancel(),
+  });
+  map.on('click', () => {
+    if (tools.tool.type === 'select' && picture && picture.selectedZoneIds.length > 0) events.select([]);
+  });
+  const sizes = new ResizeObserver(() => {
+    map.invalidateSize({ animate: false });
+    if (!hasFitted) fitView();
+  });
+  sizes.observe(element);
+
+  function pick(zoneId: string, event: L.LeafletMouseEvent): void {
+    if (tools.tool.type !== 'select') return;
+    L.DomEvent.stopPropagation(event);
+    const selected = picture?.selectedZoneIds ?? [];
+    if (!event.originalEvent.shiftKey) events.select([zoneId]);
+    else if (selected.includes(zoneId)) events.select(selected.filter((id) => id !== zoneId));
+    else events.select([...selected, zoneId]);
+  }
+
+  function showScale(units: MapPicture['units']): void {
+    if (units === scaleUnits) return;
+    scaleUnits = units;
+    scale?.remove();
+    const isUs = units === 'us';
+    scale = L.control
+      .scale({ position: 'bottomleft', metric: !isUs, imperial: isUs, maxWidth: 140 })
+      .addTo(map);
+  }
+
+  function fitView(zoneIds?: readonly string[]): void {
+    if (!picture || map.getSize().x === 0) return;
+    const chosen = picture.yard.zones.filter((zone) => !zoneIds || zoneIds.includes(zone.id));
+    const places: Position[] = chosen.flatMap((zone) => zone.parts.flat(2));
+    if (!zoneIds) places.push(...picture.yard.marks.map((mark) => mark.position));
+    const bounds = L.latLngBounds(places.map(toLatLng));
+    if (picture.baseLayer.kind === 'picture' && !bounds.isValid()) {
+      const { south, west, north, east } = picture.baseLayer;
+      bounds.extend([south, west]).extend([north, east]);
+    }
+    if (!bounds.isValid()) return;
+    hasFitted = true;
+    map.fitBounds(bounds, { padding: [FIT_PADDING_PX, FIT_PADDING_PX], maxZoom: 21, animate: false });
+  }
+
+  async function locate(): Promise<Issue | null> {
+    const none = (message: string): Issue => ({
+      code: 'no-location',
+      severity: 'warning',
+      message,
+      place: {},
+    });
+    if (!('geolocation' in navigator)) return none('This device or browser tells no location.');
+    return new Promise((resolve) => {
+      navigator.geolocation.getCurrentPosition(
+        ({ coords }) => {
+          const at = L.latLng(coords.latitude, coords.longitude);
+          here?.remove();
+          here = L.circle(at, {
+            radius: coords.accuracy,
+            pane: 'yard-overlays',
+            interactive: false,
+            className: 'yard-here',
+            weight: 2,
+          }).addTo(map);
+          map.setView(at, Math.max(map.getZoom(), 19));
+          resolve(null);
+        },
+        (error) => {
+          const isDenied = error.code === error.PERMISSION_DENIED;
+          resolve(
+            none(isDenied ? 'The browser was not allowed to tell the location.' : 'No location was found.'),
+          );
+        },
+        { enableHighAccuracy: true, timeout: LOCATE_LIMIT_MS },
+      );
+    });
+  }
+
+  return {
+    show(next) {
+      const isOtherYard = picture?.yard.id !== next.yard.id;
+      picture = next;
+      const hasPicture = base.show(next.baseLayer);
+      element.classList.toggle('on-imagery', hasPicture);
+      patterns.setGround(hasPicture ? 'imagery' : next.dark ? 'dark' : 'light');
+      grid.setShown(!hasPicture);
+      grid.update(next.measured.plane, next.units);
+      showScale(next.units);
+      zones.show(next);
+      overlays.show(next);
+      marks.show(next);
+      tools.session?.pictureChanged();
+      if (isOtherYard) {
+        const { origin } = next.measured.plane;
+        hasFitted = false;
+        map.setView(toLatLng(origin), 19, { animate: false });
+        fitView();
+      }
+    },
+    setTool(tool) {
+      keys.hideCrosshair();
+      tools.set(tool);
+    },
+    finish: () => tools.session?.finish(),
+    cancel: () => tools.cancel(),
+    backOnePoint: () => void tools.session?.backOnePoint(),
+    addSide: (lengthM, bearingDeg) => tools.session?.addSide(lengthM, bearingDeg),
+    setRightAngle(on) {
+      tools.hold.rightAngle = on;
+    },
+    setSnapping(on) {
+      tools.hold.snapping = on;
+    },
+    fit: fitView,
+    goTo(position, zoom) {
+      hasFitted = true;
+      map.setView(toLatLng(position), zoom ?? map.getZoom());
+    },
+    center: () => toPosition(map.getCenter()),
+    locate,
+    destroy() {
+      tools.stop();
+      keys.destroy();
+      sizes.disconnect();
+      grid.destroy();
+      map.remove();
+    },
+  };
+}

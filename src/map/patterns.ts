@@ -1,0 +1,106 @@
+import {
+  HATCH_IDS,
+  HATCHES,
+  type Hatch,
+  type HatchId,
+  hatchIdOfZone,
+  type Inks,
+  NO_APPLY_INKS,
+  SLIP_INKS,
+  ZONE_INKS,
+} from '../draft/hatches';
+import { ZONE_KINDS, type Zone, type ZoneKind } from '../yard/types';
+
+const SVG = 'http://www.w3.org/2000/svg';
+
+export type Ground = 'light' | 'dark' | 'imagery';
+
+/** How much of the tint shows: little on paper, more over a picture so that the ink keeps its contrast. */
+const TINT_OPACITY: Readonly<Record<Ground, number>> = { light: 0.2, dark: 0.22, imagery: 0.5 };
+
+function element(name: string, attributes: Readonly<Record<string, string | number>>): SVGElement {
+  const made = document.createElementNS(SVG, name);
+  for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, String(value));
+  return made;
+}
+
+function pattern(id: string, hatch: Hatch, inks: Inks, tintOpacity: number): SVGElement {
+  const tile = element('pattern', {
+    id,
+    width: hatch.width,
+    height: hatch.height,
+    patternUnits: 'userSpaceOnUse',
+  });
+  tile.append(
+    element('rect', {
+      width: hatch.width,
+      height: hatch.height,
+      fill: inks.tint,
+      'fill-opacity': tintOpacity,
+    }),
+  );
+  for (const d of hatch.lines) {
+    tile.append(element('path', { d, fill: 'none', stroke: inks.ink, 'stroke-width': hatch.strokeWidth }));
+  }
+  for (const d of hatch.blots) tile.append(element('path', { d, fill: inks.ink }));
+  for (const [cx, cy, r] of hatch.dots) tile.append(element('circle', { cx, cy, r, fill: inks.ink }));
+  return tile;
+}
+
+const KIND_OF_HATCH: Readonly<Partial<Record<HatchId, ZoneKind>>> = {
+  'turf-low-cut': 'turf',
+  'turf-regular': 'turf',
+  bed: 'bed',
+  structure: 'structure',
+  water: 'water',
+  other: 'other',
+};
+
+function inksOfHatch(id: HatchId, theme: 'light' | 'dark'): Inks {
+  if (id === 'no-apply') return NO_APPLY_INKS[theme];
+  if (id === 'slip') return SLIP_INKS[theme];
+  return ZONE_INKS[KIND_OF_HATCH[id] ?? 'hardscape'][theme];
+}
+
+let made = 0;
+
+/** All hatches as SVG patterns in one hidden drawing inside the map, so that fills can name them. */
+export class PatternSheet {
+  private readonly svg: SVGElement;
+  private readonly prefix: string;
+  private ground: Ground | null = null;
+
+  constructor(container: HTMLElement) {
+    made += 1;
+    this.prefix = `yard-hatch-${made}-`;
+    this.svg = element('svg', { width: 0, height: 0, 'aria-hidden': 'true', focusable: 'false' });
+    this.svg.classList.add('yard-patterns');
+    container.append(this.svg);
+  }
+
+  /** Draws the patterns anew when the ground under them changed. */
+  setGround(ground: Ground): void {
+    if (this.ground === ground) return;
+    this.ground = ground;
+    const defs = element('defs', {});
+    const theme = ground === 'dark' ? 'dark' : 'light';
+    for (const id of HATCH_IDS) {
+      const opacity = id === 'no-apply' || id === 'slip' ? 0.72 : TINT_OPACITY[ground];
+      defs.append(pattern(this.prefix + id, HATCHES[id], inksOfHatch(id, theme), opacity));
+    }
+    this.svg.replaceChildren(defs);
+  }
+
+  fill(id: HatchId): string {
+    return `url(#${this.prefix}${id})`;
+  }
+
+  fillOf(zone: Zone): string {
+    return this.fill(hatchIdOfZone(zone));
+  }
+}
+
+/** Drawing order: what is cut lies under what cuts. */
+export function drawOrder(kind: ZoneKind): number {
+  return ZONE_KINDS.length - ZONE_KINDS.indexOf(kind);
+}

@@ -1,0 +1,151 @@
+import type L from 'leaflet';
+import type { Position } from '../yard/types';
+import { toPosition } from './coords';
+import { PathDraw } from './drawing/pathDraw';
+import { Reshape } from './drawing/reshape';
+import { type DrawContext, type DrawSession, tellIssue } from './drawing/session';
+import type { DrawShape, MapEvents, MapPicture, Tool } from './types';
+
+const SELECT: Tool = { type: 'select' };
+
+/** A tool that puts one mark. */
+class PlaceMark implements DrawSession {
+  constructor(
+    private readonly map: L.Map,
+    private readonly onPlaced: (position: Position) => void,
+  ) {
+    map.on('click', this.onClick);
+  }
+  private readonly onClick = (event: L.LeafletMouseEvent): void => this.addPointAt(event.latlng);
+  addPointAt(at: L.LatLng): void {
+    this.onPlaced(toPosition(at));
+  }
+  finish(): void {
+    this.addPointAt(this.map.getCenter());
+  }
+  backOnePoint(): boolean {
+    return false;
+  }
+  addSide(): void {}
+  pointAt(): void {}
+  pictureChanged(): void {}
+  stop(): void {
+    this.map.off('click', this.onClick);
+  }
+}
+
+/** Which tool is at work, and its session. Starts and ends them; tells the app when one ends by itself. */
+export class ToolRunner {
+  tool: Tool = SELECT;
+  session: DrawSession | null = null;
+  readonly hold = { rightAngle: false, snapping: true };
+  private turn = 0;
+
+  constructor(
+    private readonly map: L.Map,
+    private readonly events: MapEvents,
+    private readonly picture: () => MapPicture | null,
+  ) {}
+
+  set(tool: Tool): void {
+    if (JSON.stringify(tool) === JSON.stringify(this.tool) && (this.session || tool.type === 'select'))
+      return;
+    this.stop();
+    this.tool = tool;
+    this.mark();
+    switch (tool.type) {
+      case 'select':
+        return;
+      case 'draw':
+        this.startDraw(tool);
+        return;
+      case 'split':
+        this.session = new PathDraw(this.context(), false, (line) =>
+          this.done(() => this.events.splitLine(line, tool.zoneId)),
+        );
+        return;
+      case 'reshape':
+        this.session = new Reshape(this.context(), tool.zoneId);
+        return;
+      case 'mark':
+        this.session = new PlaceMark(this.map, (position) =>
+          this.done(() => this.events.markPlaced(tool.kind, position)),
+        );
+    }
+  }
+
+  private startDraw(tool: Extract<Tool, { type: 'draw' }>): void {
+    const onDone = (ring: readonly Position[]) => this.done(() => this.events.drawn(ring, tool));
+    if (tool.shape === 'polygon') {
+      this.session = new PathDraw(this.context(), true, onDone);
+      return;
+    }
+    void this.startShape(tool.shape, onDone);
+  }
+
+  private async startShape(
+    shape: Exclude<DrawShape, 'polygon'>,
+    onDone: (ring: readonly Position[]) => void,
+  ): Promise<void> {
+    const turn = this.turn;
+    try {
+      const { ShapeDraw } = await import('./drawing/shapeDraw');
+      if (turn === this.turn) this.session = new ShapeDraw(this.context(), shape, onDone);
+    } catch {
+      if (turn !== this.turn) return;
+      this.events.message(
+        tellIssue('drawing-not-loaded', 'The drawing tool could not be loaded. Try again.'),
+      );
+      this.end();
+    }
+  }
+
+  private context(): DrawContext {
+    return {
+      map: this.map,
+      events: this.events,
+      picture: this.picture,
+      hold: this.hold,
+      end: () => this.end(),
+    };
+  }
+
+  /** The tool has its result: it ends, then the result goes out. */
+  private done(report: () => void): void {
+    this.stop();
+    this.tool = SELECT;
+    this.mark();
+    report();
+    if (this.tool === SELECT) this.events.toolEnded();
+  }
+
+  end(): void {
+    this.stop();
+    this.tool = SELECT;
+    this.mark();
+    this.events.toolEnded();
+  }
+
+  cancel(): void {
+    if (this.tool.type === 'select') return;
+    if (this.session instanceof Reshape && this.session.cancelDrag()) return;
+    this.end();
+  }
+
+  get takesPoints(): boolean {
+    return this.tool.type === 'draw' || this.tool.type === 'split' || this.tool.type === 'mark';
+  }
+
+  private mark(): void {
+    const box = this.map.getContainer();
+    box.classList.toggle('is-drawing', this.takesPoints);
+    box.classList.toggle('is-reshaping', this.tool.type === 'reshape');
+  }
+
+  stop(): void {
+    this.turn += 1;
+    const { session } = this;
+    this.session = null;
+    session?.stop();
+  }
+}

@@ -1,0 +1,182 @@
+import L from 'leaflet';
+import { ZONE_INKS } from '../draft/hatches';
+import type { MeasuredZone } from '../measure/types';
+import { formatArea } from '../units/format';
+import type { Zone } from '../yard/types';
+import { textIcon, toLatLng, toLatLngs } from './coords';
+import { type LabelSpot, labelFits, labelSpot } from './labels';
+import { drawOrder, type PatternSheet } from './patterns';
+import type { MapPicture } from './types';
+
+interface Drawn {
+  zone: Zone;
+  measured: MeasuredZone | undefined;
+  look: string;
+  readonly casing: L.Polygon;
+  readonly net: L.Polygon;
+  readonly gross: L.Polygon;
+  spot: LabelSpot | null;
+  label: L.Marker | null;
+  labelText: string;
+}
+
+const LINE_PX = 15;
+const CHAR_PX = 7.6;
+
+/** Zones by hatch, outline and label. Kept between pictures; only what changed is drawn again. */
+export class ZoneLayers {
+  private readonly drawn = new Map<string, Drawn>();
+  private order = '';
+  private picture: MapPicture | null = null;
+
+  constructor(
+    private readonly map: L.Map,
+    private readonly patterns: PatternSheet,
+    private readonly onPick: (zoneId: string, event: L.LeafletMouseEvent) => void,
+  ) {
+    map.on('zoomend', () => this.placeLabels());
+  }
+
+  show(picture: MapPicture): void {
+    this.picture = picture;
+    const present = new Set(picture.yard.zones.map((zone) => zone.id));
+    for (const [id, old] of this.drawn) {
+      if (present.has(id)) continue;
+      this.drop(old);
+      this.drawn.delete(id);
+    }
+    for (const zone of picture.yard.zones) this.showZone(zone, picture);
+    this.restack(picture);
+    this.placeLabels();
+  }
+
+  private drop(old: Drawn): void {
+    for (const layer of [old.casing, old.net, old.gross, old.label]) layer?.remove();
+  }
+
+  private showZone(zone: Zone, picture: MapPicture): void {
+    const measured = picture.measured.zones.get(zone.id);
+    let drawn = this.drawn.get(zone.id);
+    if (!drawn) {
+      const net = L.polygon([], { pane: 'yard-zones', className: 'yard-zone' });
+      const gross = L.polygon([], { pane: 'yard-zones', fill: false, className: 'yard-gross' });
+      const casing = L.polygon([], { pane: 'yard-zones', fill: false, interactive: false });
+      for (const layer of [net, gross]) layer.on('click', (event) => this.onPick(zone.id, event));
+      drawn = { zone, measured, look: '', casing, net, gross, spot: null, label: null, labelText: '' };
+      this.drawn.set(zone.id, drawn);
+      this.order = '';
+    }
+    const isNew = drawn.look === '';
+    if (isNew || drawn.zone.parts !== zone.parts || drawn.measured?.netParts !== measured?.netParts) {
+      const net = measured ? measured.netParts : zone.parts;
+      const isCut = !measured || measured.cutBy.length > 0;
+      drawn.net.setLatLngs(toLatLngs(net));
+      drawn.casing.setLatLngs(toLatLngs(net));
+      drawn.gross.setLatLngs(isCut ? toLatLngs(zone.parts) : []);
+      drawn.spot = measured ? labelSpot(measured.netPlaneParts) : null;
+    }
+    if (drawn.zone.kind !== zone.kind) this.order = '';
+    drawn.zone = zone;
+    drawn.measured = measured;
+    this.style(drawn, picture);
+  }
+
+  private style(drawn: Drawn, picture: MapPicture): void {
+    const { zone } = drawn;
+    const isSelected = picture.selectedZoneIds.includes(zone.id);
+    const isFaded = picture.visit !== null && !picture.visit.zoneIds.includes(zone.id);
+    const isTreated = picture.visit !== null && !isFaded;
+    const fill = this.patterns.fillOf(zone);
+    const look = [
+      isSelected,
+      isFaded,
+      isTreated,
+      picture.dark,
+      picture.baseLayer.kind === 'grid',
+      fill,
+    ].join();
+    if (drawn.look === look) return;
+    drawn.look = look;
+    const theme = picture.dark && picture.baseLayer.kind === 'grid' ? 'dark' : 'light';
+    const { ink } = ZONE_INKS[zone.kind][theme];
+    const ground = theme === 'dark' ? '#14202a' : '#ffffff';
+    const weight = isSelected ? 5 : isTreated ? 3 : 1.8;
+    drawn.net.setStyle({
+      color: isSelected ? (theme === 'dark' ? '#ffffff' : '#10181d') : ink,
+      weight,
+      opacity: isFaded && !isSelected ? 0.45 : 1,
+      fillColor: fill,
+      fillOpacity: isFaded ? 0.3 : 1,
+      lineJoin: 'round',
+    });
+    drawn.casing.setStyle({
+      color: ground,
+      weight: weight + (isSelected ? 5 : 2.5),
+      opacity: isFaded ? 0.3 : 0.85,
+    });
+    drawn.gross.setStyle({ color: ink, weight: 1.2, dashArray: '3 4', opacity: isFaded ? 0.35 : 0.9 });
+  }
+
+  /** Puts the shapes in the order in which they cut, selected ones on top; only when that changed. */
+  private restack(picture: MapPicture): void {
+    const sorted = [...picture.yard.zones].sort((a, b) => drawOrder(a.kind) - drawOrder(b.kind));
+    const isSelected = (zone: Zone) => picture.selectedZoneIds.includes(zone.id);
+    const stack = [...sorted.filter((z) => !isSelected(z)), ...sorted.filter(isSelected)];
+    const order = stack.map((zone) => zone.id).join();
+    if (order === this.order) return;
+    this.order = order;
+    for (const zone of stack) {
+      const drawn = this.drawn.get(zone.id);
+      if (!drawn) continue;
+      for (const layer of [drawn.casing, drawn.net, drawn.gross]) {
+        if (this.map.hasLayer(layer)) layer.bringToFront();
+        else layer.addTo(this.map);
+      }
+    }
+  }
+
+  private placeLabels(): void {
+    const { picture } = this;
+    if (!picture) return;
+    const a = this.map.containerPointToLatLng([0, 0]);
+    const b = this.map.containerPointToLatLng([100, 0]);
+    const { plane } = picture.measured;
+    const metresPerPx = (plane.toPlane([b.lng, b.lat])[0] - plane.toPlane([a.lng, a.lat])[0]) / 100;
+    for (const drawn of this.drawn.values()) {
+      const lines = this.labelLines(drawn, picture, metresPerPx);
+      const isSelected = picture.selectedZoneIds.includes(drawn.zone.id);
+      const isFaded = picture.visit !== null && !picture.visit.zoneIds.includes(drawn.zone.id);
+      const text = JSON.stringify([lines, drawn.spot?.at, isSelected, isFaded]);
+      if (text === drawn.labelText) continue;
+      drawn.labelText = text;
+      drawn.label?.remove();
+      drawn.label = null;
+      if (!drawn.spot || lines.length === 0) continue;
+      const className = `yard-label${isSelected ? ' is-selected' : ''}${isFaded ? ' is-faded' : ''}`;
+      drawn.label = L.marker(toLatLng(plane.toLonLat(drawn.spot.at)), {
+        icon: textIcon(className, ...lines),
+        interactive: false,
+        keyboard: false,
+        pane: 'yard-labels',
+      }).addTo(this.map);
+    }
+  }
+
+  private labelLines(drawn: Drawn, picture: MapPicture, metresPerPx: number): string[] {
+    const { spot, measured, zone } = drawn;
+    if (!spot || !measured) return [];
+    const area = formatArea(measured.netM2, picture.units);
+    const full = [zone.name, area].filter((line) => line !== '');
+    if (picture.selectedZoneIds.includes(zone.id)) return full;
+    for (const lines of [full, [zone.name]]) {
+      const longest = Math.max(...lines.map((line) => line.length));
+      if (
+        longest > 0 &&
+        labelFits(spot, longest * CHAR_PX * metresPerPx, lines.length * LINE_PX * metresPerPx)
+      ) {
+        return lines;
+      }
+    }
+    return [];
+  }
+}
