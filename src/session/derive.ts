@@ -1,0 +1,175 @@
+import { rinseEdges } from '../cover/rinse';
+import { treatZone } from '../cover/strips';
+import type { RinseEdge, TreatedZone } from '../cover/types';
+import { measureYard } from '../measure/measureYard';
+import { findSlips } from '../measure/slips';
+import type { MeasuredYard, MeasuredZone, Slip } from '../measure/types';
+import { sigmaOfZones } from '../measure/uncertainty';
+import type { TreatableZone } from '../plan/types';
+import { planVisit } from '../plan/visit';
+import { visitZones } from '../yard/choose';
+import type { Issue, Product, ProductForm, Visit, Yard, Zone } from '../yard/types';
+import type { Derived, DerivedVisit } from './types';
+
+/** A result with the objects it came from: good while every one of them is the same. */
+interface Kept<T> {
+  readonly from: readonly unknown[];
+  readonly value: T;
+}
+type Treated = ReturnType<typeof treatZone>;
+
+/** What one derivation leaves for the next. */
+interface Cache {
+  slips: Kept<readonly Slip[]> | null;
+  readonly treated: Map<string, Kept<Treated>>;
+  readonly rinse: Map<string, Kept<readonly RinseEdge[]>>;
+  readonly visits: Map<string, Kept<DerivedVisit>>;
+}
+const caches = new WeakMap<Derived, Cache>();
+
+function keep<T>(kept: Kept<T> | null | undefined, from: readonly unknown[], make: () => T): Kept<T> {
+  const same = kept?.from.length === from.length && kept.from.every((item, i) => item === from[i]);
+  return kept && same ? kept : { from, value: make() };
+}
+
+/**
+ * Everything shown, derived from a document. Areas are measured at once; slips and visits at the
+ * first call, and kept. What came from the same objects as in `previous` is taken over from there.
+ */
+export function deriveYard(yard: Yard, previous?: Derived): Derived {
+  if (previous?.yard === yard) return previous;
+  const before = previous && caches.get(previous);
+  const cache: Cache = {
+    slips: before?.slips ?? null,
+    treated: new Map(before?.treated),
+    rinse: new Map(before?.rinse),
+    visits: new Map(before?.visits),
+  };
+  const measured = measureYard(yard, previous?.measured);
+  const derived: Derived = {
+    yard,
+    measured,
+    slips() {
+      cache.slips = keep(cache.slips, [yard.zones, yard.settings.gapToleranceM, measured], () =>
+        findSlips(yard, measured),
+      );
+      return cache.slips.value;
+    },
+    visit(visitId) {
+      const visit = yard.visits.find((one) => one.id === visitId);
+      if (visit === undefined) return null;
+      const from = [visit, yard.zones, yard.marks, yard.products, yard.settings.strips, measured];
+      const kept = keep(cache.visits.get(visitId), from, () => deriveVisit(yard, visit, measured, cache));
+      cache.visits.set(visitId, kept);
+      return kept.value;
+    },
+  };
+  caches.set(derived, cache);
+  return derived;
+}
+
+function deriveVisit(yard: Yard, visit: Visit, measured: MeasuredYard, cache: Cache): DerivedVisit {
+  const treated = new Map<string, TreatedZone>();
+  const issues: Issue[] = [];
+  const zonesByDose = new Map<string, TreatableZone[]>();
+  const sigmaByDose = new Map<string, number>();
+  const productsByZone = new Map<string, Product[]>();
+  const waters = yard.zones.filter((zone) => zone.kind === 'water');
+
+  for (const dose of visit.doses) {
+    const product = yard.products.find((one) => one.id === dose.productId);
+    const rows: TreatableZone[] = [];
+    for (const zone of visitZones(yard, visit, dose)) {
+      const measuredZone = measured.zones.get(zone.id);
+      if (measuredZone === undefined) continue;
+      let ground = treated.get(zone.id);
+      if (ground === undefined) {
+        const result = treatKept(yard, zone, measuredZone, waters, measured, cache);
+        ground = result.treated;
+        issues.push(...result.issues);
+        treated.set(zone.id, ground);
+      }
+      rows.push({ zoneId: zone.id, name: zone.name, areaM2: ground.areaM2, stripM2: ground.stripM2 });
+      if (product !== undefined) {
+        productsByZone.set(zone.id, [...(productsByZone.get(zone.id) ?? []), product]);
+      }
+    }
+    zonesByDose.set(dose.id, rows);
+    sigmaByDose.set(
+      dose.id,
+      sigmaOfZones(
+        measured,
+        rows.map((row) => row.zoneId),
+      ),
+    );
+  }
+  return {
+    figures: planVisit({ yard, visit, zonesByDose, sigmaByDose }),
+    treated,
+    rinseEdges: rinseKept(yard, visit, measured, treated, productsByZone, waters, cache),
+    issues,
+  };
+}
+
+/** A zone less its strips: depends on its net shape, the marks, the waters, the strip widths and the plane. */
+function treatKept(
+  yard: Yard,
+  zone: Zone,
+  measuredZone: MeasuredZone,
+  waters: readonly Zone[],
+  measured: MeasuredYard,
+  cache: Cache,
+): Treated {
+  const from = [
+    measuredZone,
+    measured.plane,
+    yard.marks,
+    yard.settings.strips,
+    yard.settings.elevationM,
+    ...waters.map((water) => measured.zones.get(water.id)),
+  ];
+  const kept = keep(cache.treated.get(zone.id), from, () =>
+    treatZone(measuredZone, zone, yard, measured.plane, measured),
+  );
+  cache.treated.set(zone.id, kept);
+  return kept.value;
+}
+
+/** Forms that lie loose on hardscape: swept or blown back before any rinsing. */
+const LOOSE_FORMS: readonly ProductForm[] = ['granular', 'seed', 'mulch', 'topdressing', 'soil-amendment'];
+
+function rinseKept(
+  yard: Yard,
+  visit: Visit,
+  measured: MeasuredYard,
+  treated: ReadonlyMap<string, TreatedZone>,
+  productsByZone: ReadonlyMap<string, readonly Product[]>,
+  waters: readonly Zone[],
+  cache: Cache,
+): readonly RinseEdge[] {
+  const hardscapes = yard.zones.filter((zone) => zone.kind === 'hardscape' && measured.zones.has(zone.id));
+  const grounds = [...productsByZone].flatMap(([zoneId, products]) => {
+    const zone = treated.get(zoneId);
+    if (zone === undefined) return [];
+    return {
+      zone,
+      spreadM: Math.max(...products.map((product) => product.spreadDistanceM)),
+      treatment: products.some((product) => LOOSE_FORMS.includes(product.form))
+        ? ('sweep-then-rinse' as const)
+        : ('rinse-toward-turf' as const),
+      stains: products.some((product) => product.stainsHardscape),
+    };
+  });
+  const from = [
+    measured.plane,
+    yard.marks,
+    yard.settings.strips,
+    ...grounds.flatMap((ground) => [ground.zone, ground.spreadM, ground.treatment, ground.stains]),
+    ...[...hardscapes, ...waters].flatMap((zone) => [zone.name, zone.material, measured.zones.get(zone.id)]),
+  ];
+  const kept = keep(cache.rinse.get(visit.id), from, () =>
+    rinseEdges({ treated: grounds, hardscapes, sources: [], plane: measured.plane }),
+  );
+  cache.rinse.set(visit.id, kept);
+  return kept.value;
+}

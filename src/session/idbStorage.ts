@@ -1,0 +1,202 @@
+import { createStore, delMany, get, getMany, keys, promisifyRequest, set, type UseStore } from 'idb-keyval';
+import { yardToGeoJson } from '../yard/encode';
+import type { Yard } from '../yard/types';
+import { StorageError } from './storageError';
+import { type Head, headAfterSave, isHead, NOT_STORED, openStates, type State } from './storedStates';
+import type { YardStorage } from './types';
+
+const LAST_OPEN = 'last-open';
+const HEAD = 'head:';
+const headKey = (id: string) => `${HEAD}${id}`;
+const stateKey = (id: string, revision: number) => `state:${id}:${revision}`;
+
+/** One tab tells the others that it stored or removed a yard. */
+interface Notice {
+  readonly id: string;
+  readonly tab: string;
+}
+
+/**
+ * Yards in this browser's IndexedDB, by idb-keyval. A save is one transaction: it checks that no
+ * other tab stored the yard in between, writes the newest state, thins the earlier ones and
+ * writes the head, all or nothing.
+ * @param name of the database, for tests
+ */
+export function createIdbStorage(name = 'measured-yard'): YardStorage {
+  const known = new Map<string, number>();
+  const tab = Math.random().toString(36).slice(2);
+  const channelName = `${name}-changes`;
+  const sender = typeof BroadcastChannel === 'undefined' ? null : new BroadcastChannel(channelName);
+  // In Node an open channel would keep the process alive; browsers have no unref.
+  (sender as { unref?: () => void } | null)?.unref?.();
+  const tell = (id: string) => sender?.postMessage({ id, tab } satisfies Notice);
+  let store: UseStore | null = null;
+  let askedToKeep = false;
+
+  /** Runs work on the database. After a failure the next call opens the database anew. */
+  async function withStore<T>(doing: string, work: (store: UseStore) => Promise<T>): Promise<T> {
+    store ??= createStore(name, 'yards');
+    try {
+      return await work(store);
+    } catch (error) {
+      if (error instanceof StorageError) throw error;
+      store = null;
+      throw new StorageError(messageOf(doing, error), false, { cause: error });
+    }
+  }
+
+  async function headOf(id: string, from: UseStore): Promise<Head | undefined> {
+    const head = await get<unknown>(headKey(id), from);
+    return isHead(head) ? head : undefined;
+  }
+
+  return {
+    list: () =>
+      withStore('The list of yards could not be read', async (from) => {
+        const found = (await keys(from)).filter((key) => typeof key === 'string');
+        const sound = (
+          await getMany<unknown>(
+            found.filter((key) => key.startsWith(HEAD)),
+            from,
+          )
+        ).filter(isHead);
+        const lost = new Set(found.map(idOfState).filter((id) => id !== null));
+        for (const head of sound) lost.delete(head.id);
+        const mended = await Promise.all([...lost].map((id) => headFromStates(id, from)));
+        return [...sound, ...mended.filter((head) => head !== undefined)]
+          .map(({ id, name: yardName, savedAt, zoneCount }) => ({ id, name: yardName, savedAt, zoneCount }))
+          .sort((a, b) => b.savedAt - a.savedAt);
+      }),
+
+    open: (id) =>
+      withStore('The yard could not be read', async (from) => {
+        const head = (await headOf(id, from)) ?? (await headFromStates(id, from));
+        if (head === undefined) return NOT_STORED;
+        const wanted = [head, ...head.earlier].map((ref) => stateKey(id, ref.revision));
+        const [newest, ...earlier] = await getMany<State | undefined>(wanted, from);
+        known.set(id, head.revision);
+        return openStates(newest, earlier);
+      }),
+
+    async save(yard, savedAt) {
+      const file = yardToGeoJson(yard);
+      const revision = await withStore('The yard could not be saved', (into) =>
+        writeState(into, yard, file, savedAt, known.get(yard.id)),
+      );
+      known.set(yard.id, revision);
+      tell(yard.id);
+      if (!askedToKeep) {
+        askedToKeep = true;
+        askToKeep();
+      }
+    },
+
+    async remove(id) {
+      await withStore('The yard could not be removed', async (from) => {
+        const own = (await keys(from)).filter((key) => key === headKey(id) || isStateOf(id, key));
+        const last = await get(LAST_OPEN, from);
+        await delMany(last === id ? [...own, LAST_OPEN] : own, from);
+      });
+      known.delete(id);
+      tell(id);
+    },
+
+    lastOpenId: () =>
+      withStore('The last open yard could not be read', async (from) => {
+        const id = await get<unknown>(LAST_OPEN, from);
+        return typeof id === 'string' ? id : null;
+      }),
+
+    setLastOpenId: (id) =>
+      withStore('The open yard could not be noted', (into) => set(LAST_OPEN, id, into)),
+
+    watch(id, changed) {
+      if (typeof BroadcastChannel === 'undefined') return () => undefined;
+      const channel = new BroadcastChannel(channelName);
+      (channel as { unref?: () => void }).unref?.();
+      channel.onmessage = (event: MessageEvent<Notice>) => {
+        if (event.data.id === id && event.data.tab !== tab) changed();
+      };
+      return () => channel.close();
+    },
+  };
+}
+
+/** Writes one state in one transaction. @returns its revision. */
+function writeState(
+  into: UseStore,
+  yard: Yard,
+  file: unknown,
+  savedAt: number,
+  known: number | undefined,
+): Promise<number> {
+  return into(
+    'readwrite',
+    (objects) =>
+      new Promise<number>((resolve, reject) => {
+        const request = objects.get(headKey(yard.id));
+        request.onerror = () => reject(request.error);
+        request.onsuccess = () => {
+          try {
+            const before: unknown = request.result;
+            // A damaged head stands for what this tab opened: saving over it mends it.
+            const stored = isHead(before) ? before : before === undefined ? undefined : standIn(yard, known);
+            const { head, drop } = headAfterSave(stored, known, yard, savedAt);
+            objects.put({ savedAt, file } satisfies State, stateKey(yard.id, head.revision));
+            for (const revision of drop) objects.delete(stateKey(yard.id, revision));
+            objects.put(head, headKey(yard.id));
+            resolve(promisifyRequest(objects.transaction).then(() => head.revision));
+          } catch (error) {
+            objects.transaction.abort();
+            reject(error);
+          }
+        };
+      }),
+  );
+}
+
+function standIn(yard: Yard, known: number | undefined): Head | undefined {
+  if (known === undefined) return undefined;
+  const { id, name, zones } = yard;
+  return { format: 1, id, name, savedAt: 0, zoneCount: zones.length, revision: known, earlier: [] };
+}
+
+function idOfState(key: string): string | null {
+  return /^state:(.*):\d+$/s.exec(key)?.[1] ?? null;
+}
+
+function isStateOf(id: string, key: IDBValidKey): key is string {
+  return typeof key === 'string' && idOfState(key) === id;
+}
+
+/** Makes a head again from the states that are there, for a head that is lost or damaged. */
+async function headFromStates(id: string, from: UseStore): Promise<Head | undefined> {
+  const found = (await keys(from)).filter((key) => isStateOf(id, key));
+  const states = await getMany<State | undefined>(found, from);
+  const refs = found
+    .map((key, i) => ({
+      revision: Number(String(key).slice(id.length + 7)),
+      savedAt: states[i]?.savedAt ?? 0,
+    }))
+    .sort((a, b) => b.revision - a.revision);
+  const [newest, ...earlier] = refs;
+  if (newest === undefined) return undefined;
+  return { format: 1, id, name: `Damaged entry ${id}`, zoneCount: 0, ...newest, earlier };
+}
+
+/** Asks the browser once not to clear this data when space runs short. A refusal changes nothing. */
+function askToKeep(): void {
+  if (typeof navigator === 'undefined' || navigator.storage?.persist === undefined) return;
+  navigator.storage.persist().catch(() => undefined);
+}
+
+function messageOf(doing: string, error: unknown): string {
+  const name = error instanceof Error || error instanceof DOMException ? error.name : '';
+  const reason =
+    name === 'QuotaExceededError'
+      ? 'the browser’s space for this page is full'
+      : name === 'SecurityError' || name === 'InvalidStateError' || name === 'ReferenceError'
+        ? 'this browser does not let the page store anything here (a private window, perhaps)'
+        : `the browser’s storage failed${name === '' ? '' : ` (${name})`}`;
+  return `${doing}: ${reason}. Export the yard to a file to be safe.`;
+}
