@@ -28,7 +28,11 @@ export function yardFromGeoJson(value: unknown): DecodedYard {
   }
   const version = before.schemaVersion ?? 0;
   if (typeof version !== 'number' || !Number.isInteger(version) || version < 0) {
-    return refused('bad-version', 'The version of the file is not a whole number.', `${MEMBER}.schemaVersion`);
+    return refused(
+      'bad-version',
+      'The version of the file is not a whole number.',
+      `${MEMBER}.schemaVersion`,
+    );
   }
   if (version > SCHEMA_VERSION) {
     return refused(
@@ -43,7 +47,14 @@ export function yardFromGeoJson(value: unknown): DecodedYard {
   const features = decodeFeatures(file.features as readonly unknown[], issues);
 
   const settings = readSettings(member.settings);
-  tellFaults(settings.faults, `${MEMBER}.settings`, 'The setting', 'its usual value is used', 'warning', issues);
+  tellFaults(
+    settings.faults,
+    `${MEMBER}.settings`,
+    'The setting',
+    'its usual value is used',
+    'warning',
+    issues,
+  );
 
   const collection = without(file, ['type', 'features', 'bbox', MEMBER]);
   const more = without(member, ['schemaVersion', 'id', 'name', 'settings', 'products', 'visits']);

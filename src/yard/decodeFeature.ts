@@ -1,5 +1,5 @@
-import { newZone, suggestedSurvey } from './defaults';
 import { decodePoint, decodeRings, formatPlacePath } from './decodeGeometry';
+import { newZone, suggestedSurvey } from './defaults';
 import { checkShape, type Fault, zonePropertySchemas } from './schema';
 import {
   type Issue,
@@ -33,7 +33,16 @@ export interface FeatureContext {
   readonly surveyMethod: SurveyMethod;
 }
 
-const ZONE_KEYS = ['name', 'kind', 'mowing', 'material', 'note', 'surveyMethod', 'vertexSigmaM', 'cutsSameKind'];
+const ZONE_KEYS = [
+  'name',
+  'kind',
+  'mowing',
+  'material',
+  'note',
+  'surveyMethod',
+  'vertexSigmaM',
+  'cutsSameKind',
+];
 
 /**
  * Reads one feature. A fault of geometry or kind refuses it; a fault of any other property is told

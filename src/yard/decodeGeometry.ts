@@ -23,7 +23,12 @@ export function decodeRings(
 ): { readonly rings: Rings; readonly faults: readonly GeometryFault[] } {
   const faults: GeometryFault[] = [];
   if (!Array.isArray(value) || value.length === 0) {
-    faults.push({ code: 'no-coordinates', severity: 'error', message: 'a polygon of it has no rings.', path });
+    faults.push({
+      code: 'no-coordinates',
+      severity: 'error',
+      message: 'a polygon of it has no rings.',
+      path,
+    });
     return { rings: [], faults };
   }
   const rings = value.map((ring, i) => decodeRing(ring, `${path}[${i}]`, faults));
@@ -32,7 +37,12 @@ export function decodeRings(
 
 function decodeRing(value: unknown, path: string, faults: GeometryFault[]): Ring {
   if (!Array.isArray(value)) {
-    faults.push({ code: 'bad-ring', severity: 'error', message: 'a ring must be a list of positions.', path });
+    faults.push({
+      code: 'bad-ring',
+      severity: 'error',
+      message: 'a ring must be a list of positions.',
+      path,
+    });
     return [];
   }
   const before = faults.length;

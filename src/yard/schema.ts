@@ -4,8 +4,8 @@ import {
   MATERIALS,
   MOWING_CLASSES,
   NUTRIENTS,
-  type Product,
   PRODUCT_FORMS,
+  type Product,
   type Settings,
   SURVEY_METHODS,
   type Visit,
@@ -192,7 +192,10 @@ export function checkVisitShape(value: unknown) {
 }
 
 /** Settings of the file over the defaults; a bad one is told and its default used. */
-export function readSettings(value: unknown): { readonly settings: Settings; readonly faults: readonly Fault[] } {
+export function readSettings(value: unknown): {
+  readonly settings: Settings;
+  readonly faults: readonly Fault[];
+} {
   if (typeof value !== 'object' || value === null || Array.isArray(value)) {
     return {
       settings: DEFAULT_SETTINGS,
