@@ -22,6 +22,7 @@ const PANES = {
   'yard-labels': 450,
   'yard-marks': 600,
   'yard-drawing': 610,
+  'yard-notes': 630,
   'yard-handles': 640,
 } as const;
 
@@ -73,6 +74,7 @@ export function createLeafletMap(element: HTMLElement, events: MapEvents): MapPo
     cancel: () => tools.cancel(),
   });
   map.on('click', () => {
+    if (tools.isSwallowing) return;
     if (tools.tool.type === 'select' && picture && picture.selectedZoneIds.length > 0) events.select([]);
   });
   const sizes = new ResizeObserver(() => {
@@ -82,7 +84,7 @@ export function createLeafletMap(element: HTMLElement, events: MapEvents): MapPo
   sizes.observe(element);
 
   function pick(zoneId: string, event: L.LeafletMouseEvent): void {
-    if (tools.tool.type !== 'select') return;
+    if (tools.tool.type !== 'select' || tools.isSwallowing) return;
     L.DomEvent.stopPropagation(event);
     const selected = picture?.selectedZoneIds ?? [];
     if (!event.originalEvent.shiftKey) events.select([zoneId]);

@@ -15,22 +15,22 @@ export const MARK_WORDS: Readonly<Record<MarkKind, string>> = {
 };
 
 /** Symbols on a 24 by 24 field, stroked: a grate, a ring in a ring, a tap, an open leaf between posts. */
-const SYMBOLS: Readonly<Record<MarkKind, string>> = {
+export const MARK_SYMBOLS: Readonly<Record<MarkKind, string>> = {
   'storm-drain': 'M4 4H20V20H4ZM8 4V20M12 4V20M16 4V20',
   well: 'M12 3A9 9 0 1 0 12 21A9 9 0 1 0 12 3M12 8A4 4 0 1 0 12 16A4 4 0 1 0 12 8',
   'hose-bib': 'M4 10H15A3 3 0 0 1 18 13V19M9 10V5M5.5 5H12.5M4 7V13',
   gate: 'M4 6V19M20 6V19M4 16L17 8',
 };
 
-/** The symbol as an SVG element that takes the colour of its text. */
-export function markSymbol(kind: MarkKind): SVGElement {
+/** Path data on a 24 by 24 field as an SVG element that takes the colour of its text. */
+export function strokedSymbol(d: string): SVGElement {
   const svg = document.createElementNS(SVG, 'svg');
   svg.setAttribute('viewBox', '0 0 24 24');
   svg.setAttribute('width', '24');
   svg.setAttribute('height', '24');
   svg.setAttribute('aria-hidden', 'true');
   const path = document.createElementNS(SVG, 'path');
-  path.setAttribute('d', SYMBOLS[kind]);
+  path.setAttribute('d', d);
   path.setAttribute('fill', 'none');
   path.setAttribute('stroke', 'currentColor');
   path.setAttribute('stroke-width', '2.2');
@@ -84,7 +84,7 @@ export class MarkLayers {
     const title = mark.name && mark.name !== words ? `${words}: ${mark.name}` : words;
     const box = document.createElement('div');
     box.className = `yard-mark yard-mark-${mark.kind}`;
-    box.append(markSymbol(mark.kind));
+    box.append(strokedSymbol(MARK_SYMBOLS[mark.kind]));
     const icon = L.divIcon({ html: box, className: 'yard-mark-icon', iconSize: [44, 44] });
     const marker = L.marker(toLatLng(mark.position), {
       icon,

@@ -15,8 +15,8 @@ const SVG = 'http://www.w3.org/2000/svg';
 
 export type Ground = 'light' | 'dark' | 'imagery';
 
-/** How much of the tint shows: little on paper, more over a picture so that the ink keeps its contrast. */
-const TINT_OPACITY: Readonly<Record<Ground, number>> = { light: 0.2, dark: 0.22, imagery: 0.5 };
+/** How much of the tint shows: little on paper, more over a picture. */
+const TINT_OPACITY: Readonly<Record<Ground, number>> = { light: 0.2, dark: 0.22, imagery: 0.34 };
 
 function element(name: string, attributes: Readonly<Record<string, string | number>>): SVGElement {
   const made = document.createElementNS(SVG, name);
@@ -24,7 +24,7 @@ function element(name: string, attributes: Readonly<Record<string, string | numb
   return made;
 }
 
-function pattern(id: string, hatch: Hatch, inks: Inks, tintOpacity: number): SVGElement {
+function pattern(id: string, hatch: Hatch, inks: Inks, tintOpacity: number, hasHalo: boolean): SVGElement {
   const tile = element('pattern', {
     id,
     width: hatch.width,
@@ -39,12 +39,23 @@ function pattern(id: string, hatch: Hatch, inks: Inks, tintOpacity: number): SVG
       'fill-opacity': tintOpacity,
     }),
   );
+  if (hasHalo) tile.append(...halo(hatch));
   for (const d of hatch.lines) {
     tile.append(element('path', { d, fill: 'none', stroke: inks.ink, 'stroke-width': hatch.strokeWidth }));
   }
   for (const d of hatch.blots) tile.append(element('path', { d, fill: inks.ink }));
   for (const [cx, cy, r] of hatch.dots) tile.append(element('circle', { cx, cy, r, fill: inks.ink }));
   return tile;
+}
+
+/** White under the ink, so that it reads over any picture. */
+function halo(hatch: Hatch): SVGElement[] {
+  const white = { stroke: '#ffffff', 'stroke-opacity': 0.8, fill: 'none' };
+  const width = hatch.strokeWidth + 1.8;
+  return [
+    ...hatch.lines.map((d) => element('path', { ...white, d, 'stroke-width': width })),
+    ...hatch.dots.map(([cx, cy, r]) => element('circle', { ...white, cx, cy, r, 'stroke-width': 1.8 })),
+  ];
 }
 
 const KIND_OF_HATCH: Readonly<Partial<Record<HatchId, ZoneKind>>> = {
@@ -86,7 +97,9 @@ export class PatternSheet {
     const theme = ground === 'dark' ? 'dark' : 'light';
     for (const id of HATCH_IDS) {
       const opacity = id === 'no-apply' || id === 'slip' ? 0.72 : TINT_OPACITY[ground];
-      defs.append(pattern(this.prefix + id, HATCHES[id], inksOfHatch(id, theme), opacity));
+      defs.append(
+        pattern(this.prefix + id, HATCHES[id], inksOfHatch(id, theme), opacity, ground === 'imagery'),
+      );
     }
     this.svg.replaceChildren(defs);
   }

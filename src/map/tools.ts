@@ -39,6 +39,7 @@ export class ToolRunner {
   tool: Tool = SELECT;
   session: DrawSession | null = null;
   readonly hold = { rightAngle: false, snapping: true };
+  isSwallowing = false;
   private turn = 0;
 
   constructor(
@@ -112,11 +113,22 @@ export class ToolRunner {
 
   /** The tool has its result: it ends, then the result goes out. */
   private done(report: () => void): void {
+    this.swallowClick();
     this.stop();
     this.tool = SELECT;
     this.mark();
     report();
     if (this.tool === SELECT) this.events.toolEnded();
+  }
+
+  /** The click that ended a shape may still be on its way; it must not select what lies there now. */
+  private swallowClick(): void {
+    this.isSwallowing = true;
+    const free = () => {
+      this.isSwallowing = false;
+    };
+    this.map.getContainer().addEventListener('pointerdown', free, { once: true, capture: true });
+    setTimeout(free, 400);
   }
 
   end(): void {

@@ -143,16 +143,16 @@ export class ZoneLayers {
     const { plane } = picture.measured;
     const metresPerPx = (plane.toPlane([b.lng, b.lat])[0] - plane.toPlane([a.lng, a.lat])[0]) / 100;
     for (const drawn of this.drawn.values()) {
-      const lines = this.labelLines(drawn, picture, metresPerPx);
+      const { lines, isUpright } = this.labelLines(drawn, picture, metresPerPx);
       const isSelected = picture.selectedZoneIds.includes(drawn.zone.id);
       const isFaded = picture.visit !== null && !picture.visit.zoneIds.includes(drawn.zone.id);
-      const text = JSON.stringify([lines, drawn.spot?.at, isSelected, isFaded]);
+      const text = JSON.stringify([lines, isUpright, drawn.spot?.at, isSelected, isFaded]);
       if (text === drawn.labelText) continue;
       drawn.labelText = text;
       drawn.label?.remove();
       drawn.label = null;
       if (!drawn.spot || lines.length === 0) continue;
-      const className = `yard-label${isSelected ? ' is-selected' : ''}${isFaded ? ' is-faded' : ''}`;
+      const className = `yard-label${isSelected ? ' is-selected' : ''}${isFaded ? ' is-faded' : ''}${isUpright ? ' is-upright' : ''}`;
       drawn.label = L.marker(toLatLng(plane.toLonLat(drawn.spot.at)), {
         icon: textIcon(className, ...lines),
         interactive: false,
@@ -162,21 +162,25 @@ export class ZoneLayers {
     }
   }
 
-  private labelLines(drawn: Drawn, picture: MapPicture, metresPerPx: number): string[] {
+  /** Name and area, else the name alone; across, else upright; nothing where none of it fits. */
+  private labelLines(
+    drawn: Drawn,
+    picture: MapPicture,
+    metresPerPx: number,
+  ): { lines: string[]; isUpright: boolean } {
     const { spot, measured, zone } = drawn;
-    if (!spot || !measured) return [];
+    if (!spot || !measured) return { lines: [], isUpright: false };
     const area = formatArea(measured.netM2, picture.units);
     const full = [zone.name, area].filter((line) => line !== '');
-    if (picture.selectedZoneIds.includes(zone.id)) return full;
+    if (picture.selectedZoneIds.includes(zone.id)) return { lines: full, isUpright: false };
     for (const lines of [full, [zone.name]]) {
       const longest = Math.max(...lines.map((line) => line.length));
-      if (
-        longest > 0 &&
-        labelFits(spot, longest * CHAR_PX * metresPerPx, lines.length * LINE_PX * metresPerPx)
-      ) {
-        return lines;
-      }
+      const alongM = longest * CHAR_PX * metresPerPx;
+      const acrossM = lines.length * LINE_PX * metresPerPx;
+      if (longest === 0) continue;
+      if (labelFits(spot, alongM, acrossM)) return { lines, isUpright: false };
+      if (labelFits(spot, acrossM, alongM)) return { lines, isUpright: true };
     }
-    return [];
+    return { lines: [], isUpright: false };
   }
 }

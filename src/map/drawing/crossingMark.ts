@@ -10,7 +10,7 @@ export function showCrossing(map: L.Map, position: Position): () => void {
     icon: textIcon('yard-crossing', '×'),
     interactive: false,
     keyboard: false,
-    pane: 'yard-labels',
+    pane: 'yard-notes',
     zIndexOffset: 1000,
   }).addTo(map);
   const timer = setTimeout(() => marker.remove(), SHOWN_MS);

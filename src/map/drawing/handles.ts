@@ -1,7 +1,7 @@
 import L from 'leaflet';
 import type { Position } from '../../yard/types';
 import { toLatLng } from '../coords';
-import { bearingOfKey } from '../marks';
+import { bearingOfKey, strokedSymbol } from '../marks';
 
 export type HandleKind = 'corner' | 'middle' | 'move' | 'turn';
 
@@ -17,14 +17,19 @@ export interface HandleCalls {
   focus?(): void;
 }
 
-const SIGNS: Readonly<Record<HandleKind, string>> = { corner: '', middle: '', move: '✥', turn: '↻' };
+/** Path data on a 24 by 24 field: four ways, and a turn. */
+const SIGNS: Readonly<Partial<Record<HandleKind, string>>> = {
+  move: 'M12 3V21M3 12H21M9 6L12 3L15 6M9 18L12 21L15 18M6 9L3 12L6 15M18 9L21 12L18 15',
+  turn: 'M18.5 8A8 8 0 1 0 20 13M19.5 3V8.5H14',
+};
 const SIZES: Readonly<Record<HandleKind, number>> = { corner: 30, middle: 26, move: 44, turn: 44 };
 
 /** A thing to grab on the map: by mouse, by finger, or focused and moved by the arrow keys. */
 export function createHandle(kind: HandleKind, at: Position, title: string, calls: HandleCalls): L.Marker {
   const face = document.createElement('div');
   face.className = `yard-handle yard-handle-${kind}`;
-  face.textContent = SIGNS[kind];
+  const sign = SIGNS[kind];
+  if (sign) face.append(strokedSymbol(sign));
   const size = SIZES[kind];
   const marker = L.marker(toLatLng(at), {
     icon: L.divIcon({ html: face, className: 'yard-handle-icon', iconSize: [size, size] }),

@@ -1,8 +1,15 @@
 import L from 'leaflet';
 import type { TerraDrawChanges, TerraDrawExtend, TerraDrawStylingFunction } from 'terra-draw';
 import { TerraDrawLeafletAdapter } from 'terra-draw-leaflet-adapter';
+import { toPosition } from '../coords';
 
 type PointerLike = PointerEvent | MouseEvent;
+
+/** The library refuses more decimals than its precision. */
+function rounded(at: L.LatLng): { lng: number; lat: number } {
+  const [lng, lat] = toPosition(at);
+  return { lng, lat };
+}
 
 /**
  * The drawing library's Leaflet adapter with two parts of ours: pointer places can be snapped, and
@@ -22,8 +29,7 @@ export class DraftAdapter extends TerraDrawLeafletAdapter {
   override getLngLatFromEvent(event: PointerLike): { lng: number; lat: number } | null {
     const raw = super.getLngLatFromEvent(event);
     if (!raw) return null;
-    const { lng, lat } = this.snap(L.latLng(raw.lat, raw.lng));
-    return { lng, lat };
+    return rounded(this.snap(L.latLng(raw.lat, raw.lng)));
   }
 
   override render(changes: TerraDrawChanges, _styling: TerraDrawStylingFunction): void {
@@ -53,7 +59,7 @@ export class DraftAdapter extends TerraDrawLeafletAdapter {
 
   /** A click or a move that no pointer made: the keyboard's crosshair. */
   send(kind: 'click' | 'move', at: L.LatLng, snaps: boolean): void {
-    const { lng, lat } = snaps ? this.snap(at) : at;
+    const { lng, lat } = rounded(snaps ? this.snap(at) : at);
     const spot = this.leaflet.latLngToContainerPoint(at);
     const event: Parameters<TerraDrawExtend.TerraDrawCallbacks['onClick']>[0] = {
       lng,

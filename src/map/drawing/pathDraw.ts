@@ -103,9 +103,7 @@ export class PathDraw implements DrawSession {
     const last = this.points[this.points.length - 1];
     const before = this.points[this.points.length - 2];
     if ((hold.rightAngle || this.isShiftHeld) && before && last && first) {
-      let held = holdRightAngle(this.project(before), this.project(last), spot);
-      if (this.closes) held = alignWithFirst(this.project(first), this.project(last), held, SNAP_PX);
-      return toPosition(map.unproject(L.point(held.x, held.y)));
+      return this.holdSquare(at, before, last, first);
     }
     if (hold.snapping) {
       const zones = this.context.picture()?.yard.zones ?? [];
@@ -114,6 +112,25 @@ export class PathDraw implements DrawSession {
       if (snap) return snap.position;
     }
     return toPosition(at);
+  }
+
+  /** Square on the ground, in the yard's plane: the web map's own angles are those of a sphere. */
+  private holdSquare(at: L.LatLng, before: Position, last: Position, first: Position): Position {
+    const { map } = this.context;
+    const plane = this.context.picture()?.measured.plane;
+    if (!plane) return toPosition(at);
+    const spot = (position: Position) => {
+      const [x, y] = plane.toPlane(position);
+      return { x, y };
+    };
+    const pointer = spot(toPosition(at));
+    let held = holdRightAngle(spot(before), spot(last), pointer);
+    if (this.closes) {
+      const aside = map.containerPointToLatLng(map.latLngToContainerPoint(at).add([SNAP_PX, 0]));
+      const reachM = Math.abs(spot(toPosition(aside)).x - pointer.x);
+      held = alignWithFirst(spot(first), spot(last), held, reachM);
+    }
+    return toPosition(toLatLng(plane.toLonLat([held.x, held.y])));
   }
 
   private addPoint(next: Position): void {
@@ -200,8 +217,10 @@ export class PathDraw implements DrawSession {
 
   private readonly update = (): void => {
     const units = this.context.picture()?.units ?? 'us';
-    const { points, pointer } = this;
+    const { points } = this;
     const last = points[points.length - 1];
+    const isResting = this.pointer && last && this.pixelsBetween(toLatLng(this.pointer), last) <= SAME_PX;
+    const pointer = isResting ? null : this.pointer;
     const crossing = pointer ? this.crossingTo(pointer) : null;
     this.preview.update(points, pointer, this.closes, crossing !== null, units);
     const line = pointer && last ? [...points, pointer] : points;

@@ -83,7 +83,7 @@ export class PathPreview {
       icon: textIcon('yard-side-length', text),
       interactive: false,
       keyboard: false,
-      pane: 'yard-labels',
+      pane: 'yard-notes',
     }).addTo(this.lengths);
   }
 

@@ -24,6 +24,7 @@ import { ringsToSnapTo, snapToLines } from './snapping';
 /** With more corners than this only those in view get handles, and no middles. */
 const MANY_CORNERS = 250;
 const LEAST_SIDE_PX = 40;
+const CROWDED_PX = 22;
 const NUDGE_M = 0.1;
 const FAR_NUDGE_M = 1;
 const NUDGE_TURN_DEG = 1;
@@ -187,6 +188,9 @@ export class Reshape implements DrawSession {
     });
     this.corners.set(JSON.stringify(path), marker);
     marker.addTo(this.handles);
+    const next = this.nextOf(path);
+    const isCrowded = next && this.pixelsBetween(at, next) < CROWDED_PX;
+    marker.getElement()?.classList.toggle('is-small', Boolean(isCrowded));
   }
 
   private addMiddle(path: CornerPath, title: string): void {
@@ -230,6 +234,11 @@ export class Reshape implements DrawSession {
     });
     this.middles.push({ marker, path });
     marker.addTo(this.handles);
+  }
+
+  private pixelsBetween(a: Position, b: Position): number {
+    const { map } = this.context;
+    return map.latLngToLayerPoint(toLatLng(a)).distanceTo(map.latLngToLayerPoint(toLatLng(b)));
   }
 
   private placeMiddles(): void {

@@ -14,10 +14,13 @@ import { toLatLng, toPosition } from '../coords';
 import type { DrawShape } from '../types';
 import { showCrossing } from './crossingMark';
 import { DraftAdapter } from './libraryAdapter';
+import { circleOfRing, circleRing, rectangleRing } from './planeShapes';
 import { createPointerNote, type PointerNote } from './pointerNote';
 import { type DrawContext, type DrawSession, SNAP_PX, tellIssue } from './session';
 import { ringsToSnapTo, snapToLines } from './snapping';
 
+/** A pointer that moved less than this between down and up clicked; as the adapter has it, px. */
+const CLICK_PX = 6;
 /** Freehand corners that lie nearer than this to the straight line are left out, px. */
 const FREEHAND_TOLERANCE_PX = 1.5;
 const MODES: Readonly<Record<Exclude<DrawShape, 'polygon'>, string>> = {
@@ -37,6 +40,7 @@ export class ShapeDraw implements DrawSession {
   private lastPointer: L.LatLng | null = null;
   /** where it was clicked so far, snapped. */
   private clicks: Position[] = [];
+  private downAt: { x: number; y: number } | null = null;
   private clearCrossing = (): void => {};
 
   constructor(
@@ -57,7 +61,9 @@ export class ShapeDraw implements DrawSession {
       ],
     });
     map.boxZoom.disable();
-    map.on('mousemove', this.onMove).on('click', this.onClick);
+    map.on('mousemove', this.onMove);
+    map.getContainer().addEventListener('pointerdown', this.onDown, true);
+    map.getContainer().addEventListener('pointerup', this.onUp, true);
     this.draw.start();
     this.draw.setMode(MODES[shape]);
     this.draw.on('change', this.onChange);
@@ -81,9 +87,19 @@ export class ShapeDraw implements DrawSession {
     this.lastPointer = event.latlng;
   };
 
-  private readonly onClick = (event: L.LeafletMouseEvent): void => {
-    this.lastPointer = event.latlng;
-    this.clicks.push(toPosition(this.snap(event.latlng)));
+  /** Before the library hears of the same pointer, so that its finish finds every click here. */
+  private readonly onUp = (event: PointerEvent): void => {
+    const at = this.context.map.mouseEventToLatLng(event);
+    const from = this.downAt;
+    this.downAt = null;
+    this.lastPointer = at;
+    const isClick = from && Math.hypot(event.clientX - from.x, event.clientY - from.y) < CLICK_PX;
+    if (isClick && event.button === 0) this.clicks.push(toPosition(this.snap(at)));
+  };
+
+  private readonly onDown = (event: PointerEvent): void => {
+    const isOnControl = event.target instanceof Element && event.target.closest('.leaflet-control') !== null;
+    this.downAt = isOnControl ? null : { x: event.clientX, y: event.clientY };
   };
 
   private ringOf(feature: GeoJSONStoreFeatures | undefined): Ring | null {
@@ -126,14 +142,29 @@ export class ShapeDraw implements DrawSession {
   };
 
   private onFinish(feature: GeoJSONStoreFeatures | undefined): void {
-    let ring = this.ringOf(feature);
-    if (ring && this.shape === 'freehand') ring = this.simplify(ring);
+    const drawn = this.ringOf(feature);
+    const ring = drawn && this.toGround(drawn);
     const crossing = ring ? findCrossings(ring)[0] : undefined;
     if (!ring || ring.length < 4 || crossing || areaOfRingsM2([ring]) < 1e-3) {
       this.refuse(crossing);
       return;
     }
     this.onDone(ring);
+  }
+
+  /** The library's shape made true on the ellipsoid: square corners, a round circle, fewer freehand corners. */
+  private toGround(ring: Ring): Ring {
+    if (this.shape === 'freehand') return this.simplify(ring);
+    const plane = this.context.picture()?.measured.plane;
+    if (!plane) return ring;
+    const [first, second, third] = this.clicks;
+    if (this.shape === 'circle') {
+      const drawn = circleOfRing(plane, ring);
+      if (!first || !second) return circleRing(plane, drawn.centre, drawn.radiusM);
+      return circleRing(plane, first, lengthOfLineM([first, second]));
+    }
+    const [a, b, c] = ring;
+    return a && b && c ? rectangleRing(plane, first ?? a, second ?? b, third ?? c) : ring;
   }
 
   private refuse(crossing: Position | undefined): void {
@@ -219,7 +250,9 @@ export class ShapeDraw implements DrawSession {
 
   stop(): void {
     const { map } = this.context;
-    map.off('mousemove', this.onMove).off('click', this.onClick);
+    map.off('mousemove', this.onMove);
+    map.getContainer().removeEventListener('pointerdown', this.onDown, true);
+    map.getContainer().removeEventListener('pointerup', this.onUp, true);
     this.draw.stop();
     map.dragging.enable();
     map.doubleClickZoom.enable();

@@ -3,7 +3,7 @@ import type { Spot } from './snapping';
 /**
  * Holds a side to the quarter turns of the side before: the pointer is dropped onto the nearest of
  * the two lines through `last`, along and across the side from `before`.
- * Screen px serve, since the map's projection keeps angles.
+ * Ground metres or any other square field.
  */
 export function holdRightAngle(before: Spot, last: Spot, pointer: Spot): Spot {
   const length = Math.hypot(last.x - before.x, last.y - before.y);
@@ -23,13 +23,13 @@ export function holdRightAngle(before: Spot, last: Spot, pointer: Spot): Spot {
  * Slides `spot` along its side from `last` so that the way back to `first` is square to the side,
  * when that lies within reach. Makes four-cornered shapes close square.
  */
-export function alignWithFirst(first: Spot, last: Spot, spot: Spot, reachPx: number): Spot {
+export function alignWithFirst(first: Spot, last: Spot, spot: Spot, reach: number): Spot {
   const length = Math.hypot(spot.x - last.x, spot.y - last.y);
   if (length === 0) return spot;
   const ux = (spot.x - last.x) / length;
   const uy = (spot.y - last.y) / length;
   const along = (first.x - last.x) * ux + (first.y - last.y) * uy;
-  if (along <= 0 || Math.abs(along - length) > reachPx) return spot;
+  if (along <= 0 || Math.abs(along - length) > reach) return spot;
   return { x: last.x + along * ux, y: last.y + along * uy };
 }
 

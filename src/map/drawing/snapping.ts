@@ -12,8 +12,10 @@ export interface Snap {
   readonly distancePx: number;
 }
 
+/** At the 11 decimals that are stored. */
 function lerp(a: Position, b: Position, t: number): Position {
-  return [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t];
+  const between = (from: number, to: number) => Math.round((from + (to - from) * t) * 1e11) / 1e11;
+  return [between(a[0], b[0]), between(a[1], b[1])];
 }
 
 /** Share of the way from a to b, 0 to 1, where the foot of p on the side lies. */
