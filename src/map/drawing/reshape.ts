@@ -4,7 +4,6 @@ import { destination } from '../../measure/geodesic';
 import type { Position, Rings } from '../../yard/types';
 import { toLatLng, toLatLngs, toPosition } from '../coords';
 import {
-  boxOfParts,
   type CornerPath,
   closeParts,
   countsOf,
@@ -13,21 +12,17 @@ import {
   moveCorner,
   type OpenParts,
   openParts,
-  rotateParts,
-  shiftParts,
 } from './corners';
 import { showCrossing } from './crossingMark';
 import { createHandle } from './handles';
 import { type DrawContext, type DrawSession, SNAP_PX, tellIssue } from './session';
 import { ringsToSnapTo, snapToLines } from './snapping';
+import { nudgeM, WholeShape } from './wholeShape';
 
 /** With more corners than this only those in view get handles, and no middles. */
 const MANY_CORNERS = 250;
 const LEAST_SIDE_PX = 40;
 const CROWDED_PX = 22;
-const NUDGE_M = 0.1;
-const FAR_NUDGE_M = 1;
-const NUDGE_TURN_DEG = 1;
 
 /**
  * Corners of one zone, every part and hole of it: drag, insert at the middles, delete; move and turn
@@ -44,12 +39,10 @@ export class Reshape implements DrawSession {
   private readonly handles = L.layerGroup();
   private readonly corners = new Map<string, L.Marker>();
   private readonly middles: { marker: L.Marker; path: CornerPath }[] = [];
-  private moveHandle: L.Marker | null = null;
-  private turnHandle: L.Marker | null = null;
   private deleteButton: L.Marker | null = null;
   private built = '';
   private clearCrossing = (): void => {};
-  private bodyDrag: { from: Position; parts: OpenParts } | null = null;
+  private readonly whole: WholeShape;
 
   constructor(
     private readonly context: DrawContext,
@@ -65,7 +58,17 @@ export class Reshape implements DrawSession {
       bubblingMouseEvents: false,
     }).addTo(context.map);
     this.handles.addTo(context.map);
-    this.outline.on('mousedown', this.onBodyDown);
+    this.whole = new WholeShape({
+      map: context.map,
+      parts: () => this.parts,
+      plane: () => context.picture()?.measured.plane ?? null,
+      change: (parts) => {
+        this.change(parts);
+        this.refreshCorners();
+      },
+      commit: (label) => this.commit(label),
+    });
+    this.outline.on('mousedown', this.whole.grabBody);
     context.map.on('zoomend moveend', this.onView);
     this.build();
   }
@@ -97,12 +100,8 @@ export class Reshape implements DrawSession {
       this.build();
       return;
     }
-    for (const [key, marker] of this.corners) {
-      const at = this.cornerAt(JSON.parse(key));
-      if (at) marker.setLatLng(toLatLng(at));
-    }
-    for (const { marker, path } of this.middles) marker.setLatLng(this.middleOf(path));
-    this.placeWholeHandles();
+    this.refreshCorners();
+    this.whole.place();
   }
 
   private cornerCount(): number {
@@ -149,7 +148,7 @@ export class Reshape implements DrawSession {
         }
       }
     }
-    this.addWholeHandles();
+    this.whole.addTo(this.handles);
     if (focused) this.focusByName(focused);
   }
 
@@ -177,7 +176,7 @@ export class Reshape implements DrawSession {
       nudge: (bearing, isFar) => {
         const from = this.cornerAt(path);
         if (!from) return;
-        const to = toPosition(toLatLng(destination(from, bearing, isFar ? FAR_NUDGE_M : NUDGE_M)));
+        const to = toPosition(toLatLng(destination(from, bearing, nudgeM(isFar))));
         marker.setLatLng(toLatLng(to));
         this.change(moveCorner(this.parts, path, to));
         this.placeMiddles();
@@ -215,11 +214,7 @@ export class Reshape implements DrawSession {
       drop: () => this.commit('Add corner'),
       nudge: (bearing, isFar) => {
         if (!nudged) before = this.parts;
-        const at = destination(
-          nudged ?? toPosition(marker.getLatLng()),
-          bearing,
-          isFar ? FAR_NUDGE_M : NUDGE_M,
-        );
+        const at = destination(nudged ?? toPosition(marker.getLatLng()), bearing, nudgeM(isFar));
         nudged = at;
         marker.setLatLng(toLatLng(at));
         grow(toPosition(toLatLng(at)));
@@ -282,75 +277,6 @@ export class Reshape implements DrawSession {
     this.commit('Delete corner');
   }
 
-  private centre(): Position {
-    const [west, south, east, north] = boxOfParts(this.parts);
-    return [(west + east) / 2, (south + north) / 2];
-  }
-
-  private topSpot(): L.LatLng {
-    const { map } = this.context;
-    const [west, , east, north] = boxOfParts(this.parts);
-    const top = map.latLngToLayerPoint([north, (west + east) / 2]);
-    return map.layerPointToLatLng(top.subtract([0, 48]));
-  }
-
-  private placeWholeHandles(): void {
-    this.moveHandle?.setLatLng(toLatLng(this.centre()));
-    this.turnHandle?.setLatLng(this.topSpot());
-  }
-
-  private addWholeHandles(): void {
-    const plane = this.context.picture()?.measured.plane;
-    if (!plane) return;
-    let before = this.parts;
-    let centre = this.centre();
-    const grab = () => {
-      before = this.parts;
-      centre = this.centre();
-    };
-    const shiftTo = (at: Position) => {
-      this.change(shiftParts(before, plane, centre, at));
-      this.refreshCorners();
-    };
-    this.moveHandle = createHandle('move', centre, 'Move the whole zone', {
-      grab,
-      drag: (latLng) => shiftTo(toPosition(latLng)),
-      drop: () => this.commit('Move zone'),
-      nudge: (bearing, isFar) => {
-        grab();
-        shiftTo(destination(centre, bearing, isFar ? FAR_NUDGE_M : NUDGE_M));
-        this.placeWholeHandles();
-      },
-      rest: () => this.commit('Move zone'),
-    });
-    let turnedDeg = 0;
-    const bearingTo = (latLng: L.LatLng) => {
-      const [x, y] = plane.toPlane(toPosition(latLng));
-      const [cx, cy] = plane.toPlane(centre);
-      return (Math.atan2(x - cx, y - cy) * 180) / Math.PI;
-    };
-    const turn = (deg: number) => {
-      this.change(rotateParts(before, plane, centre, deg));
-      this.refreshCorners();
-    };
-    this.turnHandle = createHandle('turn', toPosition(this.topSpot()), 'Turn the whole zone', {
-      grab,
-      drag: (latLng) => turn(bearingTo(latLng)),
-      drop: () => this.commit('Turn zone'),
-      nudge: (bearing, isFar) => {
-        if (turnedDeg === 0) grab();
-        turnedDeg += (bearing === 90 || bearing === 0 ? 1 : -1) * NUDGE_TURN_DEG * (isFar ? 10 : 1);
-        turn(turnedDeg);
-      },
-      rest: () => {
-        turnedDeg = 0;
-        this.commit('Turn zone');
-      },
-    });
-    this.moveHandle.addTo(this.handles);
-    this.turnHandle.addTo(this.handles);
-  }
-
   private refreshCorners(): void {
     for (const [key, marker] of this.corners) {
       const at = this.cornerAt(JSON.parse(key));
@@ -358,33 +284,6 @@ export class Reshape implements DrawSession {
     }
     this.placeMiddles();
   }
-
-  /** The whole zone by mouse or pen on its ground; a finger pans the map and uses the move handle. */
-  private readonly onBodyDown = (event: L.LeafletMouseEvent): void => {
-    if (event.originalEvent.button !== 0) return;
-    L.DomEvent.stop(event.originalEvent);
-    this.bodyDrag = { from: toPosition(event.latlng), parts: this.parts };
-    const { map } = this.context;
-    map.dragging.disable();
-    map.on('mousemove', this.onBodyMove);
-    window.addEventListener('mouseup', this.onBodyUp, { once: true });
-  };
-
-  private readonly onBodyMove = (event: L.LeafletMouseEvent): void => {
-    const plane = this.context.picture()?.measured.plane;
-    if (!this.bodyDrag || !plane) return;
-    this.change(shiftParts(this.bodyDrag.parts, plane, this.bodyDrag.from, toPosition(event.latlng)));
-    this.refreshCorners();
-    this.placeWholeHandles();
-  };
-
-  private readonly onBodyUp = (): void => {
-    const { map } = this.context;
-    map.dragging.enable();
-    map.off('mousemove', this.onBodyMove);
-    this.bodyDrag = null;
-    if (this.isBusy) this.commit('Move zone');
-  };
 
   private snap(latLng: L.LatLng): Position {
     const { map, hold } = this.context;
@@ -453,7 +352,7 @@ export class Reshape implements DrawSession {
   /** Escape while dragging puts the shape back; else the tool ends. @returns true when something was put back */
   cancelDrag(): boolean {
     if (!this.isBusy) return false;
-    this.bodyDrag = null;
+    this.whole.letGo();
     this.rest();
     this.putBack();
     return true;
@@ -474,9 +373,8 @@ export class Reshape implements DrawSession {
   stop(): void {
     const { map } = this.context;
     if (this.isBusy) this.rest();
-    map.off('zoomend moveend', this.onView).off('mousemove', this.onBodyMove);
-    window.removeEventListener('mouseup', this.onBodyUp);
-    map.dragging.enable();
+    map.off('zoomend moveend', this.onView);
+    this.whole.letGo();
     this.handles.remove();
     this.outline.remove();
     this.clearCrossing();
