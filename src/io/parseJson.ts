@@ -30,6 +30,7 @@ function lineOf(text: string, offset: number): { line: number; column: number } 
 
 const SPACE = /[\t\n\r ]*/y;
 const TOKEN =
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: JSON strings may not hold them, so they must be named
   /[{}[\],:]|"(?:[^"\\\u0000-\u001f]|\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4}))*"|-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?|true|false|null/y;
 
 /**

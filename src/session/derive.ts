@@ -1,4 +1,5 @@
-import { rinseEdges } from '../cover/rinse';
+import { rinseEdges, type TreatedReach } from '../cover/rinse';
+import { stripSources } from '../cover/sources';
 import { treatZone } from '../cover/strips';
 import type { RinseEdge, TreatedZone } from '../cover/types';
 import { measureYard } from '../measure/measureYard';
@@ -95,13 +96,7 @@ function deriveVisit(yard: Yard, visit: Visit, measured: MeasuredYard, cache: Ca
       }
     }
     zonesByDose.set(dose.id, rows);
-    sigmaByDose.set(
-      dose.id,
-      sigmaOfZones(
-        measured,
-        rows.map((row) => row.zoneId),
-      ),
-    );
+    sigmaByDose.set(dose.id, sigmaOfRows(rows, measured));
   }
   return {
     figures: planVisit({ yard, visit, zonesByDose, sigmaByDose }),
@@ -109,6 +104,18 @@ function deriveVisit(yard: Yard, visit: Visit, measured: MeasuredYard, cache: Ca
     rinseEdges: rinseKept(yard, visit, measured, treated, productsByZone, waters, cache),
     issues,
   };
+}
+
+/**
+ * One standard deviation of the ground of a dose, m². Corners shared by its zones err together, so the
+ * sum is taken over the net areas; strips then take their share off as they do for one zone (treatZone).
+ */
+function sigmaOfRows(rows: readonly TreatableZone[], measured: MeasuredYard): number {
+  const leftM2 = rows.reduce((sum, row) => sum + row.areaM2, 0);
+  const netM2 = rows.reduce((sum, row) => sum + row.areaM2 + row.stripM2, 0);
+  if (netM2 <= 0) return 0;
+  const ids = rows.map((row) => row.zoneId);
+  return sigmaOfZones(measured, ids) * Math.sqrt(leftM2 / netM2);
 }
 
 /** A zone less its strips: depends on its net shape, the marks, the waters, the strip widths and the plane. */
@@ -121,12 +128,13 @@ function treatKept(
   cache: Cache,
 ): Treated {
   const from = [
+    zone,
     measuredZone,
     measured.plane,
     yard.marks,
     yard.settings.strips,
     yard.settings.elevationM,
-    ...waters.map((water) => measured.zones.get(water.id)),
+    ...waters,
   ];
   const kept = keep(cache.treated.get(zone.id), from, () =>
     treatZone(measuredZone, zone, yard, measured.plane, measured),
@@ -147,16 +155,19 @@ function rinseKept(
   waters: readonly Zone[],
   cache: Cache,
 ): readonly RinseEdge[] {
-  const hardscapes = yard.zones.filter((zone) => zone.kind === 'hardscape' && measured.zones.has(zone.id));
-  const grounds = [...productsByZone].flatMap(([zoneId, products]) => {
+  const hardscapes = yard.zones.flatMap((zone) => {
+    const own = zone.kind === 'hardscape' ? measured.zones.get(zone.id) : undefined;
+    return own === undefined ? [] : { zone, measured: own };
+  });
+  const grounds = [...productsByZone].flatMap(([zoneId, products]): TreatedReach | [] => {
     const zone = treated.get(zoneId);
     if (zone === undefined) return [];
     return {
       zone,
       spreadM: Math.max(...products.map((product) => product.spreadDistanceM)),
       treatment: products.some((product) => LOOSE_FORMS.includes(product.form))
-        ? ('sweep-then-rinse' as const)
-        : ('rinse-toward-turf' as const),
+        ? 'sweep-then-rinse'
+        : 'rinse-toward-turf',
       stains: products.some((product) => product.stainsHardscape),
     };
   });
@@ -165,10 +176,16 @@ function rinseKept(
     yard.marks,
     yard.settings.strips,
     ...grounds.flatMap((ground) => [ground.zone, ground.spreadM, ground.treatment, ground.stains]),
-    ...[...hardscapes, ...waters].flatMap((zone) => [zone.name, zone.material, measured.zones.get(zone.id)]),
+    ...waters,
+    ...hardscapes.flatMap((hardscape) => [hardscape.zone, hardscape.measured]),
   ];
   const kept = keep(cache.rinse.get(visit.id), from, () =>
-    rinseEdges({ treated: grounds, hardscapes, sources: [], plane: measured.plane }),
+    rinseEdges({
+      treated: grounds,
+      hardscapes,
+      sources: stripSources(yard, measured.plane),
+      plane: measured.plane,
+    }),
   );
   cache.rinse.set(visit.id, kept);
   return kept.value;

@@ -107,8 +107,7 @@ export function createIdbStorage(name = 'measured-yard'): YardStorage {
         return typeof id === 'string' ? id : null;
       }),
 
-    setLastOpenId: (id) =>
-      withStore('The open yard could not be noted', (into) => set(LAST_OPEN, id, into)),
+    setLastOpenId: (id) => withStore('The open yard could not be noted', (into) => set(LAST_OPEN, id, into)),
 
     watch(id, changed) {
       if (typeof BroadcastChannel === 'undefined') return () => undefined;

@@ -64,8 +64,11 @@ export function openSession(yard: Yard, storage: YardStorage, options: SessionOp
       return shown();
     },
     get derived() {
-      if (derived === null || derived.yard !== shown()) derived = deriveYard(shown(), derived ?? undefined);
-      return derived;
+      const yardShown = shown();
+      if (derived?.yard === yardShown) return derived;
+      const next = deriveYard(yardShown, derived ?? undefined);
+      derived = next;
+      return next;
     },
     get save() {
       return autosave.state;

@@ -51,7 +51,11 @@ describe('yardToGeoJson', () => {
       marks: [{ ...yard.marks[0], position: [10.1234567890123, -50.1234567890123] }],
     };
     const of = (decimals: number) =>
-      (yardToGeoJson(fine as Yard, decimals).features[4] as { geometry: { coordinates: number[] } }).geometry;
+      (
+        yardToGeoJson(fine as unknown as Yard, decimals).features[4] as {
+          geometry: { coordinates: number[] };
+        }
+      ).geometry;
     expect(of(11).coordinates).toEqual([10.12345678901, -50.12345678901]);
     expect(of(9).coordinates).toEqual([10.123456789, -50.123456789]);
   });
