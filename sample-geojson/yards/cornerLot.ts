@@ -1,0 +1,163 @@
+import { DEFAULT_SETTINGS, SCHEMA_VERSION } from '../../src/yard/defaults';
+import type { BaseLayer, Position, Visit, Yard } from '../../src/yard/types';
+import { box, createFrame, type DrawnMark, type DrawnZone, type Metres, oval, placeMark, placeZone, TAPE, TRACED } from './frame';
+import { cornerLotProducts } from './products';
+
+/** Middle of the lot, in open country; the lot itself is invented. */
+export const CORNER_LOT_MIDDLE: Position = [-97.4312, 39.8214];
+/** Width and depth of the lot, m. Streets lie south and east of it. */
+export const CORNER_LOT_SIZE: Metres = [36, 42];
+
+export const cornerLotFrame = createFrame(CORNER_LOT_MIDDLE, CORNER_LOT_SIZE);
+
+/** Drawn as people do: a lawn across the whole of its side, then walk, bed and patio on top of it. */
+export const cornerLotZones: readonly DrawnZone[] = [
+  {
+    id: 'front-lawn',
+    name: 'Front lawn',
+    kind: 'turf',
+    parts: [
+      [
+        [
+          [0, 1],
+          [35, 1],
+          [35, 21],
+          [6, 21],
+          [6, 19],
+          [0, 19],
+        ],
+      ],
+    ],
+    fields: { mowing: 'regular', note: 'Full sun; slopes a little to the south walk.' },
+    survey: TRACED,
+  },
+  {
+    id: 'green-square',
+    name: 'Low-cut square',
+    kind: 'turf',
+    parts: [[box(12.4, 5, 19.4, 12)]],
+    fields: { mowing: 'low-cut', cutsSameKind: true, note: 'Reel mown.' },
+    survey: TAPE,
+  },
+  { id: 'side-strip', name: 'West side strip', kind: 'turf', parts: [[box(0, 19, 6, 28)]], fields: { mowing: 'regular' }, survey: TRACED },
+  {
+    id: 'back-lawn',
+    name: 'Back lawn',
+    kind: 'turf',
+    parts: [
+      [
+        [
+          [0, 28],
+          [6, 28],
+          [6, 27],
+          [18, 27],
+          [18, 25],
+          [35, 25],
+          [35, 42],
+          [0, 42],
+        ],
+      ],
+    ],
+    fields: { mowing: 'regular', note: 'Shade of the maple after 3 pm.' },
+    survey: TRACED,
+  },
+  { id: 'front-bed', name: 'Front bed', kind: 'bed', parts: [[box(6, 17.2, 18, 19.2)]], survey: TRACED },
+  {
+    id: 'corner-bed',
+    name: 'Corner bed',
+    kind: 'bed',
+    parts: [
+      [
+        [
+          [29.5, 1.5],
+          [34.5, 1.5],
+          [34.5, 6.5],
+        ],
+      ],
+    ],
+    survey: TRACED,
+  },
+  { id: 'island-bed', name: 'Island bed', kind: 'bed', parts: [[oval([8, 37.4], 3.2, 2.1, 64)]], survey: TRACED },
+  { id: 'house', name: 'House', kind: 'structure', parts: [[box(6, 19, 18, 28)]], survey: TAPE },
+  { id: 'driveway', name: 'Driveway', kind: 'hardscape', parts: [[box(17.8, 20, 34.5, 25.5)]], fields: { material: 'concrete' }, survey: TAPE },
+  { id: 'front-walk', name: 'Front walk', kind: 'hardscape', parts: [[box(11, 1.5, 12.4, 19)]], fields: { material: 'pavers' }, survey: TAPE },
+  { id: 'patio', name: 'Patio', kind: 'hardscape', parts: [[box(8, 27.6, 16, 33)]], fields: { material: 'stone' }, survey: TAPE },
+  {
+    id: 'sidewalk',
+    name: 'Street sidewalks',
+    kind: 'hardscape',
+    parts: [
+      [
+        [
+          [0, 0],
+          [36, 0],
+          [36, 42],
+          [34.5, 42],
+          [34.5, 1.5],
+          [0, 1.5],
+        ],
+      ],
+    ],
+    fields: { material: 'concrete' },
+    survey: TAPE,
+  },
+  { id: 'pond', name: 'Pond', kind: 'water', parts: [[oval([28.5, 36.5], 2.6, 1.8, 48)]], survey: TRACED },
+];
+
+export const cornerLotMarks: readonly DrawnMark[] = [
+  { id: 'drain', name: 'Storm drain, south street', kind: 'storm-drain', at: [26, -0.5] },
+  { id: 'bib', name: 'Hose bib', kind: 'hose-bib', at: [18, 27] },
+  { id: 'gate', name: 'Side gate', kind: 'gate', at: [3, 28] },
+];
+
+const visits: readonly Visit[] = [
+  {
+    id: 'visit-april',
+    name: 'First light feeding',
+    date: '2027-04-17',
+    zones: { classes: ['turf-low-cut', 'turf-regular'], include: [], exclude: [] },
+    doses: [
+      { id: 'dose-april-iron', productId: 'p-iron', rateFactor: 1, zones: null },
+      {
+        id: 'dose-april-light',
+        productId: 'p-light',
+        rateFactor: 1,
+        zones: { classes: ['turf-low-cut'], include: ['front-lawn'], exclude: [] },
+      },
+    ],
+    tankL: 15.141647136,
+    note: 'Iron first, from the tank; rinse the walks before the hose-end bottle.',
+  },
+  {
+    id: 'visit-may',
+    name: 'Slow-release granules',
+    date: '2027-05-15',
+    zones: { classes: ['turf-regular'], include: [], exclude: [] },
+    doses: [
+      { id: 'dose-may-granules', productId: 'p-granules', rateFactor: 1, zones: null },
+      {
+        id: 'dose-may-humic',
+        productId: 'p-humic',
+        rateFactor: 0.5,
+        zones: { classes: ['turf-low-cut', 'bed'], include: [], exclude: ['corner-bed'] },
+      },
+    ],
+    tankL: 15.141647136,
+    note: 'Blow granules off the walks before watering in.',
+  },
+];
+
+/** @param picture the aerial-like picture of the lot, offered as one of the user's own base layers */
+export function cornerLotYard(picture: BaseLayer): Yard {
+  return {
+    schemaVersion: SCHEMA_VERSION,
+    id: 'sample-corner-lot',
+    name: 'Quarry Bend corner lot',
+    zones: cornerLotZones.map((zone) => placeZone(cornerLotFrame, zone)),
+    marks: cornerLotMarks.map((mark) => placeMark(cornerLotFrame, mark)),
+    products: cornerLotProducts,
+    visits,
+    settings: { ...DEFAULT_SETTINGS, baseLayer: { kind: 'grid' }, ownLayers: [picture] },
+    extra: {},
+  };
+}

@@ -1,0 +1,204 @@
+import {
+  KG_PER_LB,
+  L_PER_CUFT,
+  L_PER_FLOZ,
+  L_PER_GAL,
+  L_PER_QT,
+  M2_PER_1000_SQFT,
+  M2_PER_SQFT,
+  M_PER_FT,
+  M_PER_IN,
+} from '../../src/units/factors';
+import type { Amount, Analysis, Pack, Product } from '../../src/yard/types';
+
+/** Invented products: no label of the market stands behind a name, a figure or a price here. */
+
+const litres = (value: number): Amount => ({ unit: 'L', value });
+const kilograms = (value: number): Amount => ({ unit: 'kg', value });
+const pack = (id: string, content: Amount, price: number | null): Pack => ({ id, content, price });
+
+function analysis(nPct: number, p2o5Pct: number, k2oPct: number, slowNPctOfN: number | null = null): Analysis {
+  return { nPct, p2o5Pct, k2oPct, slowNPctOfN };
+}
+
+const SILENT: Product['limits'] = {
+  maxPerDose: null,
+  maxPerYear: null,
+  minIntervalDays: null,
+  maxDosesPerYear: null,
+  maxAirTempC: null,
+};
+
+const PLAIN = {
+  densityKgPerL: null,
+  carrierLPerM2: null,
+  carrierIsTotal: false,
+  spreadDistanceM: 0.6,
+  stainsHardscape: false,
+  waterIn: false,
+  limits: SILENT,
+  onHand: {},
+  note: '',
+} as const;
+
+const lightLiquid: Product = {
+  ...PLAIN,
+  id: 'p-light',
+  name: 'Light Liquid 8-0-2',
+  form: 'ready-to-use',
+  analysis: analysis(8, 0, 2, 25),
+  densityKgPerL: 1.12,
+  rate: { basis: 'area-per-container', areaM2: 3200 * M2_PER_SQFT, packId: 'bottle' },
+  packs: [pack('bottle', litres(L_PER_QT), 17.5), pack('case-of-4', litres(4 * L_PER_QT), 62)],
+  spreadDistanceM: 3 * M_PER_FT,
+  limits: { ...SILENT, minIntervalDays: 14, maxAirTempC: 29 },
+  onHand: { bottle: 1.4 },
+  note: 'Hose-end bottle; taps fully open.',
+};
+
+const concentrate: Product = {
+  ...PLAIN,
+  id: 'p-concentrate',
+  name: 'Foliar Concentrate 12-0-4',
+  form: 'liquid-concentrate',
+  analysis: analysis(12, 0, 4, 50),
+  densityKgPerL: 1.18,
+  rate: { basis: 'volume-per-area', rateLPerM2: (5 * L_PER_FLOZ) / M2_PER_1000_SQFT },
+  packs: [
+    pack('quart', litres(L_PER_QT), 21),
+    pack('gallon', litres(L_PER_GAL), 64),
+    pack('drum', litres(2.5 * L_PER_GAL), 142),
+  ],
+  carrierLPerM2: L_PER_GAL / M2_PER_1000_SQFT,
+  spreadDistanceM: 2 * M_PER_FT,
+  limits: { ...SILENT, maxPerDose: litres((9 * L_PER_FLOZ) / M2_PER_1000_SQFT), minIntervalDays: 14 },
+};
+
+const iron: Product = {
+  ...PLAIN,
+  id: 'p-iron',
+  name: 'Liquid Iron 6-0-0 with 5 % Fe',
+  form: 'liquid-concentrate',
+  analysis: analysis(6, 0, 0),
+  densityKgPerL: 1.24,
+  rate: { basis: 'volume-per-area', rateLPerM2: (4 * L_PER_FLOZ) / M2_PER_1000_SQFT },
+  packs: [pack('quart', litres(L_PER_QT), 19), pack('gallon', litres(L_PER_GAL), 55)],
+  carrierLPerM2: L_PER_GAL / M2_PER_1000_SQFT,
+  carrierIsTotal: true,
+  spreadDistanceM: 2 * M_PER_FT,
+  stainsHardscape: true,
+  limits: { ...SILENT, minIntervalDays: 21, maxDosesPerYear: 5, maxAirTempC: 29 },
+  onHand: { quart: 0.5 },
+  note: 'Stains concrete and stone; rinse at once, toward the turf.',
+};
+
+const granules: Product = {
+  ...PLAIN,
+  id: 'p-granules',
+  name: 'Slow Granules 24-0-6',
+  form: 'granular',
+  analysis: analysis(24, 0, 6, 60),
+  rate: { basis: 'nutrient-per-area', nutrient: 'N', rateKgPerM2: (0.75 * KG_PER_LB) / M2_PER_1000_SQFT },
+  packs: [
+    pack('small-bag', kilograms(16 * KG_PER_LB), 24),
+    pack('large-bag', kilograms(48 * KG_PER_LB), 59),
+  ],
+  spreadDistanceM: 6 * M_PER_FT,
+  waterIn: true,
+  limits: {
+    ...SILENT,
+    maxPerDose: kilograms((4.2 * KG_PER_LB) / M2_PER_1000_SQFT),
+    maxPerYear: kilograms((13 * KG_PER_LB) / M2_PER_1000_SQFT),
+    minIntervalDays: 42,
+  },
+};
+
+const powder: Product = {
+  ...PLAIN,
+  id: 'p-powder',
+  name: 'Soluble Powder 20-5-20',
+  form: 'soluble-powder',
+  analysis: analysis(20, 5, 20),
+  rate: { basis: 'mass-per-area', rateKgPerM2: (0.5 * KG_PER_LB) / M2_PER_1000_SQFT },
+  packs: [pack('tub', kilograms(5 * KG_PER_LB), 28), pack('bag', kilograms(25 * KG_PER_LB), 98)],
+  carrierLPerM2: (2 * L_PER_GAL) / M2_PER_1000_SQFT,
+};
+
+const humic: Product = {
+  ...PLAIN,
+  id: 'p-humic',
+  name: 'Humic Liquid',
+  form: 'soil-amendment',
+  analysis: analysis(0, 0, 0),
+  rate: { basis: 'volume-per-area', rateLPerM2: (6 * L_PER_FLOZ) / M2_PER_1000_SQFT },
+  packs: [pack('half-gallon', litres(L_PER_GAL / 2), 23), pack('gallon', litres(L_PER_GAL), 39)],
+  carrierLPerM2: L_PER_GAL / M2_PER_1000_SQFT,
+  stainsHardscape: true,
+  waterIn: true,
+  note: 'Dark: rinse light stone soon.',
+};
+
+const topdressing: Product = {
+  ...PLAIN,
+  id: 'p-topdressing',
+  name: 'Screened Compost and Sand',
+  form: 'topdressing',
+  analysis: analysis(0, 0, 0),
+  densityKgPerL: 1.1,
+  rate: { basis: 'depth', depthM: M_PER_IN / 4 },
+  packs: [pack('bag', litres(L_PER_CUFT), 6.5), pack('tote', litres(27 * L_PER_CUFT), 78)],
+  spreadDistanceM: 0.3,
+};
+
+const seed: Product = {
+  ...PLAIN,
+  id: 'p-seed',
+  name: 'Fescue Overseeding Mix',
+  form: 'seed',
+  analysis: analysis(0, 0, 0),
+  rate: { basis: 'mass-per-area', rateKgPerM2: (4 * KG_PER_LB) / M2_PER_1000_SQFT },
+  packs: [pack('bag-10', kilograms(10 * KG_PER_LB), 42), pack('bag-25', kilograms(25 * KG_PER_LB), 92)],
+  spreadDistanceM: 6 * M_PER_FT,
+  waterIn: true,
+};
+
+export const cornerLotProducts: readonly Product[] = [
+  lightLiquid,
+  concentrate,
+  iron,
+  granules,
+  powder,
+  humic,
+  topdressing,
+  seed,
+];
+
+/** The townhouse shelf, in round metric figures. */
+export const townhouseProducts: readonly Product[] = [
+  {
+    ...PLAIN,
+    id: 'p-lawn-liquid',
+    name: 'Lawn Liquid 10-0-5',
+    form: 'liquid-concentrate',
+    analysis: analysis(10, 0, 5, 40),
+    densityKgPerL: 1.15,
+    rate: { basis: 'volume-per-area', rateLPerM2: 0.0015 },
+    packs: [pack('half-litre', litres(0.5), 11.9), pack('litre', litres(1), 19.9)],
+    carrierLPerM2: 0.04,
+    spreadDistanceM: 0.5,
+  },
+  {
+    ...PLAIN,
+    id: 'p-fine-granules',
+    name: 'Fine Granules 18-0-9',
+    form: 'granular',
+    analysis: analysis(18, 0, 9, 70),
+    rate: { basis: 'mass-per-area', rateKgPerM2: 0.02 },
+    packs: [pack('box', kilograms(2), 14.5), pack('sack', kilograms(10), 48)],
+    spreadDistanceM: 1,
+    waterIn: true,
+  },
+];
+
+/** The acre's shelf. */
+export const longAcreProducts: readonly Product[] = [granules, concentrate, iron];
