@@ -82,11 +82,13 @@ export class QuantityField extends LitElement {
       <div class="pair">
         <input id="number" inputmode="decimal" autocomplete="off" spellcheck="false" .value=${text}
           ?disabled=${this.disabled} aria-invalid=${this.fault ? 'true' : 'false'} aria-describedby=${help}
-          @input=${() => { this.draft = this.input.value; }} @change=${this.commit} />
+          @input=${() => {
+            this.draft = this.input.value;
+          }} @change=${this.commit} />
         ${
           choices.length > 1
             ? html`<select aria-label=${`Unit of ${this.label}`} ?disabled=${this.disabled} @change=${this.chooseUnit}>
-                ${choices.map((each) => html`<option value=${each.id} ?selected=${each.id === choice?.id}>${each.label}</option>`)}
+                ${choices.map((each) => html`<option value=${each.id} .selected=${each.id === choice?.id}>${each.label}</option>`)}
               </select>`
             : html`<span class="unit">${choice?.label ?? ''}</span>`
         }
@@ -141,7 +143,11 @@ export class QuantityField extends LitElement {
     this.value = valueSi;
     this.draft = null;
     this.dispatchEvent(
-      new CustomEvent<QuantityChange>('quantity-change', { detail: { valueSi }, bubbles: true, composed: true }),
+      new CustomEvent<QuantityChange>('quantity-change', {
+        detail: { valueSi },
+        bubbles: true,
+        composed: true,
+      }),
     );
   }
 }

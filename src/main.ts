@@ -1,0 +1,79 @@
+import './ui/theme.css';
+import './ui/shell.css';
+import { createIdbStorage } from './session/idbStorage';
+import { openSession } from './session/store';
+import { AppController, type Sample } from './ui/app-controller';
+import { currentTheme, followSystemTheme, showTheme } from './ui/theme';
+import { YardApp } from './ui/yard-app';
+import { YardLibrary } from './ui/yard-library';
+
+/** Joins the parts. The only file that knows them all. */
+
+const sampleUrls = import.meta.glob<string>('../sample-geojson/*.geojson', {
+  query: '?url&no-inline',
+  import: 'default',
+  eager: true,
+});
+const pictureUrls = import.meta.glob<string>('../sample-geojson/*.png', {
+  query: '?url&no-inline',
+  import: 'default',
+  eager: true,
+});
+
+function sample(file: string, name: string, words: string): Sample {
+  return {
+    id: file,
+    name,
+    words,
+    async load() {
+      const url = sampleUrls[`../sample-geojson/${file}.geojson`];
+      const response = url === undefined ? null : await fetch(url);
+      if (!response?.ok) throw new Error(`the sample “${name}” could not be fetched`);
+      return response.text();
+    },
+  };
+}
+
+const SAMPLES: readonly Sample[] = [
+  sample('corner-lot', 'Corner lot', 'Front and back lawn, beds, drive and walks, a storm drain and a pond.'),
+  sample('townhouse', 'Townhouse', 'A small front and back yard with straight edges.'),
+  sample('long-acre', 'Long acre', 'About an acre with holes and a lawn in several parts.'),
+];
+
+/** `sample:name` is the bundled picture of that name. */
+function resolveUrl(url: string): string {
+  const name = url.match(/^sample:([\w-]+)$/)?.[1];
+  return (name !== undefined && pictureUrls[`../sample-geojson/${name}.png`]) || url;
+}
+
+const storage = createIdbStorage();
+const app = new AppController({
+  storage,
+  openSession: (yard, isNew) => openSession(yard, storage, { now: () => Date.now(), isNew }),
+  async createMap(element, events) {
+    const { createLeafletMap } = await import('./map/leafletMap');
+    return createLeafletMap(element, events);
+  },
+  samples: SAMPLES,
+  resolveUrl,
+  now: () => new Date(),
+});
+
+app.theme = currentTheme();
+showTheme(app.theme, false);
+followSystemTheme((theme) => {
+  showTheme(theme, false);
+  app.setTheme(theme);
+});
+
+const library = new YardLibrary(app);
+const shell = new YardApp();
+shell.app = app;
+shell.library = library;
+document.body.append(shell);
+void library.start();
+
+// The last typed letters are stored before the page goes away.
+addEventListener('pagehide', () => {
+  if (app.isOpen) void app.session.flush();
+});

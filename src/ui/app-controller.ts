@@ -1,0 +1,290 @@
+import type { DrawLive, MapEvents, MapPicture, MapPort } from '../map/types';
+import type { DerivedVisit, OpenResult, YardEntry, YardSession, YardStorage } from '../session/types';
+import type { BaseLayer, Issue, MowingClass, UnitSystem, Yard, ZoneKind } from '../yard/types';
+import type { App, ViewState } from './app';
+import { createMapEvents } from './map-events';
+import type { Theme } from './theme';
+
+export interface Sample {
+  readonly id: string;
+  readonly name: string;
+  readonly words: string;
+  /** text of the GeoJSON file. */
+  load(): Promise<string>;
+}
+
+/** What the shell needs from outside; `main.ts` joins the real ones. */
+export interface Services {
+  readonly storage: YardStorage;
+  /** @param isNew the yard is not in the store yet: it is saved at once. */
+  openSession(yard: Yard, isNew: boolean): YardSession;
+  createMap(element: HTMLElement, events: MapEvents): Promise<MapPort>;
+  readonly samples: readonly Sample[];
+  /** turns an address that names a bundled picture into one the browser can load. */
+  resolveUrl(url: string): string;
+  now(): Date;
+}
+
+/** An edit that can refuse. */
+export type EditResult =
+  | { readonly ok: true; readonly yard: Yard }
+  | { readonly ok: false; readonly issue: Issue };
+
+export interface Message {
+  readonly issue: Issue;
+  readonly action: { readonly label: string; run(): void } | null;
+}
+
+/** How the next drawing behaves; of the screen, not of the document. */
+export interface DrawOptions {
+  readonly kind: ZoneKind;
+  readonly mowing: MowingClass;
+  readonly rightAngle: boolean;
+  readonly snapping: boolean;
+  /** corners that neighbours share move together. */
+  readonly sharedCorners: boolean;
+}
+
+const FIRST_VIEW: ViewState = {
+  step: 'measure',
+  selectedZoneIds: [],
+  visitId: null,
+  productId: null,
+  tool: { type: 'select' },
+};
+
+/** State of the screen and the way from events to the document. */
+export class AppController implements App {
+  view: ViewState = FIRST_VIEW;
+  map: MapPort | null = null;
+  message: Message | null = null;
+  live: DrawLive | null = null;
+  options: DrawOptions = {
+    kind: 'turf',
+    mowing: 'regular',
+    rightAngle: false,
+    snapping: true,
+    sharedCorners: true,
+  };
+  theme: Theme = 'light';
+  entries: readonly YardEntry[] = [];
+  /** a stored yard that did not open whole. */
+  damaged: { readonly id: string; readonly result: Extract<OpenResult, { ok: false }> } | null = null;
+  /** issues of the last import or opening, shown until closed. */
+  fileIssues: readonly Issue[] = [];
+  /** the document as it was when the drag under way began; null when none is. The list of slips waits. */
+  beforeReshape: Yard | null = null;
+
+  private current: YardSession | null = null;
+  private stopListening: (() => void) | null = null;
+  private listeners = new Set<() => void>();
+  private lastSlips: MapPicture['slips'] = [];
+  private isScheduled = false;
+  private toldFailure = '';
+
+  constructor(readonly services: Services) {}
+
+  get isOpen(): boolean {
+    return this.current !== null;
+  }
+
+  get session(): YardSession {
+    if (!this.current) throw new Error('no yard is open yet');
+    return this.current;
+  }
+
+  get yard(): Yard {
+    return this.session.yard;
+  }
+
+  get units(): UnitSystem {
+    return this.current?.yard.settings.units ?? 'us';
+  }
+
+  get visit(): DerivedVisit | null {
+    const { visitId } = this.view;
+    return visitId === null || !this.current ? null : this.current.derived.visit(visitId);
+  }
+
+  /** @returns a function that ends the subscription. */
+  subscribe(listener: () => void): () => void {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  }
+
+  /** Puts a yard on the table in place of the one before. */
+  async adopt(yard: Yard, isNew: boolean): Promise<void> {
+    const before = this.current;
+    this.map?.setTool({ type: 'select' });
+    this.stopListening?.();
+    const session = this.services.openSession(yard, isNew);
+    this.current = session;
+    this.stopListening = session.subscribe(() => this.afterChange());
+    this.damaged = null;
+    this.live = null;
+    this.view = { ...FIRST_VIEW, step: this.view.step, visitId: yard.visits[0]?.id ?? null };
+    this.afterChange();
+    this.map?.fit();
+    await before?.close();
+  }
+
+  setView(change: Partial<ViewState>): void {
+    const before = this.view;
+    this.view = { ...before, ...change };
+    if (change.tool && change.tool !== before.tool) {
+      this.live = null;
+      this.map?.setTool(change.tool);
+    } else if (change.step && change.step !== before.step && before.tool.type !== 'select') {
+      this.view = { ...this.view, tool: { type: 'select' } };
+      this.map?.setTool(this.view.tool);
+    }
+    this.notify();
+  }
+
+  setOptions(change: Partial<DrawOptions>): void {
+    this.options = { ...this.options, ...change };
+    if (change.rightAngle !== undefined) this.map?.setRightAngle(change.rightAngle);
+    if (change.snapping !== undefined) this.map?.setSnapping(change.snapping);
+    this.notify();
+  }
+
+  setTheme(theme: Theme): void {
+    this.theme = theme;
+    this.notify();
+  }
+
+  setLive(live: DrawLive | null): void {
+    this.live = live;
+    this.notify();
+  }
+
+  dispatch(label: string, edit: (yard: Yard) => Yard, mergeKey?: string): void {
+    this.session.dispatch(label, edit, mergeKey);
+  }
+
+  /**
+   * Runs an edit that can refuse; a refusal is told and makes no step.
+   * @returns true when it was done.
+   */
+  attempt(label: string, edit: (yard: Yard) => EditResult): boolean {
+    const result = edit(this.session.yard);
+    if (!result.ok) {
+      this.tell(result.issue);
+      return false;
+    }
+    this.dispatch(label, () => result.yard);
+    return true;
+  }
+
+  tell(issue: Issue): void {
+    this.say(issue, null);
+  }
+
+  say(issue: Issue | null, action: Message['action'] = null): void {
+    this.message = issue ? { issue, action } : null;
+    this.notify();
+  }
+
+  /** A plain word to the person that nothing is wrong with. */
+  note(code: string, message: string, action: Message['action'] = null): void {
+    this.say({ code, severity: 'note', message, place: {} }, action);
+  }
+
+  newId(prefix: string): string {
+    const bytes = crypto.getRandomValues(new Uint8Array(6));
+    return `${prefix}-${[...bytes].map((byte) => byte.toString(16).padStart(2, '0')).join('')}`;
+  }
+
+  today(): string {
+    const now = this.services.now();
+    const two = (value: number) => String(value).padStart(2, '0');
+    return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+  }
+
+  async attachMap(element: HTMLElement): Promise<void> {
+    try {
+      const map = await this.services.createMap(element, createMapEvents(this));
+      this.map = map;
+      map.setSnapping(this.options.snapping);
+      map.setRightAngle(this.options.rightAngle);
+      if (this.current) {
+        map.show(this.picture());
+        map.fit();
+      }
+    } catch (error) {
+      const message = `The map could not be started: ${error instanceof Error ? error.message : String(error)}`;
+      this.tell({ code: 'map-start', severity: 'error', message, place: {} });
+    }
+    this.notify();
+  }
+
+  notify(): void {
+    if (this.isScheduled) return;
+    this.isScheduled = true;
+    queueMicrotask(() => {
+      this.isScheduled = false;
+      if (this.current) this.map?.show(this.picture());
+      for (const listener of [...this.listeners]) listener();
+    });
+  }
+
+  /** Drops what names things that are gone (after undo, removal), then shows. */
+  private afterChange(): void {
+    const { yard } = this.session;
+    this.watchSave();
+    const zoneIds = new Set(yard.zones.map((zone) => zone.id));
+    const selected = this.view.selectedZoneIds.filter((id) => zoneIds.has(id));
+    if (selected.length < this.view.selectedZoneIds.length)
+      this.view = { ...this.view, selectedZoneIds: selected };
+    const { tool } = this.view;
+    if ('zoneId' in tool && tool.zoneId !== null && !zoneIds.has(tool.zoneId)) {
+      this.view = { ...this.view, tool: { type: 'select' } };
+      this.map?.setTool(this.view.tool);
+    }
+    if (!yard.visits.some((visit) => visit.id === this.view.visitId)) {
+      this.view = { ...this.view, visitId: yard.visits[0]?.id ?? null };
+    }
+    this.notify();
+  }
+
+  /** A failure to save is told once, wherever the person is. */
+  private watchSave(): void {
+    const { save } = this.session;
+    const message = save.state === 'failed' ? save.message : '';
+    if (message !== '' && message !== this.toldFailure) {
+      const issue: Issue = { code: 'not-saved', severity: 'error', message, place: {} };
+      this.say(issue, { label: 'What to do', run: () => this.setView({ step: 'yards' }) });
+    }
+    this.toldFailure = message;
+  }
+
+  private picture(): MapPicture {
+    const { yard, derived } = this.session;
+    if (!this.beforeReshape) this.lastSlips = this.view.step === 'measure' ? derived.slips() : [];
+    const visit = this.view.step === 'visit' || this.view.step === 'sheet' ? this.visit : null;
+    return {
+      yard,
+      measured: derived.measured,
+      selectedZoneIds: this.view.selectedZoneIds,
+      slips: this.lastSlips,
+      visit: visit && {
+        zoneIds: [...visit.treated.keys()],
+        strips: [...visit.treated.values()].flatMap((zone) => zone.strips),
+        rinseEdges: visit.rinseEdges,
+      },
+      units: this.units,
+      baseLayer: this.shownBaseLayer(yard.settings.baseLayer),
+      dark: this.theme === 'dark',
+    };
+  }
+
+  private resolved: { from: BaseLayer; to: BaseLayer } | null = null;
+
+  private shownBaseLayer(layer: BaseLayer): BaseLayer {
+    if (layer.kind === 'grid') return layer;
+    if (this.resolved?.from !== layer) {
+      this.resolved = { from: layer, to: { ...layer, url: this.services.resolveUrl(layer.url) } };
+    }
+    return this.resolved.to;
+  }
+}

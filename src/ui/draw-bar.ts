@@ -1,0 +1,107 @@
+import { css, html, nothing } from 'lit';
+import { customElement } from 'lit/decorators.js';
+import type { DrawShape } from '../map/types';
+import { MOWING_CLASSES, type MowingClass, type ZoneKind } from '../yard/types';
+import { AppPart, fieldValue } from './app-part';
+import { type IconName, icon } from './icons';
+import { shared } from './shared';
+import { KIND_WORDS, KINDS_TO_DRAW, MOWING_WORDS } from './words';
+
+const SHAPES: readonly { readonly shape: DrawShape; readonly icon: IconName; readonly words: string }[] = [
+  { shape: 'polygon', icon: 'corners', words: 'Corners' },
+  { shape: 'rectangle', icon: 'rectangle', words: 'Rectangle' },
+  { shape: 'circle', icon: 'circle', words: 'Circle' },
+  { shape: 'freehand', icon: 'freehand', words: 'Freehand' },
+];
+
+/** What kind of ground first, then by which shape; undo and redo at the end. */
+@customElement('draw-bar')
+export class DrawBar extends AppPart {
+  static override styles = [
+    shared,
+    css`
+      :host { display: block; background: var(--sheet); }
+      .bar { display: flex; align-items: center; gap: 0.35rem; padding: 0.35rem 0.5rem; }
+      .group { display: flex; }
+      .group button + button { border-left: 0; }
+      button { display: inline-flex; align-items: center; justify-content: center; gap: 0.35rem; white-space: nowrap; }
+      select { width: auto; max-width: 10rem; }
+      .push { flex: 1; }
+      @media (max-width: 820px) {
+        .bar { padding: 0.25rem; gap: 0.25rem; justify-content: space-between; }
+        button { padding: 0; }
+        button span { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
+        select { max-width: 6.9rem; padding: 0 0.2rem; }
+        .push { display: none; }
+      }
+    `,
+  ];
+
+  protected override render() {
+    const { session, view } = this.app;
+    const drawn = view.tool.type === 'draw' && view.tool.purpose === 'zone' ? view.tool.shape : null;
+    return html`
+      <div class="bar" role="toolbar" aria-label="Drawing and history">
+        ${view.step === 'measure' ? this.renderKind() : nothing}
+        ${
+          view.step === 'measure'
+            ? html`<div class="group" role="group" aria-label="Shape to draw">
+                ${SHAPES.map(
+                  (
+                    each,
+                  ) => html`<button aria-pressed=${drawn === each.shape ? 'true' : 'false'} title=${each.words}
+                    @click=${() => this.draw(each.shape)}>${icon(each.icon)}<span>${each.words}</span></button>`,
+                )}
+              </div>`
+            : nothing
+        }
+        <div class="push"></div>
+        <div class="group" role="group" aria-label="History">
+          <button ?disabled=${session.undoLabel === null} title=${this.words('Undo', session.undoLabel)}
+            aria-label=${this.words('Undo', session.undoLabel)} @click=${() => session.undo()}>${icon('undo')}<span>Undo</span></button>
+          <button ?disabled=${session.redoLabel === null} title=${this.words('Redo', session.redoLabel)}
+            aria-label=${this.words('Redo', session.redoLabel)} @click=${() => session.redo()}>${icon('redo')}<span>Redo</span></button>
+        </div>
+      </div>
+    `;
+  }
+
+  private words(what: string, label: string | null): string {
+    return label === null ? `${what}: nothing` : `${what}: ${label}`;
+  }
+
+  private renderKind() {
+    const { kind, mowing } = this.app.options;
+    const chosen = kind === 'turf' ? `turf/${mowing}` : kind;
+    return html`<select aria-label="Kind of ground to draw" @change=${this.choose}>
+      ${KINDS_TO_DRAW.flatMap((each) =>
+        each === 'turf'
+          ? MOWING_CLASSES.toReversed().map((m) =>
+              this.option(`turf/${m}`, `${KIND_WORDS.turf}, ${MOWING_WORDS[m].toLowerCase()}`, chosen),
+            )
+          : [this.option(each, KIND_WORDS[each], chosen)],
+      )}
+    </select>`;
+  }
+
+  private option(value: string, words: string, chosen: string) {
+    return html`<option value=${value} .selected=${value === chosen}>${words}</option>`;
+  }
+
+  private choose(event: Event): void {
+    const [kind, mowing] = fieldValue(event).split('/') as [ZoneKind, MowingClass | undefined];
+    this.app.setOptions(mowing ? { kind, mowing } : { kind });
+    const { tool } = this.app.view;
+    if (tool.type === 'draw' && tool.purpose === 'zone') this.app.setView({ tool: { ...tool, kind } });
+  }
+
+  private draw(shape: DrawShape): void {
+    const { tool } = this.app.view;
+    const isOn = tool.type === 'draw' && tool.purpose === 'zone' && tool.shape === shape;
+    this.app.setView({
+      tool: isOn
+        ? { type: 'select' }
+        : { type: 'draw', shape, purpose: 'zone', kind: this.app.options.kind, zoneId: null },
+    });
+  }
+}

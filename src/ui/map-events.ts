@@ -1,0 +1,95 @@
+import type { MapEvents, Tool } from '../map/types';
+import { cutHole, cutOut, moveSharedCorner, splitZone } from '../measure/shapes';
+import { newZone, suggestedSurvey } from '../yard/defaults';
+import { addMark, addZone, replaceMark, replaceZone } from '../yard/edits';
+import type { Mark, Position, Ring, Rings, Yard, Zone, ZoneKind } from '../yard/types';
+import type { AppController } from './app-controller';
+import { movedCorner } from './moved-corner';
+import { freeName, KIND_WORDS, MARK_WORDS } from './words';
+
+/** A zone for a ring just drawn or typed, named and classed by the options of the drawing. */
+export function zoneFromRing(
+  app: AppController,
+  kind: ZoneKind,
+  ring: Ring,
+  method: Zone['survey']['method'],
+): Zone {
+  const names = app.yard.zones.map((zone) => zone.name);
+  return newZone(app.newId('zone'), kind, [[ring]], {
+    name: freeName(KIND_WORDS[kind], names),
+    mowing: kind === 'turf' ? app.options.mowing : null,
+    survey: suggestedSurvey(method),
+  });
+}
+
+/** What the map reports, turned into edits of the document. */
+export function createMapEvents(app: AppController): MapEvents {
+  return {
+    select: (zoneIds) => app.setView({ selectedZoneIds: zoneIds }),
+    drawn: (ring, tool) => addDrawn(app, ring, tool),
+    splitLine(line, zoneId) {
+      const plane = app.session.derived.measured.plane;
+      const id = app.newId('zone');
+      const isDone = app.attempt('Split zone', (yard) => splitZone(yard, zoneId, line, id, plane));
+      if (isDone) app.setView({ selectedZoneIds: [zoneId, id] });
+    },
+    reshaped(zoneId, parts, label) {
+      app.beforeReshape = null;
+      app.session.preview(null);
+      app.dispatch(label, (yard) => reshape(app, yard, zoneId, parts));
+    },
+    reshaping(zoneId, parts) {
+      app.beforeReshape = parts === null ? null : (app.beforeReshape ?? app.session.yard);
+      app.session.preview(app.beforeReshape && parts && reshape(app, app.beforeReshape, zoneId, parts));
+    },
+    markPlaced(kind, position) {
+      const names = app.yard.marks.map((mark) => mark.name);
+      const mark: Mark = {
+        id: app.newId('mark'),
+        kind,
+        position,
+        name: freeName(MARK_WORDS[kind], names),
+        extra: {},
+      };
+      app.dispatch(`Add ${MARK_WORDS[kind].toLowerCase()}`, (yard) => addMark(yard, mark));
+    },
+    markMoved(markId, position) {
+      app.dispatch('Move mark', (yard) => moveMark(yard, markId, position));
+    },
+    live: (figures) => app.setLive(figures),
+    message: (issue) => app.tell(issue),
+    toolEnded: () => app.setView({ tool: { type: 'select' } }),
+  };
+}
+
+function addDrawn(app: AppController, ring: Ring, tool: Extract<Tool, { type: 'draw' }>): void {
+  const plane = app.session.derived.measured.plane;
+  if (tool.purpose === 'hole' && tool.zoneId !== null) {
+    const { zoneId } = tool;
+    app.attempt('Cut hole', (yard) => cutHole(yard, zoneId, ring, plane));
+    return;
+  }
+  const zone = zoneFromRing(app, tool.kind, ring, 'traced');
+  const label = `Add ${KIND_WORDS[tool.kind].toLowerCase()}`;
+  const { zoneId } = tool;
+  const isDone =
+    tool.purpose === 'cut' && zoneId !== null
+      ? app.attempt(label, (yard) => cutOut(yard, zoneId, ring, zone, plane))
+      : app.attempt(label, (yard) => ({ ok: true, yard: addZone(yard, zone) }));
+  if (isDone) app.setView({ selectedZoneIds: [zone.id] });
+}
+
+/** New parts of a zone; a single moved corner takes its neighbours' corners along when that is wished. */
+function reshape(app: AppController, yard: Yard, zoneId: string, parts: readonly Rings[]): Yard {
+  const zone = yard.zones.find((each) => each.id === zoneId);
+  if (!zone) return yard;
+  const corner = app.options.sharedCorners ? movedCorner(zone.parts, parts) : null;
+  const moved = corner ? moveSharedCorner(yard, corner.from, corner.to) : null;
+  const base = moved?.ok ? moved.yard : yard;
+  return replaceZone(base, { ...zone, parts });
+}
+
+function moveMark(yard: Yard, markId: string, position: Position): Yard {
+  const mark = yard.marks.find((each) => each.id === markId);
+  return mark ? replaceMark(yard, { ...mark, position }) : yard;
+}

@@ -1,0 +1,62 @@
+import { css, html, nothing } from 'lit';
+import { customElement } from 'lit/decorators.js';
+import { AppPart } from './app-part';
+import './base-layer-panel';
+import { fold } from './fold';
+import './mark-list';
+import './place-finder';
+import { shared } from './shared';
+import './slip-list';
+import './typed-zone-form';
+import './zone-details';
+import './zone-group';
+import './zone-list';
+
+/** Measure: what is drawn, how large it is and how well that is known. */
+@customElement('measure-panel')
+export class MeasurePanel extends AppPart {
+  static override styles = [shared, fold, css`:host { display: block; }`];
+
+  protected override render() {
+    const { app, rev } = this;
+    const { zones, marks } = app.yard;
+    const selected = app.view.selectedZoneIds;
+    const slips = app.session.derived.slips();
+    const { issues } = app.session.derived.measured;
+    return html`
+      <h2>Measure</h2>
+      ${zones.length === 0 ? this.renderFirst() : nothing}
+      ${issues.map((issue) => html`<p class="note ${issue.severity}">${issue.message}</p>`)}
+      ${selected.length === 1 ? html`<zone-details .app=${app} .rev=${rev}></zone-details>` : nothing}
+      ${selected.length > 1 ? html`<zone-group .app=${app} .rev=${rev}></zone-group>` : nothing}
+      ${zones.length > 0 ? html`<zone-list .app=${app} .rev=${rev}></zone-list>` : nothing}
+      ${
+        slips.length > 0
+          ? html`<details class="fold" open><summary>Overlaps and gaps (${slips.length})</summary>
+              <slip-list .app=${app} .rev=${rev}></slip-list></details>`
+          : nothing
+      }
+      <details class="fold" ?open=${zones.length === 0}><summary>Make a zone from typed lengths or corners</summary>
+        <typed-zone-form .app=${app} .rev=${rev}></typed-zone-form></details>
+      <details class="fold"><summary>Drains, wells, hose bibs, gates (${marks.length})</summary>
+        <mark-list .app=${app} .rev=${rev}></mark-list></details>
+      <details class="fold"><summary>Ground under the drawing</summary>
+        <base-layer-panel .app=${app} .rev=${rev}></base-layer-panel></details>
+      <details class="fold"><summary>Find a place</summary>
+        <place-finder .app=${app} .rev=${rev}></place-finder></details>
+    `;
+  }
+
+  private renderFirst() {
+    return html`
+      <div class="note">
+        <p>Nothing is drawn yet. To begin:</p>
+        <ol>
+          <li>Find the yard: open “Find a place” below, or choose an aerial or a picture of your own under “Ground under the drawing”. Without either, draw on the plain grid from taped lengths.</li>
+          <li>Choose <b>Turf</b> in the bar of the drawing, then <b>Corners</b>, and put a point at each corner of the lawn. Draw right across beds and patios: what you draw on top is taken off.</li>
+          <li>Then draw the house, drive, walks, beds and water.</li>
+        </ol>
+      </div>
+    `;
+  }
+}

@@ -1,0 +1,43 @@
+import { css, html, nothing } from 'lit';
+import { customElement } from 'lit/decorators.js';
+import { AppPart } from './app-part';
+import { shared } from './shared';
+
+/** One message beside the map, until it is closed or another takes its place. */
+@customElement('message-area')
+export class MessageArea extends AppPart {
+  static override styles = [
+    shared,
+    css`
+      :host { display: block; pointer-events: none; }
+      .message { pointer-events: auto; display: flex; gap: 0.5rem; align-items: center; margin: 0; max-width: 40rem; background: var(--sheet); border: 1px solid var(--line-strong); border-left-width: 6px; padding: 0.25rem 0.25rem 0.25rem 0.75rem; }
+      .message.error { border-left-color: var(--danger); background: var(--danger-ground); }
+      .message.warning { border-left-color: var(--warn); background: var(--warn-ground); }
+      p { margin: 0.4rem 0; flex: 1; overflow-wrap: anywhere; }
+    `,
+  ];
+
+  protected override render() {
+    const { message } = this.app;
+    const isError = message?.issue.severity === 'error';
+    return html`
+      <div role="status" aria-live=${isError ? 'assertive' : 'polite'}>
+        ${
+          message
+            ? html`<div class="message ${message.issue.severity}">
+                <p>${message.issue.message}</p>
+                ${message.action ? html`<button @click=${this.act}>${message.action.label}</button>` : nothing}
+                <button class="plain" aria-label="Close the message" @click=${() => this.app.say(null)}>✕</button>
+              </div>`
+            : nothing
+        }
+      </div>
+    `;
+  }
+
+  private act(): void {
+    const action = this.app.message?.action;
+    this.app.say(null);
+    action?.run();
+  }
+}

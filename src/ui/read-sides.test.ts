@@ -1,0 +1,39 @@
+import { describe, expect, it } from 'vitest';
+import { readSides } from './read-sides';
+
+function bearings(text: string): number[] {
+  const read = readSides(text, 'metric');
+  if (!read.ok) throw new Error(read.message);
+  return read.sides.map((side) => side.bearingDeg);
+}
+
+describe('readSides', () => {
+  it('reads bearings, letters, quadrants and turns', () => {
+    // Quadrant bearings of surveying: N 45 E = 45, S 45 E = 135, S 45 W = 225, N 45 W = 315 (common practice, no source).
+    expect(bearings('10, N 45 E\n10, S 45 E\n10, S 45 W\n10, N 45 W')).toEqual([45, 135, 225, 315]);
+    expect(bearings('10 m, N\n10 m, right\n10 m, right 45\n10 m, left\n10 m, left 30')).toEqual([
+      0, 90, 135, 45, 15,
+    ]);
+    expect(bearings('10, 270\n10, bearing 12.5°\n10, sw')).toEqual([270, 12.5, 225]);
+  });
+  it('turns right by a right angle where only lengths are given', () => {
+    expect(bearings('10\n20\n10\n20')).toEqual([0, 90, 180, 270]);
+  });
+  it('takes lengths in the words of the yardstick', () => {
+    const read = readSides('40 ft, N\n12\' 6", right', 'us');
+    expect(read.ok && read.sides.map((side) => side.lengthM)).toEqual([40 * 0.3048, 12.5 * 0.3048]);
+  });
+  it.each([
+    ['10, N\nlong, right', /Line 2/],
+    ['10, right\n10, N', /Line 1/],
+    ['10, N\n10, up', /Line 2/],
+    ['10, N\n10, N 95 E', /Line 2/],
+    ['10, N\n0, E', /Line 2/],
+    ['10, N', /two sides/],
+    ['', /two sides/],
+  ])('refuses %j', (text, message) => {
+    const read = readSides(text, 'metric');
+    expect(read.ok).toBe(false);
+    if (!read.ok) expect(read.message).toMatch(message);
+  });
+});

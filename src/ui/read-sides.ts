@@ -1,0 +1,86 @@
+import { parseLength } from '../units/parse';
+import type { UnitSystem } from '../yard/types';
+
+export interface TypedSide {
+  readonly lengthM: number;
+  /** degrees from north, clockwise, 0 up to 360. */
+  readonly bearingDeg: number;
+}
+
+export type SidesRead =
+  | { readonly ok: true; readonly sides: readonly TypedSide[] }
+  | { readonly ok: false; readonly message: string };
+
+const COMPASS: Readonly<Record<string, number>> = {
+  n: 0,
+  ne: 45,
+  e: 90,
+  se: 135,
+  s: 180,
+  sw: 225,
+  w: 270,
+  nw: 315,
+};
+const HELP =
+  'After the length write a direction: a bearing such as 90, a compass letter such as E, N 45 E, or left, right, left 30.';
+
+function turned(bearingDeg: number): number {
+  return ((bearingDeg % 360) + 360) % 360;
+}
+
+/** The bearing a direction names; a turn needs the side before. */
+function readDirection(text: string, beforeDeg: number | null): number | null {
+  const plain = text
+    .trim()
+    .toLowerCase()
+    .replace(/°|degrees?|deg/g, ' ')
+    .trim();
+  const compass = COMPASS[plain];
+  if (compass !== undefined) return compass;
+  const turn = plain.match(/^(left|right)\s*(\d+(?:\.\d+)?)?$/);
+  if (turn && beforeDeg !== null)
+    return turned(beforeDeg + (turn[1] === 'left' ? -1 : 1) * Number(turn[2] ?? 90));
+  const quadrant = plain.match(/^([ns])\s*(\d+(?:\.\d+)?)\s*([ew])$/);
+  if (quadrant) {
+    const angle = Number(quadrant[2]);
+    if (angle > 90) return null;
+    const sign = quadrant[3] === 'e' ? 1 : -1;
+    return turned(quadrant[1] === 'n' ? sign * angle : 180 - sign * angle);
+  }
+  const bearing = plain.match(/^(?:bearing\s*)?(\d+(?:\.\d+)?)$/);
+  return bearing && Number(bearing[1]) <= 360 ? turned(Number(bearing[1])) : null;
+}
+
+/**
+ * Sides of a zone, one a line: `40 ft, N`, `12' 6", right`, `30 m, left 30`, `25 ft, N 45 E`, `18 m, 270`.
+ * A line with a length alone turns right by 90 degrees; the first then runs north.
+ * @returns lengths in metres with bearings in degrees, or what is wrong and in which line.
+ */
+export function readSides(text: string, system: UnitSystem): SidesRead {
+  const sides: TypedSide[] = [];
+  for (const [index, line] of text.split('\n').entries()) {
+    if (line.trim() === '') continue;
+    const fail = (message: string): SidesRead => ({ ok: false, message: `Line ${index + 1}: ${message}` });
+    const before = sides.at(-1)?.bearingDeg ?? null;
+    const comma = line.lastIndexOf(',');
+    const whole = parseLength(line.trim(), system);
+    const lengthText = whole.ok || comma < 0 ? line : line.slice(0, comma);
+    const length = parseLength(lengthText.trim(), system);
+    if (!length.ok)
+      return fail(comma < 0 ? `${length.message} Put a comma between length and direction.` : length.message);
+    if (!(length.value > 0)) return fail('a side must be longer than nothing.');
+    const standard = before === null ? 0 : turned(before + 90);
+    const bearingDeg = lengthText === line ? standard : readDirection(line.slice(comma + 1), before);
+    if (bearingDeg === null)
+      return fail(
+        before === null ? 'the first side needs a bearing or a compass letter, such as N or 90.' : HELP,
+      );
+    sides.push({ lengthM: length.value, bearingDeg });
+  }
+  if (sides.length < 2)
+    return {
+      ok: false,
+      message: 'Write at least two sides, one a line; the last side back to the start is drawn by itself.',
+    };
+  return { ok: true, sides };
+}

@@ -1,0 +1,181 @@
+import { css, html, nothing } from 'lit';
+import { customElement, state } from 'lit/decorators.js';
+import { checkRing } from '../measure/crossings';
+import { areaOfRingsM2, lengthOfLineM } from '../measure/geodesic';
+import { makeCircle, makeRectangle, ringFromSides } from '../measure/shapes';
+import { formatArea, formatLength } from '../units/format';
+import { addZone } from '../yard/edits';
+import type { Position, Ring } from '../yard/types';
+import { AppPart, fieldValue } from './app-part';
+import { zoneFromRing } from './map-events';
+import './quantity-field';
+import type { QuantityChange } from './quantity-field';
+import { readCoordinates } from './read-coordinates';
+import { readSides } from './read-sides';
+import { shared } from './shared';
+import { KIND_WORDS } from './words';
+
+type Way = 'rectangle' | 'circle' | 'sides' | 'corners';
+const WAY_WORDS: Readonly<Record<Way, string>> = {
+  rectangle: 'Rectangle by its sides',
+  circle: 'Circle by its radius',
+  sides: 'Sides one after another',
+  corners: 'Corners by coordinates',
+};
+
+type Made =
+  | { readonly ok: true; readonly ring: Ring; readonly note: string }
+  | { readonly ok: false; readonly message: string };
+
+/** A zone without the pointer: from sizes, sides with directions, or corner coordinates. */
+@customElement('typed-zone-form')
+export class TypedZoneForm extends AppPart {
+  static override styles = [
+    shared,
+    css`
+      form { display: grid; grid-template-columns: 1fr 1fr; gap: 0.5rem; align-items: start; }
+      .whole { grid-column: 1 / -1; margin: 0; }
+      .fault { color: var(--danger); }
+    `,
+  ];
+
+  @state() private way: Way = 'rectangle';
+  @state() private sizes: Readonly<Record<string, number | null>> = {};
+  @state() private heading = '0';
+  @state() private sidesText = '';
+  @state() private cornersText = '';
+  @state() private startText = '';
+  @state() private outcome: { readonly isFault: boolean; readonly words: string } | null = null;
+
+  protected override render() {
+    const kind = KIND_WORDS[this.app.options.kind].toLowerCase();
+    return html`
+      <form @submit=${this.add}>
+        <label class="whole">How<select @change=${(event: Event) => {
+          this.way = fieldValue(event) as Way;
+          this.outcome = null;
+        }}>
+          ${(Object.keys(WAY_WORDS) as Way[]).map((way) => html`<option value=${way} .selected=${way === this.way}>${WAY_WORDS[way]}</option>`)}</select></label>
+        ${this.renderWay()}
+        ${
+          this.way === 'corners'
+            ? nothing
+            : html`<label class="whole">${this.way === 'sides' ? 'First corner' : 'Middle'}: latitude, longitude (empty: middle of the drawing)
+                <input autocomplete="off" .value=${this.startText} @input=${(event: Event) => {
+                  this.startText = fieldValue(event);
+                }} /></label>`
+        }
+        ${this.outcome ? html`<p class="whole ${this.outcome.isFault ? 'fault' : ''}" role=${this.outcome.isFault ? 'alert' : 'status'}>${this.outcome.words}</p>` : nothing}
+        <div class="row whole"><button class="primary">Add as ${kind}</button><button type="button" @click=${this.check}>Check first</button></div>
+        <p class="quiet whole">The kind is the one chosen in the bar of the drawing.</p>
+      </form>
+    `;
+  }
+
+  private renderWay() {
+    switch (this.way) {
+      case 'rectangle':
+        return html`${this.size('side', 'One side')}${this.size('other', 'The other side')}
+          <label class="whole">Direction of the first side, degrees from north<input inputmode="decimal" .value=${this.heading}
+            @input=${(event: Event) => {
+              this.heading = fieldValue(event);
+            }} /></label>`;
+      case 'circle':
+        return this.size('radius', 'Radius');
+      case 'sides':
+        return html`<label class="whole">Sides, one a line: length, direction<textarea rows="5" spellcheck="false" .value=${this.sidesText}
+            placeholder="40 ft, N&#10;12' 6&quot;, right&#10;40 ft, right" @input=${(event: Event) => {
+              this.sidesText = fieldValue(event);
+            }}></textarea></label>
+          <p class="quiet whole">A direction is a bearing (90), a letter (E), N 45 E, left, right, or left 30. The last side back to the start is drawn by itself.</p>`;
+      case 'corners':
+        return html`<label class="whole">Corners, one a line: latitude, longitude<textarea rows="5" spellcheck="false" .value=${this.cornersText}
+          @input=${(event: Event) => {
+            this.cornersText = fieldValue(event);
+          }}></textarea></label>`;
+    }
+  }
+
+  private size(key: string, label: string) {
+    return html`<quantity-field label=${label} quantity="length" optional .system=${this.app.units} .min=${0} .value=${this.sizes[key] ?? null}
+      @quantity-change=${(event: CustomEvent<QuantityChange>) => {
+        this.sizes = { ...this.sizes, [key]: event.detail.valueSi };
+      }}></quantity-field>`;
+  }
+
+  private start(): Position | string {
+    if (this.startText.trim() === '')
+      return this.app.map?.center() ?? this.app.session.derived.measured.plane.origin;
+    const read = readCoordinates(this.startText);
+    return read.ok ? read.position : read.message;
+  }
+
+  private make(): Made {
+    const fail = (message: string): Made => ({ ok: false, message });
+    const start = this.start();
+    if (this.way === 'corners') return this.makeFromCorners();
+    if (typeof start === 'string') return fail(start);
+    if (this.way === 'sides') {
+      const read = readSides(this.sidesText, this.app.units);
+      if (!read.ok) return fail(read.message);
+      const ring = ringFromSides(start, read.sides);
+      const [last, first] = [ring.at(-2), ring[0]];
+      const closing = last && first ? formatLength(lengthOfLineM([last, first]), this.app.units) : '';
+      return { ok: true, ring, note: ` The last side, back to the start, is ${closing}.` };
+    }
+    const { side, other, radius } = this.sizes;
+    if (this.way === 'circle') {
+      return radius
+        ? { ok: true, ring: makeCircle(start, radius), note: '' }
+        : fail('Type the radius first.');
+    }
+    const heading = Number(this.heading.trim().replace(/°$/, ''));
+    if (!side || !other) return fail('Type both sides first.');
+    if (!Number.isFinite(heading))
+      return fail('The direction is degrees from north, clockwise, such as 90 for east.');
+    return { ok: true, ring: makeRectangle(start, side, other, heading), note: '' };
+  }
+
+  private makeFromCorners(): Made {
+    const corners: Position[] = [];
+    for (const [index, line] of this.cornersText.split('\n').entries()) {
+      if (line.trim() === '') continue;
+      const read = readCoordinates(line);
+      if (!read.ok) return { ok: false, message: `Line ${index + 1}: ${read.message}` };
+      corners.push(read.position);
+    }
+    const [first, last] = [corners[0], corners.at(-1)];
+    if (first && last && corners.length > 1 && first[0] === last[0] && first[1] === last[1]) corners.pop();
+    if (!first || corners.length < 3)
+      return { ok: false, message: 'Write at least three corners, one a line.' };
+    return { ok: true, ring: [...corners, first], note: '' };
+  }
+
+  private makeChecked(): Made {
+    const made = this.make();
+    if (!made.ok) return made;
+    const issue = checkRing(made.ring).find((each) => each.severity === 'error');
+    return issue ? { ok: false, message: issue.message } : made;
+  }
+
+  private check(): void {
+    const made = this.makeChecked();
+    this.outcome = made.ok
+      ? {
+          isFault: false,
+          words: `Area ${formatArea(areaOfRingsM2([made.ring]), this.app.units)}.${made.note}`,
+        }
+      : { isFault: true, words: made.message };
+  }
+
+  private add(event: Event): void {
+    event.preventDefault();
+    const made = this.makeChecked();
+    this.check();
+    if (!made.ok) return;
+    const zone = zoneFromRing(this.app, this.app.options.kind, made.ring, 'typed');
+    this.app.dispatch(`Add ${KIND_WORDS[zone.kind].toLowerCase()}`, (yard) => addZone(yard, zone));
+    this.app.setView({ selectedZoneIds: [zone.id] });
+    this.app.map?.fit([zone.id]);
+  }
+}

@@ -1,0 +1,59 @@
+import type { MarkKind, Material, MowingClass, SurveyMethod, Zone, ZoneKind } from '../yard/types';
+
+/** What the screen calls the kinds and classes of the document. One home for each word. */
+export const KIND_WORDS: Readonly<Record<ZoneKind, string>> = {
+  structure: 'Structure',
+  water: 'Water',
+  hardscape: 'Hardscape',
+  bed: 'Bed',
+  other: 'Other ground',
+  turf: 'Turf',
+};
+
+export const MOWING_WORDS: Readonly<Record<MowingClass, string>> = {
+  'low-cut': 'Low-cut',
+  regular: 'Regular',
+};
+
+export const MATERIAL_WORDS: Readonly<Record<Material, string>> = {
+  concrete: 'Concrete',
+  asphalt: 'Asphalt',
+  pavers: 'Pavers',
+  stone: 'Stone',
+  wood: 'Wood',
+  gravel: 'Gravel',
+};
+
+export const SURVEY_WORDS: Readonly<Record<SurveyMethod, string>> = {
+  traced: 'Traced over a picture',
+  typed: 'Typed lengths or corners',
+  tape: 'Taped on the ground',
+  walked: 'Walked with a phone',
+  imported: 'From a file',
+};
+
+export const MARK_WORDS: Readonly<Record<MarkKind, string>> = {
+  'storm-drain': 'Storm drain',
+  well: 'Well',
+  'hose-bib': 'Hose bib',
+  gate: 'Gate',
+};
+
+/** In the order in which a person draws: the ground first. */
+export const KINDS_TO_DRAW: readonly ZoneKind[] = ['turf', 'bed', 'hardscape', 'structure', 'water', 'other'];
+
+/** "Turf, low-cut", "Hardscape, pavers", "Bed". */
+export function zoneWords(zone: Pick<Zone, 'kind' | 'mowing' | 'material'>): string {
+  const kind = KIND_WORDS[zone.kind];
+  if (zone.mowing) return `${kind}, ${MOWING_WORDS[zone.mowing].toLowerCase()}`;
+  if (zone.material) return `${kind}, ${MATERIAL_WORDS[zone.material].toLowerCase()}`;
+  return kind;
+}
+
+/** A name for the next thing of a sort: "Bed 3", the first number not taken. */
+export function freeName(word: string, taken: readonly string[]): string {
+  const names = new Set(taken);
+  let number = 1;
+  while (names.has(`${word} ${number}`)) number += 1;
+  return `${word} ${number}`;
+}

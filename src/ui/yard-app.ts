@@ -1,0 +1,189 @@
+import { css, html, nothing, type PropertyValues } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { AppPart } from './app-part';
+import './draw-bar';
+import './live-bar';
+import { MapHost } from './map-host';
+import './measure-panel';
+import './message-area';
+import { shared } from './shared';
+import './sheet-drawer';
+import type { DrawerHeight } from './sheet-drawer';
+import './step-tabs';
+import './title-block';
+import type { Step } from './app';
+import { listenForUndo } from './undo-keys';
+import type { YardLibrary } from './yard-library';
+
+const NARROW = '(max-width: 820px)';
+
+/** Screens that are fetched when first opened. */
+const LATE: Readonly<Partial<Record<Step, () => Promise<unknown>>>> = {
+  shelf: () => import('./shelf-panel'),
+  visit: () => import('./visit-panel'),
+  sheet: () => import('./sheet-panel'),
+  yards: () => import('./yards-panel'),
+};
+
+/** The shell: the drawing, the steps, the panel beside it and the title block. */
+@customElement('yard-app')
+export class YardApp extends AppPart {
+  static override styles = [
+    shared,
+    css`
+      :host { display: block; height: 100dvh; }
+      .sheet { display: grid; height: 100%; grid-template: auto minmax(0, 1fr) auto / minmax(0, 1fr) 26.25rem; padding: 8px; background: var(--paper); }
+      .drawing { grid-area: 1 / 1 / -1 / 2; display: flex; flex-direction: column; min-height: 0; border: 2px solid var(--ink); }
+      .map { position: relative; flex: 1; min-height: 0; }
+      .drawing draw-bar { border-bottom: 1px solid var(--line-strong); }
+      message-area { position: absolute; z-index: 5; top: 2rem; left: 2.75rem; right: 0.75rem; }
+      .strip { border: solid var(--ink); border-width: 0 2px 0 0; }
+      step-tabs { grid-area: 1 / 2; border-top: 2px solid var(--ink); border-bottom: 1px solid var(--line-strong); }
+      .panel { grid-area: 2 / 2; min-height: 0; overflow: auto; background: var(--sheet); }
+      title-block { grid-area: 3 / 2; border-bottom: 2px solid var(--ink); }
+      .inside { padding: 0.75rem; }
+      .wait { padding: 2rem; }
+      .narrow { display: flex; flex-direction: column; height: 100%; position: relative; }
+      .narrow .map { min-height: 0; }
+      .narrow sheet-drawer { flex: none; }
+      .narrow sheet-drawer[height='half'] { height: 46%; }
+      .narrow sheet-drawer[height='full'] { position: absolute; z-index: 8; inset: 0 0 3.5rem; }
+      .narrow message-area { left: 0.5rem; right: 0.5rem; top: 0.5rem; }
+      .narrow step-tabs { grid-area: auto; border-bottom: 0; border-top: 1px solid var(--line-strong); padding-bottom: env(safe-area-inset-bottom); }
+      .narrow draw-bar { border-top: 1px solid var(--line-strong); }
+    `,
+  ];
+
+  @property({ attribute: false }) library!: YardLibrary;
+
+  @state() private isNarrow = matchMedia(NARROW).matches;
+  @state() private height: DrawerHeight = 'half';
+  @state() private loaded: ReadonlySet<Step> = new Set<Step>(['measure']);
+  @state() private failed: Step | null = null;
+
+  private readonly media = matchMedia(NARROW);
+  private stop: (() => void)[] = [];
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    const host = new MapHost();
+    host.app = this.app;
+    host.slot = 'map';
+    if (!this.querySelector('map-host')) this.append(host);
+    const onMedia = () => {
+      this.isNarrow = this.media.matches;
+    };
+    this.media.addEventListener('change', onMedia);
+    const toolBefore = () => this.app.view.tool.type;
+    let tool = toolBefore();
+    this.stop = [
+      () => this.media.removeEventListener('change', onMedia),
+      listenForUndo(this.app),
+      this.app.subscribe(() => {
+        this.rev += 1;
+        if (tool === 'select' && toolBefore() !== 'select') this.height = 'peek';
+        tool = toolBefore();
+      }),
+    ];
+  }
+
+  override disconnectedCallback(): void {
+    for (const end of this.stop) end();
+    super.disconnectedCallback();
+  }
+
+  protected override willUpdate(_changed: PropertyValues): void {
+    const { step } = this.app.view;
+    const load = LATE[step];
+    if (!load || this.loaded.has(step) || this.failed === step) return;
+    load()
+      .then(() => {
+        this.loaded = new Set([...this.loaded, step]);
+      })
+      .catch(() => {
+        this.failed = step;
+        const message = 'This screen could not be loaded. Check the connection and open it again.';
+        this.app.tell({ code: 'screen-not-loaded', severity: 'error', message, place: {} });
+      });
+  }
+
+  protected override render() {
+    return this.isNarrow ? this.renderNarrow() : this.renderWide();
+  }
+
+  private renderWide() {
+    const { app, rev } = this;
+    const isOpen = app.isOpen;
+    return html`
+      <div class="sheet">
+        <step-tabs class="strip" .app=${app} .rev=${rev} @step-chosen=${this.onStep}></step-tabs>
+        <main class="drawing" aria-label="Drawing">
+          ${isOpen ? html`<draw-bar .app=${app} .rev=${rev}></draw-bar>` : nothing}
+          ${this.renderMap()}
+          ${isOpen ? html`<live-bar .app=${app} .rev=${rev}></live-bar>` : nothing}
+        </main>
+        <aside class="panel strip" aria-label="Panel" tabindex="-1"><div class="inside">${this.renderPanel()}</div></aside>
+        ${isOpen ? html`<title-block class="strip" .app=${app} .rev=${rev}></title-block>` : nothing}
+      </div>
+    `;
+  }
+
+  private renderNarrow() {
+    const { app, rev } = this;
+    const isOpen = app.isOpen;
+    const isDrawing = app.view.tool.type !== 'select';
+    return html`
+      <div class="narrow">
+        ${this.renderMap()}
+        ${
+          !isOpen
+            ? nothing
+            : isDrawing
+              ? html`<live-bar .app=${app} .rev=${rev}></live-bar>`
+              : html`<draw-bar .app=${app} .rev=${rev}></draw-bar>`
+        }
+        <sheet-drawer .height=${this.height} @height-change=${(event: CustomEvent<DrawerHeight>) => {
+          this.height = event.detail;
+        }}>
+          ${isOpen ? html`<title-block slot="head" mini .app=${app} .rev=${rev}></title-block>` : nothing}
+          <main class="inside">${this.renderPanel()}</main>
+          ${isOpen ? html`<title-block bare .app=${app} .rev=${rev}></title-block>` : nothing}
+        </sheet-drawer>
+        <step-tabs .app=${app} .rev=${rev} @step-chosen=${this.onStep}></step-tabs>
+      </div>
+    `;
+  }
+
+  private renderMap() {
+    return html`<div class="map"><slot name="map"></slot><message-area .app=${this.app} .rev=${this.rev}></message-area></div>`;
+  }
+
+  private onStep(): void {
+    this.failed = null;
+    if (this.height === 'peek') this.height = 'half';
+  }
+
+  private renderPanel() {
+    const { app, rev, library } = this;
+    const { step } = app.view;
+    if (!app.isOpen && !app.damaged) return html`<p class="wait">Opening the yard…</p>`;
+    if (app.damaged) {
+      void import('./recovery-view');
+      return html`<recovery-view .app=${app} .rev=${rev} .library=${library}></recovery-view>`;
+    }
+    if (!this.loaded.has(step))
+      return html`<p class="wait">${this.failed === step ? 'Not loaded.' : 'Loading…'}</p>`;
+    switch (step) {
+      case 'measure':
+        return html`<measure-panel .app=${app} .rev=${rev}></measure-panel>`;
+      case 'shelf':
+        return html`<shelf-panel .app=${app} .rev=${rev}></shelf-panel>`;
+      case 'visit':
+        return html`<visit-panel .app=${app} .rev=${rev}></visit-panel>`;
+      case 'sheet':
+        return html`<sheet-panel .app=${app} .rev=${rev}></sheet-panel>`;
+      case 'yards':
+        return html`<yards-panel .app=${app} .rev=${rev} .library=${library}></yards-panel>`;
+    }
+  }
+}

@@ -1,0 +1,181 @@
+import { emptyYard } from '../yard/defaults';
+import { addMark, addZone, rename } from '../yard/edits';
+import type { Issue, Yard } from '../yard/types';
+import type { AppController, Sample } from './app-controller';
+
+/** The yards kept in this browser, and the files that come and go. */
+export class YardLibrary {
+  constructor(private readonly app: AppController) {}
+
+  /** Opens the yard of last time; on a first visit a copy of the first sample. */
+  async start(): Promise<void> {
+    await this.refresh();
+    const { storage, samples } = this.app.services;
+    const lastId = (await this.guard(() => storage.lastOpenId())) ?? this.app.entries[0]?.id ?? null;
+    if (lastId !== null && this.app.entries.some((entry) => entry.id === lastId)) await this.open(lastId);
+    else if (this.app.entries[0]) await this.open(this.app.entries[0].id);
+    else if (samples[0]) await this.openSample(samples[0]);
+    if (!this.app.isOpen && !this.app.damaged) await this.openNew('My yard');
+  }
+
+  async refresh(): Promise<void> {
+    this.app.entries = (await this.guard(() => this.app.services.storage.list())) ?? [];
+    this.app.notify();
+  }
+
+  /** Opens a stored yard; a damaged one is put up for rescue instead. */
+  async open(id: string): Promise<void> {
+    await this.guard(() => (this.app.isOpen ? this.app.session.flush() : Promise.resolve()));
+    const result = await this.guard(() => this.app.services.storage.open(id));
+    if (!result) return;
+    if (result.ok) {
+      await this.take(result.yard, false);
+      this.app.fileIssues = result.issues;
+    } else {
+      this.app.damaged = { id, result };
+    }
+    this.app.notify();
+  }
+
+  /** Stores a yard that is not in the store yet, and puts it on the table. */
+  async take(yard: Yard, isNew = true): Promise<void> {
+    await this.app.adopt(yard, isNew);
+    if (isNew) await this.app.session.flush();
+    await this.refresh();
+  }
+
+  async openNew(name: string): Promise<void> {
+    await this.take(emptyYard(this.app.newId('yard'), name));
+  }
+
+  async openSample(sample: Sample): Promise<void> {
+    const text = await this.guard(() => sample.load());
+    if (text !== undefined) await this.importAsNew(text, sample.name);
+  }
+
+  /** Reads a file as a yard of its own. @returns true when a yard came of it. */
+  async importAsNew(text: string, name: string): Promise<boolean> {
+    const { readGeoJsonText } = await import('../io/readGeoJson');
+    const read = readGeoJsonText(text, (prefix: string) => this.app.newId(prefix));
+    this.app.fileIssues = read.issues;
+    const isEmpty = !read.yard && read.zones.length + read.marks.length === 0;
+    if (isEmpty) {
+      this.app.notify();
+      return false;
+    }
+    const id = this.app.newId('yard');
+    const yard = read.yard
+      ? { ...read.yard, id }
+      : { ...emptyYard(id, name), zones: read.zones, marks: read.marks };
+    await this.take(yard.name === '' ? rename(yard, name) : yard);
+    return true;
+  }
+
+  /** Adds a file's zones and marks to the yard on the table, as one step of undo. */
+  async importInto(text: string): Promise<boolean> {
+    const app = this.app;
+    const { readGeoJsonText } = await import('../io/readGeoJson');
+    const read = readGeoJsonText(text, (prefix: string) => app.newId(prefix));
+    app.fileIssues = read.issues;
+    const zones = read.yard?.zones ?? read.zones;
+    const marks = read.yard?.marks ?? read.marks;
+    if (zones.length + marks.length > 0) {
+      const newZones = zones.map((zone) => ({ ...zone, id: app.newId('zone') }));
+      app.dispatch('Import zones', (yard) => {
+        const withZones = newZones.reduce((each, zone) => addZone(each, zone), yard);
+        return marks.reduce((each, mark) => addMark(each, { ...mark, id: app.newId('mark') }), withZones);
+      });
+      app.setView({ selectedZoneIds: newZones.map((zone) => zone.id) });
+      app.map?.fit();
+    }
+    app.notify();
+    return zones.length + marks.length > 0;
+  }
+
+  /** Renames a yard, on the table or not. */
+  async rename(id: string, name: string): Promise<void> {
+    const app = this.app;
+    if (app.isOpen && app.yard.id === id) {
+      app.dispatch('Rename yard', (yard) => rename(yard, name));
+      await this.guard(() => app.session.flush());
+    } else {
+      const result = await this.guard(() => app.services.storage.open(id));
+      if (result?.ok) {
+        await this.guard(() =>
+          app.services.storage.save(rename(result.yard, name), app.services.now().getTime()),
+        );
+      }
+    }
+    await this.refresh();
+  }
+
+  /** Removes a yard and offers to put it back. */
+  async remove(id: string): Promise<void> {
+    const { app } = this;
+    const { storage } = app.services;
+    const isCurrent = app.isOpen && app.yard.id === id;
+    if (isCurrent) await this.guard(() => app.session.flush());
+    const kept = isCurrent
+      ? app.yard
+      : await this.guard(() => storage.open(id)).then((it) => (it?.ok ? it.yard : null));
+    const name = app.entries.find((entry) => entry.id === id)?.name ?? 'The yard';
+    if (isCurrent) {
+      const other = app.entries.find((entry) => entry.id !== id);
+      if (other) await this.open(other.id);
+      if (!app.isOpen || app.yard.id === id) await this.openNew('My yard');
+    }
+    await this.guard(() => storage.remove(id));
+    if (app.damaged?.id === id) app.damaged = null;
+    await this.refresh();
+    app.note(
+      'yard-removed',
+      `“${name}” was removed from this device.`,
+      kept && {
+        label: 'Put it back',
+        run: () => void this.take(kept),
+      },
+    );
+  }
+
+  /** Opens what could be rescued in place of the damaged state. */
+  async recover(yard: Yard): Promise<void> {
+    this.app.damaged = null;
+    await this.take(yard);
+  }
+
+  /** Goes on with this tab's state beside the one another tab stored. */
+  async keepAsCopy(): Promise<void> {
+    const { app } = this;
+    await this.guard(() => app.session.keepAsCopy(app.newId('yard'), `${app.yard.name} (copy)`));
+    await this.refresh();
+  }
+
+  /** The yard on the table as a file, handed to the browser's download. */
+  async download(): Promise<void> {
+    const { yard } = this.app;
+    const { fileNameOf, yardToText } = await import('../io/writeGeoJson');
+    const url = URL.createObjectURL(new Blob([yardToText(yard)], { type: 'application/geo+json' }));
+    const link = document.createElement('a');
+    link.href = url;
+    link.download = fileNameOf(yard);
+    link.click();
+    setTimeout(() => URL.revokeObjectURL(url), 10_000);
+  }
+
+  /** Runs a storage task; a failure is told in words and gives undefined. */
+  private async guard<T>(task: () => Promise<T>): Promise<T | undefined> {
+    try {
+      return await task();
+    } catch (error) {
+      const words = error instanceof Error ? error.message : String(error);
+      const issue: Issue = {
+        code: 'storage-failed',
+        severity: 'error',
+        message: `The browser's storage did not answer: ${words}. Export the yard as a file to keep your work.`,
+        place: {},
+      };
+      this.app.tell(issue);
+      return undefined;
+    }
+  }
+}

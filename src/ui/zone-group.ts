@@ -1,0 +1,47 @@
+import { css, html } from 'lit';
+import { customElement } from 'lit/decorators.js';
+import { joinZones } from '../measure/shapes';
+import { removeZones } from '../yard/edits';
+import { AppPart } from './app-part';
+import { shared } from './shared';
+
+/** What can be done with several zones at once. */
+@customElement('zone-group')
+export class ZoneGroup extends AppPart {
+  static override styles = [
+    shared,
+    css`:host { display: block; } .box { border: 1px solid var(--line-strong); padding: 0.75rem; margin-bottom: 0.75rem; }`,
+  ];
+
+  protected override render() {
+    const ids = this.app.view.selectedZoneIds;
+    const names = this.app.yard.zones.filter((zone) => ids.includes(zone.id)).map((zone) => zone.name);
+    return html`
+      <section class="box" aria-label="Chosen zones">
+        <h3>${ids.length} zones chosen</h3>
+        <p class="quiet">${names.join(', ')}</p>
+        <div class="row">
+          <button ?disabled=${ids.length !== 2} @click=${this.join}>Join the two</button>
+          <button @click=${() => this.app.map?.fit(ids)}>Show</button>
+          <button class="danger" @click=${this.removeChosen}>Delete ${ids.length}</button>
+          <button class="plain" @click=${() => this.app.setView({ selectedZoneIds: [] })}>Choose none</button>
+        </div>
+        ${ids.length === 2 ? '' : html`<p class="quiet">Choose exactly two zones to join them.</p>`}
+      </section>
+    `;
+  }
+
+  private join(): void {
+    const [first, second] = this.app.view.selectedZoneIds;
+    if (!first || !second) return;
+    const { plane } = this.app.session.derived.measured;
+    if (this.app.attempt('Join zones', (yard) => joinZones(yard, [first, second], plane))) {
+      this.app.setView({ selectedZoneIds: [first] });
+    }
+  }
+
+  private removeChosen(): void {
+    const ids = this.app.view.selectedZoneIds;
+    this.app.dispatch(`Delete ${ids.length} zones`, (yard) => removeZones(yard, ids));
+  }
+}
