@@ -80,7 +80,8 @@ function pavedColour(x: number, y: number): Colour | null {
     const oil = Math.hypot(x - 24.5, y - 23.9) < 0.5 + 0.2 * smoothNoise(x, y, 0.4, 31) ? 0.8 : 1;
     return shade(CONCRETE, joint * stain * oil);
   }
-  if (walk(x, y)) return shade([172, 136, 116], (near(y, 0.35, 0.07) || near(x - 11, 0.35, 0.07) ? 0.88 : 1) * stain);
+  if (walk(x, y))
+    return shade([172, 136, 116], (near(y, 0.35, 0.07) || near(x - 11, 0.35, 0.07) ? 0.88 : 1) * stain);
   if (patio(x, y)) {
     const slab = hash01(Math.floor(x / 0.8), Math.floor(y / 0.8 + 0.5 * (Math.floor(x / 0.8) & 1)), 33);
     return shade([164, 160, 156], (0.9 + 0.17 * slab) * (near(x, 0.8, 0.06) ? 0.86 : 1));

@@ -1,6 +1,6 @@
 import { PNG } from 'pngjs';
-import { type Colour, groundColour } from './paintGround';
 import { hash01, smoothNoise } from './noise';
+import { type Colour, groundColour } from './paintGround';
 
 /** South-west corner of the picture in metres of the lot, its side and its grain. */
 export const PICTURE = { westM: -11, southM: -8, sideM: 58, mPerPx: 0.08 } as const;
@@ -86,7 +86,10 @@ export function paintPicture(): Buffer {
           const c = Math.min(n - 1, Math.max(0, col + dc));
           sum += w * (sharp[(r * n + c) * 3 + i] as number);
         }
-        png.data[(row * n + col) * 4 + i] = Math.min(255, Math.max(0, Math.round((sum + grain) / step) * step));
+        png.data[(row * n + col) * 4 + i] = Math.min(
+          255,
+          Math.max(0, Math.round((sum + grain) / step) * step),
+        );
       }
       png.data[(row * n + col) * 4 + 3] = 255;
     }

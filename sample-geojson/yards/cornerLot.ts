@@ -1,6 +1,17 @@
 import { DEFAULT_SETTINGS, SCHEMA_VERSION } from '../../src/yard/defaults';
 import type { BaseLayer, Position, Visit, Yard } from '../../src/yard/types';
-import { box, createFrame, type DrawnMark, type DrawnZone, type Metres, oval, placeMark, placeZone, TAPE, TRACED } from './frame';
+import {
+  box,
+  createFrame,
+  type DrawnMark,
+  type DrawnZone,
+  type Metres,
+  oval,
+  placeMark,
+  placeZone,
+  TAPE,
+  TRACED,
+} from './frame';
 import { cornerLotProducts } from './products';
 
 /** Middle of the lot, in open country; the lot itself is invented. */
@@ -39,7 +50,14 @@ export const cornerLotZones: readonly DrawnZone[] = [
     fields: { mowing: 'low-cut', cutsSameKind: true, note: 'Reel mown.' },
     survey: TAPE,
   },
-  { id: 'side-strip', name: 'West side strip', kind: 'turf', parts: [[box(0, 19, 6, 28)]], fields: { mowing: 'regular' }, survey: TRACED },
+  {
+    id: 'side-strip',
+    name: 'West side strip',
+    kind: 'turf',
+    parts: [[box(0, 19, 6, 28)]],
+    fields: { mowing: 'regular' },
+    survey: TRACED,
+  },
   {
     id: 'back-lawn',
     name: 'Back lawn',
@@ -77,11 +95,38 @@ export const cornerLotZones: readonly DrawnZone[] = [
     ],
     survey: TRACED,
   },
-  { id: 'island-bed', name: 'Island bed', kind: 'bed', parts: [[oval([8, 37.4], 3.2, 2.1, 64)]], survey: TRACED },
+  {
+    id: 'island-bed',
+    name: 'Island bed',
+    kind: 'bed',
+    parts: [[oval([8, 37.4], 3.2, 2.1, 64)]],
+    survey: TRACED,
+  },
   { id: 'house', name: 'House', kind: 'structure', parts: [[box(6, 19, 18, 28)]], survey: TAPE },
-  { id: 'driveway', name: 'Driveway', kind: 'hardscape', parts: [[box(17.8, 20, 34.5, 25.5)]], fields: { material: 'concrete' }, survey: TAPE },
-  { id: 'front-walk', name: 'Front walk', kind: 'hardscape', parts: [[box(11, 1.5, 12.4, 19)]], fields: { material: 'pavers' }, survey: TAPE },
-  { id: 'patio', name: 'Patio', kind: 'hardscape', parts: [[box(8, 27.6, 16, 33)]], fields: { material: 'stone' }, survey: TAPE },
+  {
+    id: 'driveway',
+    name: 'Driveway',
+    kind: 'hardscape',
+    parts: [[box(17.8, 20, 34.5, 25.5)]],
+    fields: { material: 'concrete' },
+    survey: TAPE,
+  },
+  {
+    id: 'front-walk',
+    name: 'Front walk',
+    kind: 'hardscape',
+    parts: [[box(11, 1.5, 12.4, 19)]],
+    fields: { material: 'pavers' },
+    survey: TAPE,
+  },
+  {
+    id: 'patio',
+    name: 'Patio',
+    kind: 'hardscape',
+    parts: [[box(8, 27.6, 16, 33)]],
+    fields: { material: 'stone' },
+    survey: TAPE,
+  },
   {
     id: 'sidewalk',
     name: 'Street sidewalks',

@@ -35,10 +35,7 @@ export function createFrame(middle: Position, size: Metres, turnDeg = 0): Frame 
   const place = (p: Metres): Position => {
     const x = p[0] - size[0] / 2;
     const y = p[1] - size[1] / 2;
-    return [
-      round(middle[0] + (x * cos - y * sin) * degLon),
-      round(middle[1] + (x * sin + y * cos) * degLat),
-    ];
+    return [round(middle[0] + (x * cos - y * sin) * degLon), round(middle[1] + (x * sin + y * cos) * degLat)];
   };
   return {
     place,
@@ -87,8 +84,7 @@ export interface DrawnMark {
 /** @returns the zone on the ground, holes clockwise as RFC 7946 asks. */
 export function placeZone(frame: Frame, zone: DrawnZone): Zone {
   const parts = zone.parts.map(
-    (outlines): Rings =>
-      outlines.map((outline, i) => frame.ring(i === 0 ? outline : [...outline].reverse())),
+    (outlines): Rings => outlines.map((outline, i) => frame.ring(i === 0 ? outline : [...outline].reverse())),
   );
   return newZone(zone.id, zone.kind, parts, { ...zone.fields, name: zone.name, survey: zone.survey });
 }

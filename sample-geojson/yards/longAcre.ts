@@ -1,6 +1,17 @@
 import { DEFAULT_SETTINGS, SCHEMA_VERSION } from '../../src/yard/defaults';
 import type { Material, Position, Yard } from '../../src/yard/types';
-import { box, createFrame, type DrawnMark, type DrawnZone, type Metres, oval, placeMark, placeZone, TAPE, TRACED } from './frame';
+import {
+  box,
+  createFrame,
+  type DrawnMark,
+  type DrawnZone,
+  type Metres,
+  oval,
+  placeMark,
+  placeZone,
+  TAPE,
+  TRACED,
+} from './frame';
 import { longAcreProducts } from './products';
 
 /** Middle of an invented acre, in open country. */
@@ -15,7 +26,16 @@ const EAST: Metres = [92, 36];
 const NORTH: Metres = [46, 63];
 
 /** The lot's corners in order, counter-clockwise. Every square metre of it is some zone's, but one rock. */
-export const LONG_ACRE_LOT: readonly Metres[] = [[0, 0], SOUTH, [88, 4], EAST, [80, 60], NORTH, [6, 55], WEST];
+export const LONG_ACRE_LOT: readonly Metres[] = [
+  [0, 0],
+  SOUTH,
+  [88, 4],
+  EAST,
+  [80, 60],
+  NORTH,
+  [6, 55],
+  WEST,
+];
 /** Left out of every zone. */
 export const LONG_ACRE_ROCK: readonly Metres[] = oval([78, 14], 1.6, 1.1, 24);
 
@@ -32,7 +52,13 @@ function bed(id: string, name: string, ...parts: (readonly Metres[])[]): DrawnZo
 function building(id: string, name: string, outline: readonly Metres[]): DrawnZone {
   return { id, name, kind: 'structure', parts: [[outline]], survey: TAPE };
 }
-function hard(id: string, name: string, material: Material, parts: DrawnZone['parts'], cuts = false): DrawnZone {
+function hard(
+  id: string,
+  name: string,
+  material: Material,
+  parts: DrawnZone['parts'],
+  cuts = false,
+): DrawnZone {
   return { id, name, kind: 'hardscape', parts, fields: { material, cutsSameKind: cuts }, survey: TRACED };
 }
 
@@ -81,7 +107,7 @@ export const longAcreZones: readonly DrawnZone[] = [
   building('garage', 'Garage', box(50, 30, 58, 38)),
   building('shed', 'Tool shed', box(18, 30, 22, 33)),
   building('hens', 'Hen house', box(4, 44, 7, 46)),
-  hard('driveway', 'Driveway', 'gravel', [[box(52, 2.4, 56, 13)], [box(52, 27, 56, 30.5)]]),
+  hard('driveway', 'Driveway', 'gravel', [[box(52, 2.6, 56, 13)], [box(52, 27, 56, 30.5)]]),
   hard('loop', 'Turning loop', 'gravel', [[oval([54, 20], 8, 8, 90), loopInside]], true),
   hard('terrace', 'Terrace', 'pavers', [[box(32, 39.5, 44, 46)]]),
   hard('garden-path', 'Garden path', 'stone', [

@@ -4,10 +4,10 @@ import {
   L_PER_FLOZ,
   L_PER_GAL,
   L_PER_QT,
-  M2_PER_1000_SQFT,
-  M2_PER_SQFT,
   M_PER_FT,
   M_PER_IN,
+  M2_PER_1000_SQFT,
+  M2_PER_SQFT,
 } from '../../src/units/factors';
 import type { Amount, Analysis, Pack, Product } from '../../src/yard/types';
 
@@ -17,7 +17,12 @@ const litres = (value: number): Amount => ({ unit: 'L', value });
 const kilograms = (value: number): Amount => ({ unit: 'kg', value });
 const pack = (id: string, content: Amount, price: number | null): Pack => ({ id, content, price });
 
-function analysis(nPct: number, p2o5Pct: number, k2oPct: number, slowNPctOfN: number | null = null): Analysis {
+function analysis(
+  nPct: number,
+  p2o5Pct: number,
+  k2oPct: number,
+  slowNPctOfN: number | null = null,
+): Analysis {
   return { nPct, p2o5Pct, k2oPct, slowNPctOfN };
 }
 
@@ -99,10 +104,7 @@ const granules: Product = {
   form: 'granular',
   analysis: analysis(24, 0, 6, 60),
   rate: { basis: 'nutrient-per-area', nutrient: 'N', rateKgPerM2: (0.75 * KG_PER_LB) / M2_PER_1000_SQFT },
-  packs: [
-    pack('small-bag', kilograms(16 * KG_PER_LB), 24),
-    pack('large-bag', kilograms(48 * KG_PER_LB), 59),
-  ],
+  packs: [pack('small-bag', kilograms(16 * KG_PER_LB), 24), pack('large-bag', kilograms(48 * KG_PER_LB), 59)],
   spreadDistanceM: 6 * M_PER_FT,
   waterIn: true,
   limits: {

@@ -10,7 +10,14 @@ const MIDDLE: Position = [146.3127, -34.2184];
 export const townhouseFrame = createFrame(MIDDLE, [8, 26], 20);
 
 export const townhouseZones: readonly DrawnZone[] = [
-  { id: 'front-patch', name: 'Front patch', kind: 'turf', parts: [[box(0, 0, 5, 7)]], fields: { mowing: 'regular' }, survey: TAPE },
+  {
+    id: 'front-patch',
+    name: 'Front patch',
+    kind: 'turf',
+    parts: [[box(0, 0, 5, 7)]],
+    fields: { mowing: 'regular' },
+    survey: TAPE,
+  },
   {
     id: 'rear-lawn',
     name: 'Rear lawn',
@@ -23,8 +30,22 @@ export const townhouseZones: readonly DrawnZone[] = [
   { id: 'fence-bed', name: 'Fence bed', kind: 'bed', parts: [[box(0, 20, 0.8, 26)]], survey: TAPE },
   { id: 'house', name: 'House', kind: 'structure', parts: [[box(0, 7, 8, 17)]], survey: TAPE },
   { id: 'shed', name: 'Bicycle shed', kind: 'structure', parts: [[box(5.5, 23.5, 8, 26)]], survey: TAPE },
-  { id: 'path', name: 'Front path', kind: 'hardscape', parts: [[box(5, 0, 6.2, 7)]], fields: { material: 'pavers' }, survey: TAPE },
-  { id: 'terrace', name: 'Terrace', kind: 'hardscape', parts: [[box(0, 17, 8, 20)]], fields: { material: 'wood' }, survey: TAPE },
+  {
+    id: 'path',
+    name: 'Front path',
+    kind: 'hardscape',
+    parts: [[box(5, 0, 6.2, 7)]],
+    fields: { material: 'pavers' },
+    survey: TAPE,
+  },
+  {
+    id: 'terrace',
+    name: 'Terrace',
+    kind: 'hardscape',
+    parts: [[box(0, 17, 8, 20)]],
+    fields: { material: 'wood' },
+    survey: TAPE,
+  },
 ];
 
 export const townhouseMarks: readonly DrawnMark[] = [

@@ -15,7 +15,8 @@ function edges(change: Partial<RinseInput> = {}, spreadM = 0.5): ReturnType<type
     ...change,
   });
 }
-const total = (list: ReturnType<typeof rinseEdges>): number => list.reduce((sum, edge) => sum + edge.lengthM, 0);
+const total = (list: ReturnType<typeof rinseEdges>): number =>
+  list.reduce((sum, edge) => sum + edge.lengthM, 0);
 
 describe('rinseEdges', () => {
   it('takes the side on the lawn and as much of both ends as the spread reaches', () => {
@@ -82,7 +83,13 @@ describe('rinseEdges', () => {
       sources: [
         { ...drain, sourceId: 'far', shape: { point: [1.4, 13.5] } },
         { ...drain, sourceId: 'on-walk', shape: { point: [0.4, 5] } },
-        { sourceId: 'pond', sourceKind: 'water', label: 'pond', widthM: 5, shape: { parts: [[boxRing(2, -4, 4, -2)]] } },
+        {
+          sourceId: 'pond',
+          sourceKind: 'water',
+          label: 'pond',
+          widthM: 5,
+          shape: { parts: [[boxRing(2, -4, 4, -2)]] },
+        },
       ],
     })[0]?.near;
     expect(near?.sourceId).toBe('on-walk');

@@ -10,6 +10,9 @@ import { orderWalk } from './walk';
 /** Stretches shorter than this are left out: no one walks for them. */
 export const LEAST_STRETCH_M = 0.05;
 
+/** Set operations round to this grid, m: an edge exactly at the spread distance counts. */
+const GRID_M = 1e-6;
+
 /** One zone's treated ground with how far its products land beyond it. */
 export interface TreatedReach {
   readonly zone: TreatedZone;
@@ -43,11 +46,13 @@ export function rinseEdges({ treated, hardscapes, sources, plane }: RinseInput):
   const grounds = treated.filter((ground) => ground.spreadM > 0 && ground.zone.planeParts.length > 0);
   const reaches: Reach[] = grounds.map((ground) => ({
     sides: sidesOf(ground.zone.planeParts),
-    reachM: ground.spreadM,
+    reachM: ground.spreadM + GRID_M,
   }));
   const found: Found[] = [];
   for (const { zone, measured } of hardscapes) {
-    const others = hardscapes.flatMap((other) => (other.zone.id === zone.id ? [] : other.measured.netPlaneParts));
+    const others = hardscapes.flatMap((other) =>
+      other.zone.id === zone.id ? [] : other.measured.netPlaneParts,
+    );
     const outlineM = perimeterOfPartsM(measured.netParts);
     const scale = outlineM > 0 ? measured.netPerimeterM / outlineM : 1;
     for (const ring of measured.netPlaneParts.flat()) {

@@ -103,8 +103,11 @@ function spanInDisc([a, b]: Segment, centre: XY, radius: number): Span | null {
   return [middle - share, middle + share];
 }
 
-/** The span inside the rectangle of half width `reach` round a segment (its ends cut square). */
-function spanInBand([a, b]: Segment, [c, d]: Segment, reach: number): Span | null {
+/**
+ * The span inside the rectangle of half width `reach` round another segment, its ends cut square.
+ * @returns shares that may pass 0..1; null when there is none
+ */
+export function spanInBand([a, b]: Segment, [c, d]: Segment, reach: number): Span | null {
   const length = Math.hypot(d[0] - c[0], d[1] - c[1]);
   if (length === 0) return null;
   const ux = (d[0] - c[0]) / length;
@@ -121,7 +124,8 @@ function spanInBand([a, b]: Segment, [c, d]: Segment, reach: number): Span | nul
 /** Shares t for which start + t (end - start) lies in low..high, unbounded when it does not change. */
 function spanBetween(start: number, end: number, low: number, high: number): Span | null {
   const change = end - start;
-  if (change === 0) return start >= low && start <= high ? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY] : null;
+  if (change === 0)
+    return start >= low && start <= high ? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY] : null;
   const one = (low - start) / change;
   const two = (high - start) / change;
   return [Math.min(one, two), Math.max(one, two)];

@@ -33,7 +33,12 @@ const WORDS: Readonly<Record<NoApplyStrip['sourceKind'], string>> = {
  */
 export function stripSources(yard: Yard, plane: LocalPlane): StripSource[] {
   const sources: StripSource[] = [];
-  const add = (sourceId: string, name: string, kind: StripSource['sourceKind'], shape: StripSource['shape']): void => {
+  const add = (
+    sourceId: string,
+    name: string,
+    kind: StripSource['sourceKind'],
+    shape: StripSource['shape'],
+  ): void => {
     const widthM = WIDTHS[kind](yard.settings.strips);
     if (!(widthM > 0)) return;
     const label = name.trim() === '' ? WORDS[kind] : `“${name.trim()}”`;

@@ -1,5 +1,14 @@
 import type { PlaneRings, XY } from '../measure/types';
-import { crossingShare, isInsideParts, pointAt, type Segment, type Span, sidesOf, spanWithin } from './segments';
+import {
+  crossingShare,
+  isInsideParts,
+  pointAt,
+  type Segment,
+  type Span,
+  sidesOf,
+  spanInBand,
+  spanWithin,
+} from './segments';
 
 /** Two hardscapes nearer than this along their outlines adjoin: their seam is no edge of the ground. */
 const SEAM_M = 0.02;
@@ -74,11 +83,9 @@ function piecesOf(
   otherSides: readonly Segment[],
 ): Piece[] {
   const within = reaches.map((reach) => spansOf(segment, reach.sides, reach.reachM));
-  const seams = spansOf(
-    segment,
-    otherSides.filter((side) => runsAlong(segment, side)),
-    SEAM_M,
-  );
+  const seams = otherSides
+    .filter((side) => runsAlong(segment, side))
+    .flatMap((side) => clampSpan(spanInBand(segment, side, SEAM_M)));
   const cuts = new Set([0, 1]);
   for (const span of [...within.flat(), ...seams]) {
     cuts.add(span[0]);
@@ -93,7 +100,8 @@ function piecesOf(
   for (let i = 1; i < shares.length; i += 1) {
     const span: Span = [shares[i - 1] as number, shares[i] as number];
     const middle = (span[0] + span[1]) / 2;
-    const holds = (spans: readonly Span[]): boolean => spans.some(([from, to]) => from <= middle && middle <= to);
+    const holds = (spans: readonly Span[]): boolean =>
+      spans.some(([from, to]) => from <= middle && middle <= to);
     const reachedBy = new Set(within.flatMap((spans, index) => (holds(spans) ? [index] : [])));
     const isSeam = reachedBy.size > 0 && (holds(seams) || isInsideParts(pointAt(segment, middle), others));
     pieces.push({ segment, span, reachedBy: isSeam ? new Set() : reachedBy });
@@ -103,6 +111,11 @@ function piecesOf(
 
 function spansOf(segment: Segment, sides: readonly Segment[], reachM: number): Span[] {
   return sides.map((side) => spanWithin(segment, side, reachM)).filter((span) => span !== null);
+}
+
+function clampSpan(span: Span | null): Span[] {
+  const held: Span = [Math.max(0, span?.[0] ?? 1), Math.min(1, span?.[1] ?? 0)];
+  return held[0] < held[1] ? [held] : [];
 }
 
 function runsAlong([a, b]: Segment, [c, d]: Segment): boolean {

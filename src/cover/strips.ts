@@ -1,7 +1,7 @@
 import { bufferOf, differenceOf, intersectionOf, unionOf } from '../measure/clip';
 import { areaOfPartsM2 } from '../measure/geodesic';
 import { ringsToLonLat } from '../measure/plane';
-import type { LocalPlane, MeasuredYard, MeasuredZone, PlaneRings } from '../measure/types';
+import type { LocalPlane, MeasuredZone, PlaneRings } from '../measure/types';
 import { zoneClass } from '../yard/choose';
 import type { Issue, Rings, Yard, Zone } from '../yard/types';
 import { type StripSource, stripSources } from './sources';
@@ -13,7 +13,7 @@ const LEAST_GROUND_M2 = 1e-3;
 /**
  * What is left of a zone to treat: its net shape less every strip round a drain, a well or water.
  * A strip is all ground within its source's width; a width of 0 asks for none. Corners of a strip are
- * round. Strips of several sources may overlap: `stripM2` counts each square metre once, so
+ * round, drawn by chords within 5 mm of the arc. Strips of several sources may overlap: `stripM2` counts each square metre once, so
  * areaM2 + stripM2 is the net area.
  *
  * Sigma: the inner edge of a strip is walked off from its source and adds no error of its own; what is
@@ -29,7 +29,6 @@ export function treatZone(
   zone: Zone,
   yard: Yard,
   plane: LocalPlane,
-  _measured?: MeasuredYard,
 ): { treated: TreatedZone; issues: Issue[] } {
   if (zoneClass(zone) === null) {
     const message = `${nameOf(zone)} is ${zone.kind}, which is never treated.`;
@@ -42,13 +41,14 @@ export function treatZone(
   const net = measuredZone.netPlaneParts;
   const plainM2 = areaOfPartsM2(measuredZone.netParts);
   const scale = plainM2 > 0 ? measuredZone.netM2 / plainM2 : 1;
-  const toGround = (parts: readonly PlaneRings[]): Rings[] => parts.map((rings) => ringsToLonLat(rings, plane));
+  const toGround = (parts: readonly PlaneRings[]): Rings[] =>
+    parts.map((rings) => ringsToLonLat(rings, plane));
 
   const issues: Issue[] = [];
   const strips: NoApplyStrip[] = [];
   const buffers: PlaneRings[] = [];
   for (const source of stripSources(yard, plane)) {
-    const buffer = bufferOfSource(source);
+    const buffer = bufferOf(source.shape, source.widthM);
     const inside = intersectionOf(net, buffer);
     if (inside.length === 0) continue;
     const parts = toGround(inside);
@@ -76,17 +76,14 @@ export function treatZone(
   const treated: TreatedZone = {
     zoneId: zone.id,
     areaM2,
-    areaSigmaM2: measuredZone.netM2 > 0 ? measuredZone.netSigmaM2 * Math.sqrt(areaM2 / measuredZone.netM2) : 0,
+    areaSigmaM2:
+      measuredZone.netM2 > 0 ? measuredZone.netSigmaM2 * Math.sqrt(areaM2 / measuredZone.netM2) : 0,
     stripM2: measuredZone.netM2 - areaM2,
     strips,
     parts: isNothing ? [] : parts,
     planeParts: isNothing ? [] : left,
   };
   return { treated, issues };
-}
-
-function bufferOfSource({ shape, widthM }: StripSource): PlaneRings[] {
-  return bufferOf('point' in shape ? [shape.point] : shape.parts, widthM);
 }
 
 function emptyTreated(zoneId: string): TreatedZone {
