@@ -2,7 +2,7 @@ import L from 'leaflet';
 import { findCrossings } from '../../measure/crossings';
 import { areaOfRingsM2, bearingDeg, destination, lengthOfLineM } from '../../measure/geodesic';
 import { formatArea, formatLength } from '../../units/format';
-import type { Position } from '../../yard/types';
+import type { Position, UnitSystem } from '../../yard/types';
 import { toLatLng, toPosition } from '../coords';
 import { showCrossing } from './crossingMark';
 import { PathPreview } from './pathPreview';
@@ -23,6 +23,7 @@ export class PathDraw implements DrawSession {
   private pointer: Position | null = null;
   private rawPointer: L.LatLng | null = null;
   private isShiftHeld = false;
+  private shownUnits: UnitSystem | null = null;
   private readonly preview: PathPreview;
   private readonly note: PointerNote;
   private clearCrossing = (): void => {};
@@ -211,12 +212,14 @@ export class PathDraw implements DrawSession {
     return before ? bearingDeg(before, last) + 90 : 90;
   }
 
+  /** Only other units change what is shown; anything else would send the same figures round again. */
   pictureChanged(): void {
-    this.update();
+    if (this.shownUnits !== this.context.picture()?.units) this.update();
   }
 
   private readonly update = (): void => {
     const units = this.context.picture()?.units ?? 'us';
+    this.shownUnits = units;
     const { points } = this;
     const last = points[points.length - 1];
     const isResting = this.pointer && last && this.pixelsBetween(toLatLng(this.pointer), last) <= SAME_PX;
