@@ -80,3 +80,21 @@ export function createHandle(kind: HandleKind, at: Position, title: string, call
   });
   return marker;
 }
+
+/** A button beside the corner in hand, for fingers; it goes where the corner goes. */
+export function createDeleteButton(corner: L.Marker, onPress: () => void): L.Marker {
+  const face = document.createElement('div');
+  face.className = 'yard-handle-delete';
+  face.textContent = '×';
+  const button = L.marker(corner.getLatLng(), {
+    icon: L.divIcon({ html: face, className: 'yard-handle-icon', iconSize: [44, 44], iconAnchor: [-14, 54] }),
+    title: 'Delete this corner',
+    pane: 'yard-handles',
+    keyboard: false,
+    zIndexOffset: 600,
+    bubblingMouseEvents: false,
+  });
+  button.on('click', onPress);
+  corner.on('move', () => button.setLatLng(corner.getLatLng()));
+  return button;
+}

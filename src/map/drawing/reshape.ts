@@ -14,7 +14,7 @@ import {
   openParts,
 } from './corners';
 import { showCrossing } from './crossingMark';
-import { createHandle } from './handles';
+import { createDeleteButton, createHandle } from './handles';
 import { type DrawContext, type DrawSession, SNAP_PX, tellIssue } from './session';
 import { ringsToSnapTo, snapToLines } from './snapping';
 import { nudgeM, WholeShape } from './wholeShape';
@@ -240,29 +240,9 @@ export class Reshape implements DrawSession {
     for (const { marker, path } of this.middles) marker.setLatLng(this.middleOf(path));
   }
 
-  /** A button beside the corner in hand, for fingers. */
   private offerDelete(path: CornerPath, corner: L.Marker): void {
     this.deleteButton?.remove();
-    const face = document.createElement('div');
-    face.className = 'yard-handle-delete';
-    face.textContent = '×';
-    this.deleteButton = L.marker(corner.getLatLng(), {
-      icon: L.divIcon({
-        html: face,
-        className: 'yard-handle-icon',
-        iconSize: [44, 44],
-        iconAnchor: [-14, 54],
-      }),
-      title: 'Delete this corner',
-      pane: 'yard-handles',
-      keyboard: false,
-      zIndexOffset: 600,
-      bubblingMouseEvents: false,
-    });
-    const button = this.deleteButton;
-    button.on('click', () => this.deleteCorner(path));
-    corner.on('move', () => button.setLatLng(corner.getLatLng()));
-    button.addTo(this.handles);
+    this.deleteButton = createDeleteButton(corner, () => this.deleteCorner(path)).addTo(this.handles);
   }
 
   private deleteCorner(path: CornerPath): void {
