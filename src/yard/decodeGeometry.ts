@@ -47,15 +47,26 @@ function decodeRing(value: unknown, path: string, faults: GeometryFault[]): Ring
   }
   const before = faults.length;
   let height = false;
+  /** first fault of each code, and how many follow: one ring of another system must not give a thousand issues. */
+  const firsts = new Map<string, { fault: GeometryFault; more: number }>();
   const positions: Position[] = [];
   value.forEach((item, i) => {
     const decoded = decodePoint(item, `${path}[${i}]`);
     for (const fault of decoded.faults) {
       if (fault.code === 'height-left-out') height = true;
-      else faults.push(fault);
+      else {
+        const first = firsts.get(fault.code);
+        if (first === undefined) firsts.set(fault.code, { fault, more: 0 });
+        else first.more++;
+      }
     }
     if (decoded.position !== null) positions.push(decoded.position);
   });
+  for (const { fault, more } of firsts.values()) {
+    const also =
+      more === 0 ? '' : ` ${more} more of this ring ${more === 1 ? 'has' : 'have'} the same fault.`;
+    faults.push({ ...fault, message: fault.message + also });
+  }
   if (height) faults.push(heightFault(path));
   if (faults.slice(before).some((fault) => fault.severity === 'error')) return [];
   return closeRing(positions, path, faults);

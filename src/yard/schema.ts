@@ -102,9 +102,10 @@ export const visitSchema = v.looseObject({
   note: v.optional(text, ''),
 });
 
+/** `sample:name` is a picture that comes with the program. */
 const webAddress = v.pipe(
   text,
-  v.regex(/^(https?:\/\/|blob:|data:image\/|\.{0,2}\/|[\w./-]+$)/i, 'must be a web address'),
+  v.regex(/^(https?:\/\/|blob:|data:image\/|sample:[\w-]+$|\.{0,2}\/|[\w./-]+$)/i, 'must be a web address'),
 );
 const layerNames = { id, name: text, url: webAddress, attribution: text };
 const baseLayer = v.variant(
