@@ -1,3 +1,4 @@
+import { rm } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
@@ -9,15 +10,17 @@ declare const harness: Harness;
 
 let server: ViteDevServer;
 let url = '';
+let cacheDir = '';
 
 test.beforeAll(async () => {
   const root = fileURLToPath(new URL('map', import.meta.url));
   const project = fileURLToPath(new URL('../..', import.meta.url));
+  cacheDir = `${project}/node_modules/.vite-map-${process.pid}`;
   server = await createServer({
     root,
     configFile: false,
     logLevel: 'error',
-    cacheDir: `${project}/node_modules/.vite-map-${process.pid}`,
+    cacheDir,
     server: { host: '127.0.0.1', port: 0, fs: { allow: [project] } },
     optimizeDeps: { include: ['leaflet', 'polylabel', 'terra-draw', 'terra-draw-leaflet-adapter'] },
   });
@@ -26,6 +29,7 @@ test.beforeAll(async () => {
 });
 test.afterAll(async () => {
   await server.close();
+  await rm(cacheDir, { recursive: true, force: true });
 });
 
 async function openMap(page: Page): Promise<void> {
