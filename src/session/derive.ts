@@ -33,6 +33,19 @@ function keep<T>(kept: Kept<T> | null | undefined, from: readonly unknown[], mak
   return kept && same ? kept : { from, value: make() };
 }
 
+/** What was kept for zones or visits that the yard still has. */
+function stillThere<T>(
+  kept: ReadonlyMap<string, T> | undefined,
+  items: readonly { readonly id: string }[],
+): Map<string, T> {
+  const next = new Map<string, T>();
+  for (const { id } of kept === undefined ? [] : items) {
+    const value = kept?.get(id);
+    if (value !== undefined) next.set(id, value);
+  }
+  return next;
+}
+
 /**
  * Everything shown, derived from a document. Areas are measured at once; slips and visits at the
  * first call, and kept. What came from the same objects as in `previous` is taken over from there.
@@ -42,9 +55,9 @@ export function deriveYard(yard: Yard, previous?: Derived): Derived {
   const before = previous && caches.get(previous);
   const cache: Cache = {
     slips: before?.slips ?? null,
-    treated: new Map(before?.treated),
-    rinse: new Map(before?.rinse),
-    visits: new Map(before?.visits),
+    treated: stillThere(before?.treated, yard.zones),
+    rinse: stillThere(before?.rinse, yard.visits),
+    visits: stillThere(before?.visits, yard.visits),
   };
   const measured = measureYard(yard, previous?.measured);
   const derived: Derived = {
@@ -59,7 +72,15 @@ export function deriveYard(yard: Yard, previous?: Derived): Derived {
     visit(visitId) {
       const visit = yard.visits.find((one) => one.id === visitId);
       if (visit === undefined) return null;
-      const from = [visit, yard.zones, yard.marks, yard.products, yard.settings.strips, measured];
+      const from = [
+        visit,
+        yard.visits,
+        yard.zones,
+        yard.marks,
+        yard.products,
+        yard.settings.strips,
+        measured,
+      ];
       const kept = keep(cache.visits.get(visitId), from, () => deriveVisit(yard, visit, measured, cache));
       cache.visits.set(visitId, kept);
       return kept.value;

@@ -1,0 +1,173 @@
+import { beforeEach, describe, expect, it, vi } from 'vitest';
+import { testYard } from '../../tests/fixtures/testYard';
+import type { RinseInput } from '../cover/rinse';
+import type { MeasuredYard, MeasuredZone } from '../measure/types';
+import { rename, replaceProduct, replaceVisit, replaceZone } from '../yard/edits';
+import type { Product, Visit, Yard, Zone } from '../yard/types';
+import { deriveYard } from './derive';
+
+/*
+ * Stand-ins for the parts that are composed here (each has its own tests): every zone measures
+ * 100 m² net, 20 m² of it strip. Held here: what is handed on to which part, and what is reused.
+ */
+const called = vi.hoisted(() => ({
+  treat: vi.fn(),
+  rinse: vi.fn(),
+  plan: vi.fn(),
+  slips: vi.fn(),
+}));
+const plane = vi.hoisted(() => ({ origin: [10, 50] }));
+
+vi.mock('../measure/measureYard', () => ({
+  measureYard: (yard: Yard, previous?: MeasuredYard) => ({
+    plane,
+    zones: new Map(
+      yard.zones.map((zone) => {
+        const before = previous?.zones.get(zone.id) as (MeasuredZone & { of: unknown }) | undefined;
+        return [
+          zone.id,
+          before?.of === zone.parts ? before : { zoneId: zone.id, netM2: 100, of: zone.parts },
+        ];
+      }),
+    ),
+    totals: [],
+    issues: [],
+  }),
+}));
+vi.mock('../measure/slips', () => ({ findSlips: called.slips }));
+vi.mock('../measure/uncertainty', () => ({
+  sigmaOfZones: (_: unknown, ids: readonly string[]) => 3 * ids.length,
+}));
+vi.mock('../plan/visit', () => ({ planVisit: called.plan }));
+vi.mock('../cover/sources', () => ({ stripSources: () => ['the sources'] }));
+vi.mock('../cover/strips', () => ({ treatZone: called.treat }));
+vi.mock('../cover/rinse', () => ({ rinseEdges: called.rinse }));
+
+beforeEach(() => {
+  vi.resetAllMocks();
+  called.treat.mockImplementation((measured: MeasuredZone) => ({
+    treated: { zoneId: measured.zoneId, areaM2: 80, stripM2: 20 },
+    issues: [{ code: `strip-${measured.zoneId}` }],
+  }));
+  called.rinse.mockImplementation(() => []);
+  called.plan.mockImplementation((input: unknown) => input);
+  called.slips.mockImplementation(() => []);
+});
+
+/** The test yard with a second dose, of granules, on the low strip and the island bed only. */
+function twoDoses(): Yard {
+  const yard = testYard();
+  const visit = yard.visits[0] as Visit;
+  const own = { classes: [], include: ['z-strip', 'z-bed'], exclude: [] };
+  const second = { id: 'd-2', productId: 'p-granules', rateFactor: 1, zones: own };
+  return replaceVisit(yard, { ...visit, doses: [...visit.doses, second] });
+}
+const rinseInput = () => called.rinse.mock.lastCall?.[0] as RinseInput;
+
+describe('a visit derived', () => {
+  it('plans each dose on its own zones less their strips', () => {
+    deriveYard(twoDoses()).visit('v-1');
+    const { zonesByDose, sigmaByDose } = called.plan.mock.lastCall?.[0] ?? {};
+    expect(zonesByDose.get('d-1')).toEqual([
+      { zoneId: 'z-lawn', name: 'Lawn', areaM2: 80, stripM2: 20 },
+      { zoneId: 'z-strip', name: 'Low strip', areaM2: 80, stripM2: 20 },
+    ]);
+    expect(zonesByDose.get('d-2').map((row: { zoneId: string }) => row.zoneId)).toEqual(['z-bed', 'z-strip']);
+    // 3 m² for each of two zones, by the root of the 80 % of ground that is left.
+    expect(sigmaByDose.get('d-1')).toBeCloseTo(6 * Math.sqrt(0.8), 12);
+  });
+
+  it('gives each zone the widest spread of its products, sweeping first where any lies loose', () => {
+    deriveYard(twoDoses()).visit('v-1');
+    const rows = rinseInput().treated.map(({ zone, spreadM, treatment, stains }) => [
+      zone.zoneId,
+      spreadM,
+      treatment,
+      stains,
+    ]);
+    expect(rows).toEqual([
+      ['z-lawn', 0.3, 'rinse-toward-turf', false],
+      ['z-strip', 1.5, 'sweep-then-rinse', true],
+      ['z-bed', 1.5, 'sweep-then-rinse', true],
+    ]);
+    expect(rinseInput().hardscapes.map(({ zone }) => zone.id)).toEqual(['z-walk']);
+    expect(rinseInput().sources).toEqual(['the sources']);
+  });
+
+  it('treats a zone once though two doses go on it, and tells its issues once', () => {
+    const visit = deriveYard(twoDoses()).visit('v-1');
+    expect(called.treat).toHaveBeenCalledTimes(3);
+    expect(visit?.issues.map((issue) => issue.code)).toEqual([
+      'strip-z-lawn',
+      'strip-z-strip',
+      'strip-z-bed',
+    ]);
+    expect([...(visit?.treated.keys() ?? [])]).toEqual(['z-lawn', 'z-strip', 'z-bed']);
+  });
+
+  it('reaches no hardscape with a dose whose product is gone', () => {
+    const yard = { ...testYard(), products: [] };
+    deriveYard(yard).visit('v-1');
+    expect(rinseInput().treated).toEqual([]);
+    expect(called.plan.mock.lastCall?.[0].zonesByDose.get('d-1').length).toBe(2);
+  });
+
+  it('is null for an unknown visit', () => {
+    expect(deriveYard(testYard()).visit('gone')).toBeNull();
+  });
+});
+
+describe('what is reused', () => {
+  it('nothing is derived before it is asked for, and once only', () => {
+    const derived = deriveYard(testYard());
+    expect(called.slips).not.toHaveBeenCalled();
+    expect(called.plan).not.toHaveBeenCalled();
+    expect(derived.visit('v-1')).toBe(derived.visit('v-1'));
+    expect(derived.slips()).toBe(derived.slips());
+    expect(called.slips).toHaveBeenCalledTimes(1);
+    expect(called.plan).toHaveBeenCalledTimes(1);
+    expect(deriveYard(derived.yard, derived)).toBe(derived);
+  });
+
+  it('a moved corner treats again only the zone it belongs to', () => {
+    const yard = testYard();
+    const before = deriveYard(yard);
+    before.visit('v-1');
+    called.treat.mockClear();
+    const lawn = yard.zones[0] as Zone;
+    const after = deriveYard(replaceZone(yard, { ...lawn, parts: [...lawn.parts] }), before);
+    const visit = after.visit('v-1');
+    expect(called.treat.mock.calls.map(([measured]) => measured.zoneId)).toEqual(['z-lawn']);
+    expect(visit?.treated.get('z-strip')).toBe(before.visit('v-1')?.treated.get('z-strip'));
+  });
+
+  it('a changed price plans again and walks the edges no more; a wider spread walks them', () => {
+    const yard = testYard();
+    const before = deriveYard(yard);
+    before.visit('v-1');
+    const liquid = yard.products[1] as Product;
+    const dearer = deriveYard(replaceProduct(yard, { ...liquid, note: 'dearer' }), before);
+    dearer.visit('v-1');
+    expect([called.plan.mock.calls.length, called.rinse.mock.calls.length]).toEqual([2, 1]);
+    deriveYard(replaceProduct(yard, { ...liquid, spreadDistanceM: 2 }), dearer).visit('v-1');
+    expect(called.rinse).toHaveBeenCalledTimes(2);
+    expect(rinseInput().treated.map((ground) => ground.spreadM)).toEqual([2, 2]);
+  });
+
+  it('wider strips treat every zone again', () => {
+    const yard = testYard();
+    const before = deriveYard(yard);
+    before.visit('v-1');
+    const strips = { ...yard.settings.strips, wellM: 20 };
+    deriveYard({ ...yard, settings: { ...yard.settings, strips } }, before).visit('v-1');
+    expect(called.treat).toHaveBeenCalledTimes(4);
+  });
+});
+
+it('a new name of the yard derives no visit anew when nothing else changed', () => {
+  const before = deriveYard(testYard());
+  before.visit('v-1');
+  deriveYard(rename(before.yard, 'Other'), before).visit('v-1');
+  expect(called.treat).toHaveBeenCalledTimes(2);
+  expect(called.rinse).toHaveBeenCalledTimes(1);
+});
