@@ -38,5 +38,5 @@ writeYard('long-acre.geojson', longAcreYard());
 writeFileSync(join(folder, 'corner-lot-picture.png'), paintPicture());
 writeFileSync(
   join(folder, 'corner-lot-picture.json'),
-  `${JSON.stringify({ west, south, east, north, mPerPx: PICTURE.mPerPx }, null, 2)}\n`,
+  `${JSON.stringify({ west, south, east, north, mPerPx: PICTURE.mPerPx, projection: 'linear in longitude and latitude' }, null, 2)}\n`,
 );

@@ -94,7 +94,7 @@ function streetColour(x: number, y: number): Colour {
   if (x > 25.6 && x < 26.4 && y > -0.72 && y < -0.3) return near(x, 0.14, 0.07) ? [40, 40, 42] : [92, 90, 88];
   if ((y > -0.3 && x < 36.3) || (x < 36.3 && y > -0.3)) return shade(CONCRETE, 1.04);
   const patch = 1 + 0.06 * smoothNoise(x, y, 4, 40) + 0.03 * smoothNoise(x, y, 0.5, 41);
-  const crack = Math.abs(smoothNoise(x, y, 5, 42)) < 0.012 ? 0.84 : 1;
+  const crack = Math.abs(smoothNoise(x, y, 5, 42)) < 0.008 ? 0.93 : 1;
   const gutter = y > -0.8 || (x > 36.3 && x < 36.8 && y > 0) ? 1.12 : 1;
   return shade([112, 112, 114], patch * crack * gutter);
 }

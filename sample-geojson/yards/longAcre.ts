@@ -23,7 +23,7 @@ const WEST: Metres = [-4, 24];
 const MID: Metres = [40, 26];
 const SOUTH: Metres = [44, 2];
 const EAST: Metres = [92, 36];
-const NORTH: Metres = [46, 63];
+const NORTH: Metres = [46, 60];
 
 /** The lot's corners in order, counter-clockwise. Every square metre of it is some zone's, but one rock. */
 export const LONG_ACRE_LOT: readonly Metres[] = [
@@ -31,9 +31,9 @@ export const LONG_ACRE_LOT: readonly Metres[] = [
   SOUTH,
   [88, 4],
   EAST,
-  [80, 60],
+  [80, 57],
   NORTH,
-  [6, 55],
+  [6, 52],
   WEST,
 ];
 /** Left out of every zone. */
@@ -65,8 +65,8 @@ function hard(
 export const longAcreZones: readonly DrawnZone[] = [
   lawn('southwest-lawn', 'Southwest lawn', [[[0, 0], SOUTH, MID, WEST], treeRing]),
   lawn('southeast-lawn', 'Southeast lawn', [[SOUTH, [88, 4], EAST, MID], LONG_ACRE_ROCK]),
-  lawn('northeast-lawn', 'Northeast lawn', [[MID, EAST, [80, 60], NORTH]]),
-  lawn('northwest-lawn', 'Northwest lawn', [[MID, NORTH, [6, 55], WEST]]),
+  lawn('northeast-lawn', 'Northeast lawn', [[MID, EAST, [80, 57], NORTH]]),
+  lawn('northwest-lawn', 'Northwest lawn', [[MID, NORTH, [6, 52], WEST]]),
   {
     id: 'rough',
     name: 'Rough pieces',

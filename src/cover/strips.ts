@@ -1,7 +1,7 @@
 import { bufferOf, differenceOf, intersectionOf, unionOf } from '../measure/clip';
 import { areaOfPartsM2 } from '../measure/geodesic';
 import { ringsToLonLat } from '../measure/plane';
-import type { LocalPlane, MeasuredZone, PlaneRings } from '../measure/types';
+import type { LocalPlane, MeasuredYard, MeasuredZone, PlaneRings } from '../measure/types';
 import { zoneClass } from '../yard/choose';
 import type { Issue, Rings, Yard, Zone } from '../yard/types';
 import { type StripSource, stripSources } from './sources';
@@ -21,6 +21,7 @@ const LEAST_GROUND_M2 = 1e-3;
  * times the square root of the share of ground left is used: never less than the plain share.
  *
  * Areas keep the scale of the measured net area (geodesic, at the yard's elevation).
+ * @param _measured not looked at: water counts as drawn
  * @returns issues: `zone-inside-strip` (error) when one strip covers the zone, `zone-nothing-left` and
  * `zone-not-treatable` (warnings)
  */
@@ -29,6 +30,7 @@ export function treatZone(
   zone: Zone,
   yard: Yard,
   plane: LocalPlane,
+  _measured?: MeasuredYard,
 ): { treated: TreatedZone; issues: Issue[] } {
   if (zoneClass(zone) === null) {
     const message = `${nameOf(zone)} is ${zone.kind}, which is never treated.`;
