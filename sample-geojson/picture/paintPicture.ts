@@ -20,7 +20,7 @@ const SHADOW = [-0.42, 0.38] as const;
 
 function crownReach(x: number, y: number, tree: readonly [number, number, number]): number {
   const away = Math.hypot(x - tree[0], y - tree[1]) / tree[2] - 1;
-  if (away > 0.4) return away - 0.4;
+  if (away > 0.4) return away;
   const lobes = 0.28 * smoothNoise(x, y, 0.9, 60) + 0.12 * smoothNoise(x, y, 0.35, 61);
   return away - lobes;
 }

@@ -59,22 +59,23 @@ export function crossingShare([a, b]: Segment, [c, d]: Segment): number | null {
   return t >= 0 && t <= 1 && u >= 0 && u <= 1 ? t : null;
 }
 
+/** @returns false when the boxes round two segments are further apart than `reach`: a quick no. */
+export function areNear([a, b]: Segment, [c, d]: Segment, reach: number): boolean {
+  return (
+    Math.min(a[0], b[0]) <= Math.max(c[0], d[0]) + reach &&
+    Math.max(a[0], b[0]) >= Math.min(c[0], d[0]) - reach &&
+    Math.min(a[1], b[1]) <= Math.max(c[1], d[1]) + reach &&
+    Math.max(a[1], b[1]) >= Math.min(c[1], d[1]) - reach
+  );
+}
+
 /**
  * The span of a segment no further than `reach` from another one, exactly: the ground within reach of
  * a segment is convex (a rectangle with a disc at each end), so one span at most.
  * @returns null when none is within reach, or the segments only touch it in a point
  */
 export function spanWithin(segment: Segment, other: Segment, reach: number): Span | null {
-  const [a, b] = segment;
-  const [c, d] = other;
-  if (
-    Math.min(a[0], b[0]) > Math.max(c[0], d[0]) + reach ||
-    Math.max(a[0], b[0]) < Math.min(c[0], d[0]) - reach ||
-    Math.min(a[1], b[1]) > Math.max(c[1], d[1]) + reach ||
-    Math.max(a[1], b[1]) < Math.min(c[1], d[1]) - reach
-  ) {
-    return null;
-  }
+  if (!areNear(segment, other, reach)) return null;
   let from = Number.POSITIVE_INFINITY;
   let to = Number.NEGATIVE_INFINITY;
   const take = (span: Span | null): void => {
@@ -82,8 +83,8 @@ export function spanWithin(segment: Segment, other: Segment, reach: number): Spa
     from = Math.min(from, span[0]);
     to = Math.max(to, span[1]);
   };
-  take(spanInDisc(segment, c, reach));
-  take(spanInDisc(segment, d, reach));
+  take(spanInDisc(segment, other[0], reach));
+  take(spanInDisc(segment, other[1], reach));
   take(spanInBand(segment, other, reach));
   from = Math.max(0, from);
   to = Math.min(1, to);

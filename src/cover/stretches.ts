@@ -1,5 +1,6 @@
 import type { PlaneRings, XY } from '../measure/types';
 import {
+  areNear,
   crossingShare,
   isInsideParts,
   pointAt,
@@ -83,7 +84,8 @@ function piecesOf(
   otherSides: readonly Segment[],
 ): Piece[] {
   const within = reaches.map((reach) => spansOf(segment, reach.sides, reach.reachM));
-  const seams = otherSides
+  const closeSides = otherSides.filter((side) => areNear(segment, side, SEAM_M));
+  const seams = closeSides
     .filter((side) => runsAlong(segment, side))
     .flatMap((side) => clampSpan(spanInBand(segment, side, SEAM_M)));
   const cuts = new Set([0, 1]);
@@ -91,7 +93,7 @@ function piecesOf(
     cuts.add(span[0]);
     cuts.add(span[1]);
   }
-  for (const side of otherSides) {
+  for (const side of closeSides) {
     const share = crossingShare(segment, side);
     if (share !== null) cuts.add(share);
   }

@@ -1,7 +1,7 @@
 import { bufferOf, differenceOf, intersectionOf, unionOf } from '../measure/clip';
 import { areaOfPartsM2 } from '../measure/geodesic';
 import { ringsToLonLat } from '../measure/plane';
-import type { LocalPlane, MeasuredYard, MeasuredZone, PlaneRings } from '../measure/types';
+import type { LocalPlane, MeasuredYard, MeasuredZone, PlaneRings, XY } from '../measure/types';
 import { zoneClass } from '../yard/choose';
 import type { Issue, Rings, Yard, Zone } from '../yard/types';
 import { type StripSource, stripSources } from './sources';
@@ -50,6 +50,7 @@ export function treatZone(
   const strips: NoApplyStrip[] = [];
   const buffers: PlaneRings[] = [];
   for (const source of stripSources(yard, plane)) {
+    if (!mayReach(source, net)) continue;
     const buffer = bufferOf(source.shape, source.widthM);
     const inside = intersectionOf(net, buffer);
     if (inside.length === 0) continue;
@@ -86,6 +87,30 @@ export function treatZone(
     planeParts: isNothing ? [] : left,
   };
   return { treated, issues };
+}
+
+/** A quick no: the boxes round the source and the zone are further apart than the strip is wide. */
+function mayReach({ shape, widthM }: StripSource, net: readonly PlaneRings[]): boolean {
+  const from =
+    'point' in shape ? boxOf([shape.point]) : boxOf(shape.parts.flatMap((rings) => rings[0] ?? []));
+  const zone = boxOf(net.flatMap((rings) => rings[0] ?? []));
+  return (
+    from.west - widthM <= zone.east &&
+    from.east + widthM >= zone.west &&
+    from.south - widthM <= zone.north &&
+    from.north + widthM >= zone.south
+  );
+}
+
+function boxOf(points: readonly XY[]): { west: number; east: number; south: number; north: number } {
+  const box = { west: Infinity, east: -Infinity, south: Infinity, north: -Infinity };
+  for (const [x, y] of points) {
+    box.west = Math.min(box.west, x);
+    box.east = Math.max(box.east, x);
+    box.south = Math.min(box.south, y);
+    box.north = Math.max(box.north, y);
+  }
+  return box;
 }
 
 function emptyTreated(zoneId: string): TreatedZone {
