@@ -28,10 +28,10 @@ export class DrawBar extends AppPart {
       select { width: auto; max-width: 10rem; }
       .push { flex: 1; }
       @media (max-width: 820px) {
-        .bar { padding: 0.25rem; gap: 0.25rem; justify-content: space-between; }
+        .bar { padding: 0.25rem; gap: 0.2rem; justify-content: space-between; }
         button { padding: 0; }
         button span { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
-        select { max-width: 6.9rem; padding: 0 0.2rem; }
+        select { flex: 1; min-width: 0; max-width: none; padding: 0; letter-spacing: -0.03em; }
         .push { display: none; }
       }
     `,

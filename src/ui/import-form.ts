@@ -13,6 +13,8 @@ export class ImportForm extends AppPart {
     css`
       fieldset { border: 1px solid var(--line-strong); padding: 0.25rem 0.75rem; margin: 0 0 0.5rem; }
       ul { margin: 0; padding-left: 1.1rem; }
+      input[type='file'] { padding: 0; }
+      ::file-selector-button { min-height: 42px; margin-right: 0.75rem; padding: 0 0.75rem; font: inherit; color: var(--ink); background: var(--sheet-sunk); border: 0; border-right: 1px solid var(--line-strong); }
       .result { margin-top: 0.5rem; }
     `,
   ];

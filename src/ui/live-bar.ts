@@ -21,6 +21,15 @@ export class LiveBar extends AppPart {
       .figures div { display: flex; gap: 0.35rem; align-items: baseline; }
       dt { color: var(--ink-soft); font-size: var(--text-small); }
       dd { margin: 0; font-weight: 650; white-space: nowrap; }
+      .told, .work { display: grid; gap: 0.35rem; }
+      :host([wide]) .told { display: flex; gap: 0 2rem; flex-wrap: wrap; }
+      :host([wide]) .work { display: flex; gap: 0.75rem; align-items: end; }
+      :host([wide]) .work .row { flex: 1; flex-wrap: nowrap; justify-content: end; }
+      :host([wide]) .work .row > button { flex: 0 1 auto; }
+      :host([wide]) label.check { white-space: nowrap; margin-right: 0.25rem; }
+      :host([wide]) .typed { flex: 0 1 25rem; }
+      :host([wide]) .typed quantity-field { min-width: 0; }
+      .crossing { margin: 0; }
       .row { gap: 0.35rem; }
       .row > button { flex: 1 1 auto; display: inline-flex; align-items: center; justify-content: center; gap: 0.3rem; }
       .typed { display: grid; grid-template-columns: minmax(8rem, 1.3fr) minmax(5rem, 1fr) auto; gap: 0.35rem; align-items: end; }
@@ -40,19 +49,21 @@ export class LiveBar extends AppPart {
     const takesPath = tool.type === 'split' || (tool.type === 'draw' && tool.shape === 'polygon');
     return html`
       <section class="bar" aria-label="Tool at work">
-        <p class="what">${describeTool(tool)}</p>
-        ${this.renderFigures()}
-        ${takesPath ? this.renderTyped() : nothing}
-        <div class="row">
-          ${tool.type === 'mark' ? nothing : this.renderSwitches(tool)}
-          ${takesPath ? html`<button @click=${() => this.app.map?.backOnePoint()}>${icon('back')}Back one point</button>` : nothing}
-          ${
-            tool.type === 'reshape'
-              ? html`<button class="primary" @click=${this.end}>Done</button>`
-              : html`<button @click=${this.cancel}>Cancel</button>
-                  <button class="primary" @click=${() => this.app.map?.finish()}>${tool.type === 'mark' ? 'Put at the middle' : 'Finish'}</button>`
-          }
+        <div class="told"><p class="what">${describeTool(tool)}</p>${this.renderFigures()}</div>
+        <div class="work">
+          ${takesPath ? this.renderTyped() : nothing}
+          <div class="row">
+            ${tool.type === 'mark' ? nothing : this.renderSwitches(tool)}
+            ${takesPath ? html`<button @click=${() => this.app.map?.backOnePoint()}>${icon('back')}Back one point</button>` : nothing}
+            ${
+              tool.type === 'reshape'
+                ? html`<button class="primary" @click=${this.end}>Done</button>`
+                : html`<button @click=${this.cancel}>Cancel</button>
+                    <button class="primary" @click=${() => this.app.map?.finish()}>${tool.type === 'mark' ? 'Put at the middle' : 'Finish'}</button>`
+            }
+          </div>
         </div>
+        ${this.fault ? html`<p class="crossing" role="alert">${this.fault}</p>` : nothing}
       </section>
     `;
   }
@@ -87,7 +98,6 @@ export class LiveBar extends AppPart {
         </label>
         <button>Add side</button>
       </form>
-      ${this.fault ? html`<p class="crossing" role="alert">${this.fault}</p>` : nothing}
     `;
   }
 

@@ -8,7 +8,6 @@ import './place-finder';
 import { shared } from './shared';
 import './slip-list';
 import './typed-zone-form';
-import './zone-details';
 import './zone-group';
 import './zone-list';
 
@@ -27,9 +26,8 @@ export class MeasurePanel extends AppPart {
       <h2>Measure</h2>
       ${zones.length === 0 ? this.renderFirst() : nothing}
       ${issues.map((issue) => html`<p class="note ${issue.severity}">${issue.message}</p>`)}
-      ${selected.length === 1 ? html`<zone-details .app=${app} .rev=${rev}></zone-details>` : nothing}
-      ${selected.length > 1 ? html`<zone-group .app=${app} .rev=${rev}></zone-group>` : nothing}
       ${zones.length > 0 ? html`<zone-list .app=${app} .rev=${rev}></zone-list>` : nothing}
+      ${selected.length > 1 ? html`<zone-group .app=${app} .rev=${rev}></zone-group>` : nothing}
       ${
         slips.length > 0
           ? html`<details class="fold" open><summary>Overlaps and gaps (${slips.length})</summary>

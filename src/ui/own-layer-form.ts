@@ -24,6 +24,8 @@ export class OwnLayerForm extends AppPart {
       form { display: grid; grid-template-columns: 1fr 1fr; gap: 0.5rem; border: 1px solid var(--line-strong); padding: 0.75rem; }
       .whole { grid-column: 1 / -1; }
       p { margin: 0; }
+      input[type='file'] { padding: 0; }
+      ::file-selector-button { min-height: 42px; margin-right: 0.75rem; padding: 0 0.75rem; font: inherit; color: var(--ink); background: var(--sheet-sunk); border: 0; border-right: 1px solid var(--line-strong); }
     `,
   ];
 

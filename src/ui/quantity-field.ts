@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { type Quantity, type UnitChoice, unitChoices } from '../units/choices';
+import { formatNumber } from '../units/format';
 import { parseArea, parseLength, parseMass, parseVolume } from '../units/parse';
 import type { UnitSystem } from '../yard/types';
 import { shared } from './shared';
@@ -26,6 +27,7 @@ export class QuantityField extends LitElement {
     shared,
     css`
       :host { display: block; min-width: 9rem; }
+      label { margin-bottom: 0.15rem; }
       .pair { display: grid; grid-template-columns: minmax(4.5rem, 1fr) auto; }
       .pair input { border-right-width: 0; text-align: right; }
       .pair select { width: auto; max-width: 11rem; }
@@ -100,7 +102,7 @@ export class QuantityField extends LitElement {
 
   private shownText(): string {
     if (this.value === null || !this.choice) return '';
-    return String(Number(this.choice.fromSI(this.value).toPrecision(7)));
+    return formatNumber(this.choice.fromSI(this.value), 7);
   }
 
   private chooseUnit(event: Event): void {
@@ -120,7 +122,7 @@ export class QuantityField extends LitElement {
 
   private checkRange(value: number): string {
     const show = (si: number) =>
-      this.choice ? `${Number(this.choice.fromSI(si).toPrecision(4))} ${this.choice.label}` : '';
+      this.choice ? `${formatNumber(this.choice.fromSI(si), 4)} ${this.choice.label}` : '';
     if (!Number.isFinite(value)) return 'Type a number.';
     if (this.min !== null && value < this.min) return `Must be ${show(this.min)} or more.`;
     if (this.max !== null && value > this.max) return `Must be ${show(this.max)} or less.`;

@@ -27,7 +27,7 @@ export class SheetDrawer extends LitElement {
       .head { flex: 1; min-width: 0; }
       .heights { display: flex; }
       .heights button { padding: 0; border-width: 0 0 0 1px; border-color: var(--line); border-radius: 0; min-height: 3rem; }
-      .body { flex: 1; min-height: 0; overflow: auto; overscroll-behavior: contain; border-top: 1px solid var(--line); }
+      .body { position: relative; flex: 1; min-height: 0; overflow: auto; overscroll-behavior: contain; border-top: 1px solid var(--line); }
       :host([height='peek']) .body { display: none; }
     `,
   ];

@@ -30,9 +30,9 @@ export class TitleBlock extends AppPart {
       .switches button:last-child { border-right: 0; }
       .save { display: flex; align-items: center; gap: 0.4rem; font-size: var(--text-small); margin: 0; }
       .save.failed { color: var(--danger); }
-      .mini { display: flex; align-items: baseline; gap: 0.5rem; min-width: 0; line-height: 1.2; }
+      .mini { min-width: 0; line-height: 1.2; }
       .mini h1 { font-size: 1rem; white-space: nowrap; overflow: hidden; text-overflow: ellipsis; }
-      .mini p { margin: 0; white-space: nowrap; }
+      .mini p { margin: 0; white-space: nowrap; overflow: hidden; text-overflow: ellipsis; }
     `,
   ];
 
@@ -45,6 +45,13 @@ export class TitleBlock extends AppPart {
     const { totals } = derived.measured;
     const name = yard.name || 'Yard without a name';
     if (this.mini) {
+      const [zoneId, second] = this.app.view.selectedZoneIds;
+      const zone = second === undefined ? yard.zones.find((each) => each.id === zoneId) : undefined;
+      const measured = zone && derived.measured.zones.get(zone.id);
+      if (zone && measured) {
+        return html`<div class="mini"><h1>${zone.name || 'Zone without a name'}</h1>
+          <p class="quiet">${formatAreaPm(measured.netM2, measured.netSigmaM2, this.app.units)}</p></div>`;
+      }
       const turf = totals.find((total) => total.kind === 'turf' && total.count > 0);
       return html`<div class="mini"><h1>${name}</h1>
         ${turf ? html`<p class="quiet">turf ${formatAreaPm(turf.netM2, turf.netSigmaM2, this.app.units)}</p>` : nothing}

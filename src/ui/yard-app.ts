@@ -31,16 +31,18 @@ export class YardApp extends AppPart {
   static override styles = [
     shared,
     css`
-      :host { display: block; height: 100dvh; }
+      :host { display: block; height: 100dvh; overflow: hidden; }
       .sheet { display: grid; height: 100%; grid-template: auto minmax(0, 1fr) auto / minmax(0, 1fr) 26.25rem; padding: 8px; background: var(--paper); }
       .drawing { grid-area: 1 / 1 / -1 / 2; display: flex; flex-direction: column; min-height: 0; border: 2px solid var(--ink); }
       .map { position: relative; flex: 1; min-height: 0; }
+      live-bar[wide] { position: absolute; z-index: 6; inset: 0 0 auto; border-bottom: 2px solid var(--ink); border-top: 0; }
+      live-bar[wide] + message-area { top: 8rem; }
       .drawing draw-bar { border-bottom: 1px solid var(--line-strong); }
-      message-area { position: absolute; z-index: 5; top: 2rem; left: 2.75rem; right: 0.75rem; }
+      message-area { position: absolute; z-index: 7; top: 2rem; left: 2.75rem; right: 0.75rem; }
       .strip { border: solid var(--ink); border-width: 0 2px 0 0; }
       step-tabs { grid-area: 1 / 2; border-top: 2px solid var(--ink); border-bottom: 1px solid var(--line-strong); }
-      .panel { grid-area: 2 / 2; min-height: 0; overflow: auto; background: var(--sheet); }
-      title-block { grid-area: 3 / 2; border-bottom: 2px solid var(--ink); }
+      .panel { grid-area: 2 / 2; position: relative; min-height: 0; overflow: auto; background: var(--sheet); }
+      .sheet title-block { grid-area: 3 / 2; border-bottom: 2px solid var(--ink); }
       .inside { padding: 0.75rem; }
       .wait { padding: 2rem; }
       .narrow { display: flex; flex-direction: column; height: 100%; position: relative; }
@@ -81,7 +83,9 @@ export class YardApp extends AppPart {
       listenForUndo(this.app),
       this.app.subscribe(() => {
         this.rev += 1;
+        // the drawing needs the room while a tool is at work
         if (tool === 'select' && toolBefore() !== 'select') this.height = 'peek';
+        if (tool !== 'select' && toolBefore() === 'select' && this.height === 'peek') this.height = 'half';
         tool = toolBefore();
       }),
     ];
@@ -119,8 +123,7 @@ export class YardApp extends AppPart {
         <step-tabs class="strip" .app=${app} .rev=${rev} @step-chosen=${this.onStep}></step-tabs>
         <main class="drawing" aria-label="Drawing">
           ${isOpen ? html`<draw-bar .app=${app} .rev=${rev}></draw-bar>` : nothing}
-          ${this.renderMap()}
-          ${isOpen ? html`<live-bar .app=${app} .rev=${rev}></live-bar>` : nothing}
+          ${this.renderMap(isOpen ? html`<live-bar wide .app=${app} .rev=${rev}></live-bar>` : nothing)}
         </main>
         <aside class="panel strip" aria-label="Panel" tabindex="-1"><div class="inside">${this.renderPanel()}</div></aside>
         ${isOpen ? html`<title-block class="strip" .app=${app} .rev=${rev}></title-block>` : nothing}
@@ -134,7 +137,7 @@ export class YardApp extends AppPart {
     const isDrawing = app.view.tool.type !== 'select';
     return html`
       <div class="narrow">
-        ${this.renderMap()}
+        ${this.renderMap(nothing)}
         ${
           !isOpen
             ? nothing
@@ -142,9 +145,7 @@ export class YardApp extends AppPart {
               ? html`<live-bar .app=${app} .rev=${rev}></live-bar>`
               : html`<draw-bar .app=${app} .rev=${rev}></draw-bar>`
         }
-        <sheet-drawer .height=${this.height} @height-change=${(event: CustomEvent<DrawerHeight>) => {
-          this.height = event.detail;
-        }}>
+        <sheet-drawer .height=${this.height} @height-change=${this.onHeight}>
           ${isOpen ? html`<title-block slot="head" mini .app=${app} .rev=${rev}></title-block>` : nothing}
           <main class="inside">${this.renderPanel()}</main>
           ${isOpen ? html`<title-block bare .app=${app} .rev=${rev}></title-block>` : nothing}
@@ -154,8 +155,13 @@ export class YardApp extends AppPart {
     `;
   }
 
-  private renderMap() {
-    return html`<div class="map"><slot name="map"></slot><message-area .app=${this.app} .rev=${this.rev}></message-area></div>`;
+  private renderMap(over: unknown) {
+    return html`<div class="map"><slot name="map"></slot>${over}<message-area .app=${this.app} .rev=${this.rev}></message-area></div>`;
+  }
+
+  private onHeight(event: CustomEvent<DrawerHeight>): void {
+    this.height = event.detail;
+    this.app.notify();
   }
 
   private onStep(): void {

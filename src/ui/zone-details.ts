@@ -4,22 +4,14 @@ import type { MeasuredZone } from '../measure/types';
 import { formatArea, formatAreaPm, formatLength } from '../units/format';
 import { suggestedSurvey } from '../yard/defaults';
 import { replaceZone } from '../yard/edits';
-import {
-  MATERIALS,
-  type Material,
-  MOWING_CLASSES,
-  type MowingClass,
-  SURVEY_METHODS,
-  type SurveyMethod,
-  type Zone,
-  type ZoneKind,
-} from '../yard/types';
+import { MATERIALS, MOWING_CLASSES, SURVEY_METHODS, type Zone, type ZoneKind } from '../yard/types';
 import { AppPart, fieldValue, isTicked } from './app-part';
 import { fold } from './fold';
 import './quantity-field';
 import type { QuantityChange } from './quantity-field';
+import { selectField } from './select-field';
 import { shared } from './shared';
-import { KIND_WORDS, KINDS_TO_DRAW, MATERIAL_WORDS, MOWING_WORDS, SURVEY_WORDS, zoneWords } from './words';
+import { KIND_WORDS, KINDS_TO_DRAW, MATERIAL_WORDS, MOWING_WORDS, SURVEY_WORDS } from './words';
 import './zone-tools';
 
 /** One zone: its figures, what it is, how it was measured, and what can be done with it. */
@@ -30,9 +22,7 @@ export class ZoneDetails extends AppPart {
     fold,
     css`
       :host { display: block; margin-bottom: 0.75rem; }
-      section { border: 1px solid var(--line-strong); border-top: 4px solid var(--accent); padding: 0.5rem 0.75rem 0.75rem; }
-      header { display: flex; justify-content: space-between; align-items: start; gap: 0.5rem; }
-      h3 { margin: 0.5rem 0 0; font-size: 1.125rem; overflow-wrap: anywhere; }
+      section { padding: 0.25rem 0.75rem 0.75rem 1rem; box-shadow: inset 4px 0 0 var(--accent); background: var(--sheet); }
       .figure { margin: 0.25rem 0; }
       .fields { display: grid; grid-template-columns: 1fr 1fr; gap: 0.5rem; margin: 0.5rem 0; }
       .whole { grid-column: 1 / -1; }
@@ -51,14 +41,10 @@ export class ZoneDetails extends AppPart {
     const measured = app.session.derived.measured.zones.get(zone.id);
     return html`
       <section aria-label="Chosen zone">
-        <header>
-          <h3>${zone.name || 'Zone without a name'}</h3>
-          <button class="plain" @click=${() => app.setView({ selectedZoneIds: [] })}>Close</button>
-        </header>
-        <p class="quiet">${zoneWords(zone)}</p>
         ${measured ? this.renderFigures(measured) : html`<p class="note error">This outline cannot be measured. Reshape it or undo.</p>`}
+        ${this.renderKind(zone)}
         <zone-tools .app=${app} .rev=${this.rev} .zone=${zone}></zone-tools>
-        <details class="fold"><summary>Name, kind, note, how measured</summary>${this.renderFields(zone)}</details>
+        <details class="fold"><summary>Note, how measured, what it cuts</summary>${this.renderSurvey(zone)}</details>
       </section>
     `;
   }
@@ -78,54 +64,40 @@ export class ZoneDetails extends AppPart {
     `;
   }
 
-  private renderFields(zone: Zone) {
-    const choice = (
-      label: string,
-      now: string,
-      pairs: readonly (readonly [string, string])[],
-      set: (value: string) => void,
-    ) =>
-      html`<label>${label}<select @change=${(event: Event) => set(fieldValue(event))}>
-        ${pairs.map(([value, words]) => html`<option value=${value} .selected=${value === now}>${words}</option>`)}</select></label>`;
+  private renderKind(zone: Zone) {
     return html`
       <div class="fields">
         <label class="whole">Name<input .value=${zone.name} autocomplete="off"
           @change=${(event: Event) => this.change('Name zone', { name: fieldValue(event).trim() })} /></label>
-        ${choice(
-          'Kind',
-          zone.kind,
-          KINDS_TO_DRAW.map((kind) => [kind, KIND_WORDS[kind]] as const),
-          (kind) => this.changeKind(kind as ZoneKind),
-        )}
+        ${selectField('Kind', zone.kind, KINDS_TO_DRAW, KIND_WORDS, (kind) => this.changeKind(kind))}
         ${
-          zone.kind === 'turf'
-            ? choice(
-                'Mowing class',
-                zone.mowing ?? 'regular',
-                MOWING_CLASSES.map((each) => [each, MOWING_WORDS[each]] as const),
-                (mowing) => this.change('Change mowing class', { mowing: mowing as MowingClass }),
+          zone.mowing
+            ? selectField('Mowing class', zone.mowing, MOWING_CLASSES, MOWING_WORDS, (mowing) =>
+                this.change('Change mowing class', { mowing }),
               )
             : nothing
         }
         ${
-          zone.kind === 'hardscape'
-            ? choice(
-                'Material',
-                zone.material ?? 'concrete',
-                MATERIALS.map((each) => [each, MATERIAL_WORDS[each]] as const),
-                (material) => this.change('Change material', { material: material as Material }),
+          zone.material
+            ? selectField('Material', zone.material, MATERIALS, MATERIAL_WORDS, (material) =>
+                this.change('Change material', { material }),
               )
             : nothing
         }
+      </div>
+    `;
+  }
+
+  private renderSurvey(zone: Zone) {
+    const { method, vertexSigmaM } = zone.survey;
+    return html`
+      <div class="fields">
         <label class="whole">Note<textarea .value=${zone.note}
           @change=${(event: Event) => this.change('Change note', { note: fieldValue(event) })}></textarea></label>
-        ${choice(
-          'How measured',
-          zone.survey.method,
-          SURVEY_METHODS.map((each) => [each, SURVEY_WORDS[each]] as const),
-          (method) => this.change('Change how measured', { survey: suggestedSurvey(method as SurveyMethod) }),
+        ${selectField('How measured', method, SURVEY_METHODS, SURVEY_WORDS, (next) =>
+          this.change('Change how measured', { survey: suggestedSurvey(next) }),
         )}
-        <quantity-field label="Corner error, one sigma" quantity="length" .system=${this.app.units} .value=${zone.survey.vertexSigmaM} .min=${0}
+        <quantity-field label="Corner error, one sigma" quantity="length" .system=${this.app.units} .value=${vertexSigmaM} .min=${0}
           @quantity-change=${(event: CustomEvent<QuantityChange>) => this.changeSigma(event.detail.valueSi)}></quantity-field>
         <p class="quiet whole">How far off a corner may be, as a standard deviation in each direction. It gives the ± of the area.</p>
         <label class="check whole"><input type="checkbox" .checked=${zone.cutsSameKind}

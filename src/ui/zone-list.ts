@@ -1,4 +1,4 @@
-import { css, html, nothing } from 'lit';
+import { css, html, nothing, type PropertyValues } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { formatArea, formatAreaPm } from '../units/format';
 import type { Zone } from '../yard/types';
@@ -6,6 +6,7 @@ import { AppPart, isTicked } from './app-part';
 import './hatch-swatch';
 import { shared } from './shared';
 import { zoneWords } from './words';
+import './zone-details';
 
 /** Every zone in document order with its net and gross area. Tick several to work on them together. */
 @customElement('zone-list')
@@ -15,7 +16,7 @@ export class ZoneList extends AppPart {
     css`
       :host { display: block; margin-bottom: 0.75rem; }
       th, td { padding: 0.2rem 0; vertical-align: middle; }
-      td.num { line-height: 1.2; padding-left: 0.5rem; }
+      td.num { line-height: 1.2; padding: 0 0.5rem; }
       td.tick { width: 2.75rem; }
       td.tick label { display: grid; place-items: center start; min-height: var(--touch); }
       .pick { display: flex; align-items: center; gap: 0.5rem; width: 100%; padding: 0.25rem 0; border: 0; background: none; text-align: left; line-height: 1.2; }
@@ -24,9 +25,25 @@ export class ZoneList extends AppPart {
       .name { font-weight: 600; }
       tr.on { background: var(--sheet-sunk); box-shadow: inset 4px 0 0 var(--accent); }
       tr.on td.tick { padding-left: 0.5rem; }
+      tr.more td { padding: 0; }
       .none { color: var(--danger); }
     `,
   ];
+
+  /** the zone whose row was last brought into sight. */
+  private shownId: string | null = null;
+
+  /** A zone chosen on the drawing is brought into sight here. */
+  protected override updated(_changed: PropertyValues): void {
+    const [id] = this.app.view.selectedZoneIds;
+    if (this.app.view.selectedZoneIds.length !== 1 || id === undefined || id === this.shownId) return;
+    requestAnimationFrame(() => {
+      // hidden in a closed drawer: tried again when that opens
+      if (this.offsetParent === null && this.getClientRects().length === 0) return;
+      this.shownId = id;
+      this.renderRoot.querySelector('tr.on')?.scrollIntoView({ block: 'start' });
+    });
+  }
 
   protected override render() {
     const { zones } = this.app.yard;
@@ -41,6 +58,7 @@ export class ZoneList extends AppPart {
 
   private renderRow(zone: Zone) {
     const { app } = this;
+    const selected = app.view.selectedZoneIds;
     const isOn = app.view.selectedZoneIds.includes(zone.id);
     const measured = app.session.derived.measured.zones.get(zone.id);
     const name = zone.name || 'Zone without a name';
@@ -48,7 +66,7 @@ export class ZoneList extends AppPart {
       <tr class=${isOn ? 'on' : ''}>
         <td class="tick"><label><input type="checkbox" .checked=${isOn} aria-label=${`Choose ${name}`}
           @change=${(event: Event) => this.tick(zone.id, isTicked(event))} /></label></td>
-        <td><button class="pick" @click=${() => this.pick(zone.id)}>
+        <td><button class="pick" aria-expanded=${isOn && selected.length === 1 ? 'true' : 'false'} @click=${() => this.pick(zone.id)}>
           <hatch-swatch .zone=${zone} ?dark=${app.theme === 'dark'}></hatch-swatch>
           <span class="words"><span class="name">${name}</span><span class="quiet">${zoneWords(zone)}</span></span>
         </button></td>
@@ -61,16 +79,24 @@ export class ZoneList extends AppPart {
           }
         </td>
       </tr>
+      ${
+        isOn && selected.length === 1
+          ? html`<tr class="more"><td colspan="3"><zone-details .app=${app} .rev=${this.rev}></zone-details></td></tr>`
+          : nothing
+      }
     `;
   }
 
   private tick(zoneId: string, on: boolean): void {
+    this.shownId = zoneId;
     const others = this.app.view.selectedZoneIds.filter((id) => id !== zoneId);
     this.app.setView({ selectedZoneIds: on ? [...others, zoneId] : others });
   }
 
   private pick(zoneId: string): void {
-    this.app.setView({ selectedZoneIds: [zoneId] });
-    this.dispatchEvent(new CustomEvent('zone-picked', { bubbles: true, composed: true }));
+    const selected = this.app.view.selectedZoneIds;
+    const isOnlyOne = selected.length === 1 && selected[0] === zoneId;
+    this.shownId = zoneId;
+    this.app.setView({ selectedZoneIds: isOnlyOne ? [] : [zoneId] });
   }
 }
