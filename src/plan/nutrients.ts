@@ -1,0 +1,37 @@
+import { NUTRIENTS, type Nutrient, type Product } from '../yard/types';
+import { nutrientPct } from './rate';
+import type { DoseFigures, ProductRate } from './types';
+
+export type NutrientRates = Readonly<Record<Nutrient, number>>;
+
+/**
+ * Nutrient laid down, kg/m²: product mass times percent / 100. Percentages are by weight, on liquids
+ * too; P2O5 and K2O as the label prints them.
+ * @returns null when a liquid's density is not known and it carries nutrient
+ */
+export function nutrientRates(product: Product, rate: ProductRate): NutrientRates | null {
+  const pcts = NUTRIENTS.map((nutrient) => nutrientPct(product, nutrient));
+  if (pcts.every((pct) => pct === 0)) return { N: 0, P2O5: 0, K2O: 0 };
+  const { kgPerM2 } = rate;
+  if (kgPerM2 === null) return null;
+  const of = (nutrient: Nutrient) => (kgPerM2 * nutrientPct(product, nutrient)) / 100;
+  return { N: of('N'), P2O5: of('P2O5'), K2O: of('K2O') };
+}
+
+/** What all doses of a visit lay down on each zone, kg/m². Doses of unknown density are left out (they carry an issue). */
+export function nutrientsByZone(doses: readonly DoseFigures[]): ReadonlyMap<string, NutrientRates> {
+  const byZone = new Map<string, NutrientRates>();
+  for (const { zones, nutrientKgPerM2 } of doses) {
+    if (!nutrientKgPerM2) continue;
+    for (const { zoneId, areaM2 } of zones) {
+      if (areaM2 <= 0) continue;
+      const sum = byZone.get(zoneId) ?? { N: 0, P2O5: 0, K2O: 0 };
+      byZone.set(zoneId, {
+        N: sum.N + nutrientKgPerM2.N,
+        P2O5: sum.P2O5 + nutrientKgPerM2.P2O5,
+        K2O: sum.K2O + nutrientKgPerM2.K2O,
+      });
+    }
+  }
+  return byZone;
+}

@@ -1,0 +1,107 @@
+import type { Amount, Issue, Nutrient, Product, ProductForm } from '../yard/types';
+import type { ProductRate } from './types';
+
+const LIQUID_FORMS: readonly ProductForm[] = ['ready-to-use', 'liquid-concentrate'];
+
+/** True for what is poured: its packs and rate are read by volume first. */
+export function isLiquid(product: Product): boolean {
+  return LIQUID_FORMS.includes(product.form);
+}
+
+/** Percent by weight of one nutrient on the label (oxide convention for P and K). */
+export function nutrientPct(product: Product, nutrient: Nutrient): number {
+  const { nPct, p2o5Pct, k2oPct } = product.analysis;
+  return nutrient === 'N' ? nPct : nutrient === 'P2O5' ? p2o5Pct : k2oPct;
+}
+
+/** The unit the product is measured out in: that of its packs, else by its form. */
+export function measuredUnit(product: Product): Amount['unit'] {
+  return product.packs[0]?.content.unit ?? (isLiquid(product) ? 'L' : 'kg');
+}
+
+/** An amount in the other reading; null when the density is needed and not known. */
+export function convertAmount(
+  amount: Amount,
+  unit: Amount['unit'],
+  densityKgPerL: number | null,
+): Amount | null {
+  if (amount.unit === unit) return amount;
+  if (densityKgPerL === null || !(densityKgPerL > 0)) return null;
+  return unit === 'kg'
+    ? { unit, value: amount.value * densityKgPerL }
+    : { unit, value: amount.value / densityKgPerL };
+}
+
+/**
+ * The label rate as product per m², in the unit it is measured out in and in both readings.
+ * Product for a nutrient rate: wanted nutrient / (percent / 100), e.g. Univ. of Nebraska-Lincoln, lawn
+ * fertilizer calculations (1.0 lb N with 28-3-6: 3.57 lb per 1,000 sq ft).
+ * @param factor multiplies the label rate; 1 is the label rate
+ * @returns the rate, or the issues that say why there is none: `rate-no-coverage`, `rate-pack-missing`,
+ * `rate-not-positive`, `rate-no-nutrient`, `rate-no-density`
+ */
+export function productRate(
+  product: Product,
+  factor = 1,
+):
+  | { readonly rate: ProductRate; readonly issues: readonly [] }
+  | { readonly rate: null; readonly issues: readonly Issue[] } {
+  const base = basisPerM2(product);
+  if ('code' in base) return { rate: null, issues: [base] };
+  const amount: Amount = { unit: base.unit, value: base.value * factor };
+  const { densityKgPerL } = product;
+  const perM2 = convertAmount(amount, measuredUnit(product), densityKgPerL);
+  if (!perM2) {
+    const message = `${product.name}: the rate and the packs are in different measures (mass and volume), so the density is needed.`;
+    return { rate: null, issues: [rateIssue(product, 'rate-no-density', message, 'densityKgPerL')] };
+  }
+  return {
+    rate: {
+      perM2,
+      kgPerM2: convertAmount(amount, 'kg', densityKgPerL)?.value ?? null,
+      lPerM2: convertAmount(amount, 'L', densityKgPerL)?.value ?? null,
+    },
+    issues: [],
+  };
+}
+
+function basisPerM2(product: Product): Amount | Issue {
+  const { rate } = product;
+  const notPositive = (field: string) =>
+    rateIssue(product, 'rate-not-positive', `${product.name}: the label rate must be more than zero.`, field);
+  switch (rate.basis) {
+    case 'area-per-container': {
+      const pack = product.packs.find((each) => each.id === rate.packId);
+      if (!pack) {
+        const message = `${product.name}: the coverage names no pack; choose which pack covers that area.`;
+        return rateIssue(product, 'rate-pack-missing', message, 'rate.packId');
+      }
+      if (!(rate.areaM2 > 0)) {
+        const message = `${product.name}: the area one container covers must be more than zero.`;
+        return rateIssue(product, 'rate-no-coverage', message, 'rate.areaM2');
+      }
+      return { unit: pack.content.unit, value: pack.content.value / rate.areaM2 };
+    }
+    case 'volume-per-area':
+      return rate.rateLPerM2 > 0 ? { unit: 'L', value: rate.rateLPerM2 } : notPositive('rate.rateLPerM2');
+    case 'mass-per-area':
+      return rate.rateKgPerM2 > 0 ? { unit: 'kg', value: rate.rateKgPerM2 } : notPositive('rate.rateKgPerM2');
+    case 'nutrient-per-area': {
+      const pct = nutrientPct(product, rate.nutrient);
+      if (!(pct > 0)) {
+        const message = `${product.name}: the rate is by ${rate.nutrient}, but the analysis has none of it.`;
+        return rateIssue(product, 'rate-no-nutrient', message, 'rate.nutrient');
+      }
+      return rate.rateKgPerM2 > 0
+        ? { unit: 'kg', value: rate.rateKgPerM2 / (pct / 100) }
+        : notPositive('rate.rateKgPerM2');
+    }
+    case 'depth':
+      // one metre of depth is 1,000 L on each m²
+      return rate.depthM > 0 ? { unit: 'L', value: rate.depthM * 1000 } : notPositive('rate.depthM');
+  }
+}
+
+function rateIssue(product: Product, code: string, message: string, path: string): Issue {
+  return { code, severity: 'error', message, place: { productId: product.id, path } };
+}
