@@ -1,4 +1,5 @@
 import type { DrawLive, MapEvents, MapPicture, MapPort } from '../map/types';
+import type { ShapeResult } from '../measure/shapes';
 import type { DerivedVisit, OpenResult, YardEntry, YardSession, YardStorage } from '../session/types';
 import type { BaseLayer, Issue, MowingClass, UnitSystem, Yard, ZoneKind } from '../yard/types';
 import type { App, ViewState } from './app';
@@ -24,11 +25,6 @@ export interface Services {
   resolveUrl(url: string): string;
   now(): Date;
 }
-
-/** An edit that can refuse. */
-export type EditResult =
-  | { readonly ok: true; readonly yard: Yard }
-  | { readonly ok: false; readonly issue: Issue };
 
 export interface Message {
   readonly issue: Issue;
@@ -166,7 +162,7 @@ export class AppController implements App {
    * Runs an edit that can refuse; a refusal is told and makes no step.
    * @returns true when it was done.
    */
-  attempt(label: string, edit: (yard: Yard) => EditResult): boolean {
+  attempt(label: string, edit: (yard: Yard) => ShapeResult): boolean {
     const result = edit(this.session.yard);
     if (!result.ok) {
       this.tell(result.issue);

@@ -27,11 +27,12 @@ export class LiveBar extends AppPart {
       :host([wide]) .work .row { flex: 1; flex-wrap: nowrap; justify-content: end; }
       :host([wide]) .work .row > button { flex: 0 1 auto; }
       :host([wide]) label.check { white-space: nowrap; margin-right: 0.25rem; }
-      :host([wide]) .typed { flex: 0 1 25rem; }
+      :host([wide]) .typed { flex: 0 1 22rem; }
+      :host([wide]) .work .row > button { padding: 0 0.6rem; }
       :host([wide]) .typed quantity-field { min-width: 0; }
       .crossing { margin: 0; }
       .row { gap: 0.35rem; }
-      .row > button { flex: 1 1 auto; display: inline-flex; align-items: center; justify-content: center; gap: 0.3rem; }
+      .row > button { white-space: nowrap; flex: 1 1 auto; display: inline-flex; align-items: center; justify-content: center; gap: 0.3rem; }
       .typed { display: grid; grid-template-columns: minmax(8rem, 1.3fr) minmax(5rem, 1fr) auto; gap: 0.35rem; align-items: end; }
       label.check { font-size: var(--text-small); gap: 0.3rem; margin-right: 0.75rem; }
       .what { margin: 0; font-weight: 650; }
@@ -54,7 +55,7 @@ export class LiveBar extends AppPart {
           ${takesPath ? this.renderTyped() : nothing}
           <div class="row">
             ${tool.type === 'mark' ? nothing : this.renderSwitches(tool)}
-            ${takesPath ? html`<button @click=${() => this.app.map?.backOnePoint()}>${icon('back')}Back one point</button>` : nothing}
+            ${takesPath ? html`<button @click=${() => this.app.map?.backOnePoint()}>${icon('back')}Back a point</button>` : nothing}
             ${
               tool.type === 'reshape'
                 ? html`<button class="primary" @click=${this.end}>Done</button>`

@@ -2,7 +2,7 @@ import type { MapEvents, Tool } from '../map/types';
 import { cutHole, cutOut, moveSharedCorner, splitZone } from '../measure/shapes';
 import { newZone, suggestedSurvey } from '../yard/defaults';
 import { addMark, addZone, replaceMark, replaceZone } from '../yard/edits';
-import type { Mark, Position, Ring, Rings, Yard, Zone, ZoneKind } from '../yard/types';
+import type { Issue, Mark, Position, Ring, Rings, Yard, Zone, ZoneKind } from '../yard/types';
 import type { AppController } from './app-controller';
 import { movedCorner } from './moved-corner';
 import { freeName, KIND_WORDS, MARK_WORDS } from './words';
@@ -36,7 +36,15 @@ export function createMapEvents(app: AppController): MapEvents {
     reshaped(zoneId, parts, label) {
       app.beforeReshape = null;
       app.session.preview(null);
-      app.dispatch(label, (yard) => reshape(app, yard, zoneId, parts));
+      app.dispatch(label, (yard) =>
+        reshape(app, yard, zoneId, parts, (issue) =>
+          app.tell({
+            ...issue,
+            severity: 'warning',
+            message: `Neighbours stay where they were. ${issue.message}`,
+          }),
+        ),
+      );
     },
     reshaping(zoneId, parts) {
       app.beforeReshape = parts === null ? null : (app.beforeReshape ?? app.session.yard);
@@ -79,14 +87,23 @@ function addDrawn(app: AppController, ring: Ring, tool: Extract<Tool, { type: 'd
   if (isDone) app.setView({ selectedZoneIds: [zone.id] });
 }
 
-/** New parts of a zone; a single moved corner takes its neighbours' corners along when that is wished. */
-function reshape(app: AppController, yard: Yard, zoneId: string, parts: readonly Rings[]): Yard {
+/**
+ * New parts of a zone; a single moved corner takes its neighbours' corners along when that is wished.
+ * @param refused called when a neighbour cannot follow (its outline would cross itself) and stays
+ */
+function reshape(
+  app: AppController,
+  yard: Yard,
+  zoneId: string,
+  parts: readonly Rings[],
+  refused?: (issue: Issue) => void,
+): Yard {
   const zone = yard.zones.find((each) => each.id === zoneId);
   if (!zone) return yard;
   const corner = app.options.sharedCorners ? movedCorner(zone.parts, parts) : null;
-  const moved = corner ? moveSharedCorner(yard, corner.from, corner.to) : null;
-  const base = moved?.ok ? moved.yard : yard;
-  return replaceZone(base, { ...zone, parts });
+  const moved = corner && moveSharedCorner(yard, corner.from, corner.to);
+  if (moved && !moved.ok) refused?.(moved.issue);
+  return replaceZone(moved?.ok ? moved.yard : yard, { ...zone, parts });
 }
 
 function moveMark(yard: Yard, markId: string, position: Position): Yard {

@@ -1,14 +1,9 @@
+import type { Side } from '../measure/shapes';
 import { parseLength } from '../units/parse';
 import type { UnitSystem } from '../yard/types';
 
-export interface TypedSide {
-  readonly lengthM: number;
-  /** degrees from north, clockwise, 0 up to 360. */
-  readonly bearingDeg: number;
-}
-
 export type SidesRead =
-  | { readonly ok: true; readonly sides: readonly TypedSide[] }
+  | { readonly ok: true; readonly sides: readonly Side[] }
   | { readonly ok: false; readonly message: string };
 
 const COMPASS: Readonly<Record<string, number>> = {
@@ -57,7 +52,7 @@ function readDirection(text: string, beforeDeg: number | null): number | null {
  * @returns lengths in metres with bearings in degrees, or what is wrong and in which line.
  */
 export function readSides(text: string, system: UnitSystem): SidesRead {
-  const sides: TypedSide[] = [];
+  const sides: Side[] = [];
   for (const [index, line] of text.split('\n').entries()) {
     if (line.trim() === '') continue;
     const fail = (message: string): SidesRead => ({ ok: false, message: `Line ${index + 1}: ${message}` });

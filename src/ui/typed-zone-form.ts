@@ -1,8 +1,8 @@
 import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { checkRing } from '../measure/crossings';
-import { areaOfRingsM2, lengthOfLineM } from '../measure/geodesic';
-import { makeCircle, makeRectangle, ringFromSides } from '../measure/shapes';
+import { areaOfRingsM2 } from '../measure/geodesic';
+import { closureOfSides, makeCircle, makeRectangle, ringFromCorners, ringFromSides } from '../measure/shapes';
 import { formatArea, formatLength } from '../units/format';
 import { addZone } from '../yard/edits';
 import type { Position, Ring } from '../yard/types';
@@ -22,6 +22,9 @@ const WAY_WORDS: Readonly<Record<Way, string>> = {
   sides: 'Sides one after another',
   corners: 'Corners by coordinates',
 };
+
+/** sides that end this near their start are said to close, m. */
+const CLOSED_M = 0.005;
 
 type Made =
   | { readonly ok: true; readonly ring: Ring; readonly note: string }
@@ -118,10 +121,12 @@ export class TypedZoneForm extends AppPart {
     if (this.way === 'sides') {
       const read = readSides(this.sidesText, this.app.units);
       if (!read.ok) return fail(read.message);
-      const ring = ringFromSides(start, read.sides);
-      const [last, first] = [ring.at(-2), ring[0]];
-      const closing = last && first ? formatLength(lengthOfLineM([last, first]), this.app.units) : '';
-      return { ok: true, ring, note: ` The last side, back to the start, is ${closing}.` };
+      const { gapM } = closureOfSides(read.sides);
+      const note =
+        gapM > CLOSED_M
+          ? ` The side back to the start is ${formatLength(gapM, this.app.units)}.`
+          : ' The sides close.';
+      return { ok: true, ring: ringFromSides(start, read.sides), note };
     }
     const { side, other, radius } = this.sizes;
     if (this.way === 'circle') {
@@ -144,11 +149,9 @@ export class TypedZoneForm extends AppPart {
       if (!read.ok) return { ok: false, message: `Line ${index + 1}: ${read.message}` };
       corners.push(read.position);
     }
-    const [first, last] = [corners[0], corners.at(-1)];
-    if (first && last && corners.length > 1 && first[0] === last[0] && first[1] === last[1]) corners.pop();
-    if (!first || corners.length < 3)
-      return { ok: false, message: 'Write at least three corners, one a line.' };
-    return { ok: true, ring: [...corners, first], note: '' };
+    const ring = ringFromCorners(corners);
+    if (ring.length < 4) return { ok: false, message: 'Write at least three corners, one a line.' };
+    return { ok: true, ring, note: '' };
   }
 
   private makeChecked(): Made {

@@ -1,3 +1,4 @@
+import { StorageError } from '../session/storageError';
 import { emptyYard } from '../yard/defaults';
 import { addMark, addZone, rename } from '../yard/edits';
 import type { Issue, Yard } from '../yard/types';
@@ -169,9 +170,9 @@ export class YardLibrary {
     } catch (error) {
       const words = error instanceof Error ? error.message : String(error);
       const issue: Issue = {
-        code: 'storage-failed',
+        code: 'yard-not-reached',
         severity: 'error',
-        message: `The browser's storage did not answer: ${words}. Export the yard as a file to keep your work.`,
+        message: error instanceof StorageError ? words : `That did not work: ${words}.`,
         place: {},
       };
       this.app.tell(issue);
