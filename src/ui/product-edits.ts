@@ -1,0 +1,74 @@
+import { productRate } from '../plan/rate';
+import type { Amount, LabelRate, Product, ProductForm, RateBasis, Visit } from '../yard/types';
+import { isLiquidForm } from './product-words';
+
+/** A new product with nothing filled in that only the label knows. Ids are made by the caller. */
+export function newProduct(id: string, packId: string, name: string): Product {
+  return {
+    id,
+    name,
+    form: 'liquid-concentrate',
+    analysis: { nPct: 0, p2o5Pct: 0, k2oPct: 0, slowNPctOfN: null },
+    densityKgPerL: null,
+    rate: { basis: 'volume-per-area', rateLPerM2: 0 },
+    packs: [{ id: packId, content: { unit: 'L', value: 0 }, price: null }],
+    carrierLPerM2: null,
+    carrierIsTotal: false,
+    spreadDistanceM: 0.6,
+    stainsHardscape: false,
+    waterIn: false,
+    limits: {
+      maxPerDose: null,
+      maxPerYear: null,
+      minIntervalDays: null,
+      maxDosesPerYear: null,
+      maxAirTempC: null,
+    },
+    onHand: {},
+    note: '',
+  };
+}
+
+/**
+ * The label rate said by another basis: the same rate where the product is known well enough to turn
+ * one into the other, else 0, for the person to fill in.
+ */
+export function rateInBasis(product: Product, basis: RateBasis): LabelRate {
+  if (product.rate.basis === basis) return product.rate;
+  const read = productRate(product);
+  const known = 'perM2' in read ? read : null;
+  switch (basis) {
+    case 'area-per-container': {
+      const pack = product.packs[0];
+      const same = known && pack && known.perM2.unit === pack.content.unit && known.perM2.value > 0;
+      return {
+        basis,
+        areaM2: same ? pack.content.value / known.perM2.value : 0,
+        packId: pack?.id ?? '',
+      };
+    }
+    case 'volume-per-area':
+      return { basis, rateLPerM2: known?.lPerM2 ?? 0 };
+    case 'mass-per-area':
+      return { basis, rateKgPerM2: known?.kgPerM2 ?? 0 };
+    case 'nutrient-per-area':
+      return { basis, nutrient: 'N', rateKgPerM2: ((known?.kgPerM2 ?? 0) * product.analysis.nPct) / 100 };
+    case 'depth':
+      // 1 L/m² is a layer of 1 mm
+      return { basis, depthM: (known?.lPerM2 ?? 0) / 1000 };
+  }
+}
+
+/** The product in another form. Packs that are still empty take the unit the form is sold by. */
+export function inForm(product: Product, form: ProductForm): Product {
+  const unit = isLiquidForm(form) ? 'L' : 'kg';
+  const packs = product.packs.map((pack) =>
+    pack.content.value === 0 ? { ...pack, content: { unit, value: 0 } as Amount } : pack,
+  );
+  return { ...product, form, packs };
+}
+
+/** Visits with a dose of the product. */
+export function visitsWith(visits: readonly Visit[], productId: string): readonly Visit[] {
+  return visits.filter((visit) => visit.doses.some((dose) => dose.productId === productId));
+}

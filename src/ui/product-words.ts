@@ -1,0 +1,93 @@
+import {
+  formatAmount,
+  formatAmountRate,
+  formatArea,
+  formatLength,
+  formatNumber,
+  formatNutrientRate,
+} from '../units/format';
+import type {
+  Amount,
+  Nutrient,
+  Pack,
+  Product,
+  ProductForm,
+  RateBasis,
+  UnitSystem,
+  VisitDose,
+  ZoneClass,
+} from '../yard/types';
+
+export const FORM_WORDS: Readonly<Record<ProductForm, string>> = {
+  'ready-to-use': 'Ready to use (hose-end or as it is)',
+  'liquid-concentrate': 'Liquid concentrate',
+  'soluble-powder': 'Soluble powder',
+  granular: 'Granular',
+  seed: 'Seed',
+  mulch: 'Mulch',
+  topdressing: 'Topdressing',
+  'soil-amendment': 'Soil amendment',
+};
+
+export const BASIS_WORDS: Readonly<Record<RateBasis, string>> = {
+  'area-per-container': 'One pack covers an area',
+  'volume-per-area': 'Volume of product per area',
+  'mass-per-area': 'Weight of product per area',
+  'nutrient-per-area': 'Weight of a nutrient per area',
+  depth: 'Depth of a layer',
+};
+
+export const NUTRIENT_WORDS: Readonly<Record<Nutrient, string>> = { N: 'N', P2O5: 'P₂O₅', K2O: 'K₂O' };
+
+export const CLASS_WORDS: Readonly<Record<ZoneClass, string>> = {
+  'turf-low-cut': 'Low-cut turf',
+  'turf-regular': 'Regular turf',
+  bed: 'Beds',
+  other: 'Other ground',
+};
+
+/** "8-0-2", as printed on a label. */
+export function analysisWords(product: Product): string {
+  const { nPct, p2o5Pct, k2oPct } = product.analysis;
+  return [nPct, p2o5Pct, k2oPct].map((pct) => formatNumber(pct, 4)).join('-');
+}
+
+/** "32 fl oz pack". */
+export function packWords(content: Amount, units: UnitSystem): string {
+  return `${formatAmount(content, units)} pack`;
+}
+
+/** The label rate in plain words. */
+export function rateWords(product: Product, units: UnitSystem): string {
+  const { rate } = product;
+  switch (rate.basis) {
+    case 'area-per-container': {
+      const pack = product.packs.find((one) => one.id === rate.packId);
+      const what = pack ? `one ${packWords(pack.content, units)}` : 'one pack';
+      return `${what} covers ${formatArea(rate.areaM2, units, 4)}`;
+    }
+    case 'volume-per-area':
+      return formatAmountRate({ unit: 'L', value: rate.rateLPerM2 }, units);
+    case 'mass-per-area':
+      return formatAmountRate({ unit: 'kg', value: rate.rateKgPerM2 }, units);
+    case 'nutrient-per-area':
+      return `${NUTRIENT_WORDS[rate.nutrient]} at ${formatNutrientRate(rate.rateKgPerM2, units)}`;
+    case 'depth':
+      return `a layer of ${formatLength(rate.depthM, units)}`;
+  }
+}
+
+/** "32 fl oz, 1 gal". */
+export function packsWords(packs: readonly Pack[], units: UnitSystem): string {
+  return packs.map((pack) => formatAmount(pack.content, units)).join(', ');
+}
+
+/** What a dose is called on the screen. */
+export function doseName(dose: VisitDose, products: readonly Product[]): string {
+  return products.find((product) => product.id === dose.productId)?.name || 'Product without a name';
+}
+
+/** Forms measured by volume when poured; the others are weighed unless their pack says otherwise. */
+export function isLiquidForm(form: ProductForm): boolean {
+  return form === 'ready-to-use' || form === 'liquid-concentrate';
+}
