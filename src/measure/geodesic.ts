@@ -1,4 +1,4 @@
-import { Geodesic, PolygonArea } from 'geographiclib-geodesic';
+import geographicLib from 'geographiclib-geodesic';
 import type { Position, Ring, Rings } from '../yard/types';
 
 /**
@@ -6,6 +6,8 @@ import type { Position, Ring, Rings } from '../yard/types';
  * Source: Karney 2013, "Algorithms for geodesics", doi 10.1007/s00190-012-0578-z.
  * Held by tests/reference/area.ref.test.ts.
  */
+// One CommonJS object: Node's own loader finds no named exports in it.
+const { Geodesic, PolygonArea } = geographicLib;
 const WGS84 = Geodesic.WGS84;
 
 /**
