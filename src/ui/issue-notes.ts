@@ -26,3 +26,14 @@ export function issuesAt(issues: readonly Issue[], ...fields: string[]): readonl
     );
   });
 }
+
+/** The same issues for a place where the name at their head is already read: "Name: the rate …" gives "The rate …". */
+export function withoutName(issues: readonly Issue[], name: string): readonly Issue[] {
+  const heads = [`${name}: `, 'Unnamed product: '];
+  return issues.map((issue) => {
+    const head = heads.find((each) => issue.message.startsWith(each));
+    if (head === undefined) return issue;
+    const rest = issue.message.slice(head.length);
+    return { ...issue, message: rest.charAt(0).toUpperCase() + rest.slice(1) };
+  });
+}

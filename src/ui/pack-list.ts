@@ -1,5 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { isLiquid } from '../plan/rate';
 import { formatAmount } from '../units/format';
 import type { Amount, Issue, Pack, Product } from '../yard/types';
 import { AppPart, fieldValue } from './app-part';
@@ -7,7 +8,6 @@ import { issueNotes, issuesAt } from './issue-notes';
 import './number-field';
 import type { NumberChange } from './number-field';
 import { sendProductChange } from './product-form';
-import { isLiquidForm } from './product-words';
 import './quantity-field';
 import type { QuantityChange } from './quantity-field';
 import { shared } from './shared';
@@ -32,7 +32,7 @@ export class PackList extends AppPart {
 
   protected override render() {
     const { packs } = this.product;
-    const own = packs.flatMap((_, index) => issuesAt(this.issues, `packs[${index}]`));
+    const own = packs.flatMap((_, index) => this.issuesOf(index));
     return html`
       ${packs.map((pack, index) => this.renderPack(pack, index))}
       ${issueNotes(this.issues.filter((issue) => !own.includes(issue)))}
@@ -44,6 +44,7 @@ export class PackList extends AppPart {
     const { app, product } = this;
     const isVolume = pack.content.unit === 'L';
     const rest = product.packs.length > 1;
+    const issues = this.issuesOf(index);
     return html`
       <fieldset>
         <legend>${pack.content.value > 0 ? formatAmount(pack.content, app.units) : `Pack ${index + 1}`}</legend>
@@ -58,13 +59,15 @@ export class PackList extends AppPart {
           @number-change=${(event: CustomEvent<NumberChange>) => this.change(pack, { price: event.detail.value })}></number-field>
         <number-field label="On hand" suffix="packs" .value=${product.onHand[pack.id] ?? 0} .min=${0}
           @number-change=${(event: CustomEvent<NumberChange>) => this.setOnHand(pack, event.detail.value ?? 0)}></number-field>
-        ${rest ? html`<button type="button" class="danger" @click=${() => this.remove(pack)}>Remove this size</button>` : nothing}
-        ${(() => {
-          const issues = issuesAt(this.issues, `packs[${index}]`);
-          return issues.length > 0 ? html`<div class="whole">${issueNotes(issues)}</div>` : nothing;
-        })()}
+        ${rest ? html`<button type="button" class="danger" @click=${() => this.removePack(pack)}>Remove this size</button>` : nothing}
+        ${issues.length > 0 ? html`<div class="whole">${issueNotes(issues)}</div>` : nothing}
       </fieldset>
     `;
+  }
+
+  private issuesOf(index: number): readonly Issue[] {
+    const pack = this.product.packs[index];
+    return issuesAt(this.issues, `packs[${index}]`, `onHand.${pack?.id ?? ''}`);
   }
 
   private change(pack: Pack, change: Partial<Pack>): void {
@@ -79,12 +82,12 @@ export class PackList extends AppPart {
   }
 
   private add(): void {
-    const unit = this.product.packs[0]?.content.unit ?? (isLiquidForm(this.product.form) ? 'L' : 'kg');
+    const unit = this.product.packs[0]?.content.unit ?? (isLiquid(this.product.form) ? 'L' : 'kg');
     const pack: Pack = { id: this.app.newId('pack'), content: { unit, value: 0 }, price: null };
     sendProductChange(this, `pack ${pack.id}`, { packs: [...this.product.packs, pack] });
   }
 
-  private remove(pack: Pack): void {
+  private removePack(pack: Pack): void {
     const { [pack.id]: _, ...onHand } = this.product.onHand;
     const packs = this.product.packs.filter((one) => one.id !== pack.id);
     sendProductChange(this, `pack ${pack.id} remove`, { packs, onHand });

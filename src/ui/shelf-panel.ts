@@ -85,7 +85,7 @@ export class ShelfPanel extends AppPart {
       <div class="note warning" role="alert">
         <p>In use by ${names.join(', ')}. Removing it takes its doses out of ${names.length === 1 ? 'that visit' : 'those visits'}. Undo brings all of it back.</p>
         <div class="row">
-          <button class="danger" @click=${() => this.remove(product)}>Remove with its doses</button>
+          <button class="danger" @click=${() => this.removeNow(product)}>Remove with its doses</button>
           <button @click=${() => {
             this.asking = null;
           }}>Keep it</button>
@@ -121,10 +121,10 @@ export class ShelfPanel extends AppPart {
 
   private askOrRemove(product: Product): void {
     if (visitsWith(this.app.yard.visits, product.id).length > 0) this.asking = product.id;
-    else this.remove(product);
+    else this.removeNow(product);
   }
 
-  private remove(product: Product): void {
+  private removeNow(product: Product): void {
     const { app } = this;
     app.dispatch('Remove product', (yard) => removeProduct(yard, product.id));
     this.open(null);
