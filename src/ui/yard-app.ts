@@ -143,7 +143,7 @@ export class YardApp extends AppPart {
             ? nothing
             : isDrawing
               ? html`<live-bar .app=${app} .rev=${rev}></live-bar>`
-              : html`<draw-bar .app=${app} .rev=${rev}></draw-bar>`
+              : html`<section aria-label="Drawing tools"><draw-bar .app=${app} .rev=${rev}></draw-bar></section>`
         }
         <sheet-drawer .height=${this.height} @height-change=${this.onHeight}>
           ${isOpen ? html`<title-block slot="head" mini .app=${app} .rev=${rev}></title-block>` : nothing}
