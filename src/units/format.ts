@@ -2,8 +2,11 @@ import type { Amount, UnitSystem } from '../yard/types';
 import {
   KG_PER_LB,
   KG_PER_OZ,
+  L_PER_CUFT,
+  L_PER_CUYD,
   L_PER_FLOZ,
   L_PER_GAL,
+  L_PER_M3,
   M_PER_FT,
   M_PER_IN,
   M2_PER_1000_SQFT,
@@ -71,7 +74,8 @@ export function formatAreaPm(areaM2: number, sigmaM2: number, system: UnitSystem
   if (!(sigmaM2 > 0)) return formatArea(areaM2, system);
   const unit = areaUnit(areaM2, system);
   const pm = (2 * sigmaM2) / unit.si;
-  const place = Math.min(3, 1 - Math.floor(Math.log10(pm)));
+  // the place of the second digit, after rounding has carried (99.6 is 100, shown by its tens)
+  const place = Math.min(3, 1 - Math.floor(Math.log10(Number(pm.toPrecision(2)))));
   return `${formatAtPlace(areaM2 / unit.si, place)} ±${NB}${formatAtPlace(pm, place)}${NB}${unit.label}`;
 }
 
@@ -89,42 +93,50 @@ export function formatLength(lengthM: number, system: UnitSystem): string {
     : `${formatNumber(lengthM * 100, 2)}${NB}cm`;
 }
 
-/** A mass: lb (oz under one pound), or kg (g under one kilogram). */
+/** A value in the larger unit, or in the smaller where it would round to less than one of the larger. */
+function formatIn(value: number, small: Unit, large: Unit): string {
+  if (!Number.isFinite(value)) return DASH;
+  const count = Math.abs(Number((value / small.si).toPrecision(3)));
+  const unit = value !== 0 && count * small.si < large.si * (1 - 1e-12) ? small : large;
+  return `${formatNumber(value / unit.si)}${NB}${unit.label}`;
+}
+
+const OZ: Unit = { label: 'oz', si: KG_PER_OZ };
+const LB: Unit = { label: 'lb', si: KG_PER_LB };
+const G: Unit = { label: 'g', si: 0.001 };
+const KG: Unit = { label: 'kg', si: 1 };
+const FLOZ: Unit = { label: `fl${NB}oz`, si: L_PER_FLOZ };
+const GAL: Unit = { label: 'gal', si: L_PER_GAL };
+const ML: Unit = { label: 'mL', si: 0.001 };
+const LITRE: Unit = { label: 'L', si: 1 };
+const CUFT: Unit = { label: `cu${NB}ft`, si: L_PER_CUFT };
+const CUYD: Unit = { label: `cu${NB}yd`, si: L_PER_CUYD };
+const M3: Unit = { label: 'm³', si: L_PER_M3 };
+
+/** A mass in kg: lb (oz under one pound), or kg (g under one kilogram). */
 export function formatMass(massKg: number, system: UnitSystem): string {
-  if (!Number.isFinite(massKg)) return DASH;
-  if (system === 'us') {
-    const isSmall = massKg !== 0 && Math.abs(massKg) < KG_PER_LB;
-    return isSmall
-      ? `${formatNumber(massKg / KG_PER_OZ)}${NB}oz`
-      : `${formatNumber(massKg / KG_PER_LB)}${NB}lb`;
-  }
-  const isSmall = massKg !== 0 && Math.abs(massKg) < 1;
-  return isSmall ? `${formatNumber(massKg * 1000)}${NB}g` : `${formatNumber(massKg)}${NB}kg`;
+  return system === 'us' ? formatIn(massKg, OZ, LB) : formatIn(massKg, G, KG);
 }
 
-/** A volume: gal (fl oz under one gallon), or L (mL under one litre). */
-export function formatVolume(volumeL: number, system: UnitSystem): string {
-  if (!Number.isFinite(volumeL)) return DASH;
-  if (system === 'us') {
-    const isSmall = volumeL !== 0 && Math.abs(volumeL) < L_PER_GAL * (1 - 1e-12);
-    return isSmall
-      ? `${formatNumber(volumeL / L_PER_FLOZ)}${NB}fl${NB}oz`
-      : `${formatNumber(volumeL / L_PER_GAL)}${NB}gal`;
-  }
-  const isSmall = volumeL !== 0 && Math.abs(volumeL) < 1;
-  return isSmall ? `${formatNumber(volumeL * 1000)}${NB}mL` : `${formatNumber(volumeL)}${NB}L`;
+/**
+ * A volume in L: gal (fl oz under one gallon), or L (mL under one litre).
+ * @param bulk for mulch and the like: cu yd (cu ft under one), or m³ (L under one)
+ */
+export function formatVolume(volumeL: number, system: UnitSystem, bulk = false): string {
+  if (bulk) return system === 'us' ? formatIn(volumeL, CUFT, CUYD) : formatIn(volumeL, LITRE, M3);
+  return system === 'us' ? formatIn(volumeL, FLOZ, GAL) : formatIn(volumeL, ML, LITRE);
 }
 
-/** An amount of product, by volume or by mass. */
-export function formatAmount(amount: Amount, system: UnitSystem): string {
-  return amount.unit === 'L' ? formatVolume(amount.value, system) : formatMass(amount.value, system);
+/** An amount of product, by volume or by mass. @param bulk volumes as in formatVolume */
+export function formatAmount(amount: Amount, system: UnitSystem, bulk = false): string {
+  return amount.unit === 'L' ? formatVolume(amount.value, system, bulk) : formatMass(amount.value, system);
 }
 
 /** @param amountPerM2 amount of product per m², shown per 1,000 sq ft or per 100 m². */
-export function formatAmountRate(amountPerM2: Amount, system: UnitSystem): string {
+export function formatAmountRate(amountPerM2: Amount, system: UnitSystem, bulk = false): string {
   const areaM2 = system === 'us' ? M2_PER_1000_SQFT : 100;
   const amount: Amount = { unit: amountPerM2.unit, value: amountPerM2.value * areaM2 };
-  return `${formatAmount(amount, system)} per ${system === 'us' ? `1,000${NB}sq${NB}ft` : `100${NB}m²`}`;
+  return `${formatAmount(amount, system, bulk)} per ${system === 'us' ? `1,000${NB}sq${NB}ft` : `100${NB}m²`}`;
 }
 
 /** @param kgPerM2 nutrient laid down, kg/m²: "0.45 lb per 1,000 sq ft" or "2.2 g/m²". */
@@ -150,4 +162,11 @@ export function formatPercent(share: number): string {
   if (!Number.isFinite(share)) return DASH;
   const percent = share * 100;
   return `${Math.abs(percent) >= 10 ? formatAtPlace(percent, 0) : formatNumber(percent, 2)}${NB}%`;
+}
+
+/** An air temperature in °C, shown in whole degrees F (us) or C (metric). */
+export function formatTemperature(temperatureC: number, system: UnitSystem): string {
+  if (!Number.isFinite(temperatureC)) return DASH;
+  const [degrees, label] = system === 'us' ? [(temperatureC * 9) / 5 + 32, '°F'] : [temperatureC, '°C'];
+  return `${formatAtPlace(degrees, 0)}${NB}${label}`;
 }

@@ -137,7 +137,7 @@ function parsePieces(text: string, names: Names, bare: number, example: string):
     if (unit === '' && (pieces > 0 || rest.trim() !== '')) {
       return { ok: false, message: `“${plain}” has a number without a unit; type it like ${example}.` };
     }
-    const factor = unit === '' ? bare : names[unit];
+    const factor = unit === '' ? bare : Object.hasOwn(names, unit) ? names[unit] : undefined;
     if (factor === undefined)
       return { ok: false, message: `“${unit}” is not a unit known here; type it like ${example}.` };
     value += readNumber(match[1] ?? '') * factor;
