@@ -54,7 +54,7 @@ function checkAnalysis(product: Product): Issue[] {
     }
   }
   const total = nPct + p2o5Pct + k2oPct;
-  if (issues.length === 0 && total > 100) {
+  if (issues.length === 0 && total > 100 * (1 + 1e-9)) {
     issues.push(
       issueOn(
         product,

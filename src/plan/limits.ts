@@ -1,152 +1,146 @@
-import { KG_PER_LB, M2_PER_1000_SQFT } from '../units/factors';
-import { formatAmountRate, formatNutrientRate } from '../units/format';
+import { formatAmountRate } from '../units/format';
 import { visitZones } from '../yard/choose';
 import type { Amount, Issue, Product, Visit, VisitDose, Yard } from '../yard/types';
-import type { NutrientRates } from './nutrients';
 import { convertAmount, productRate } from './rate';
-import type { DoseZone, ProductRate } from './types';
 
-const LB_PER_1000 = KG_PER_LB / M2_PER_1000_SQFT;
-/** Soluble nitrogen at once, kg/m². Source: Trenholm, UF/IFAS ENH1089, Urban Turf Fertilizer Rule. */
-export const SOLUBLE_N_GUIDE_KG_PER_M2 = 0.7 * LB_PER_1000;
-/** All nitrogen at once, kg/m². Source: USGA Green Section Record 62(11), home lawn tips (0.5 to 1.0 lb per 1,000 sq ft). */
-export const TOTAL_N_GUIDE_KG_PER_M2 = 1.0 * LB_PER_1000;
-const SLACK = 1 + 1e-9;
-const MS_PER_DAY = 86_400_000;
+const TOLERANCE = 1e-9;
+const YEAR_DAYS = 365;
 
-interface DoseOn {
-  readonly visit: Visit;
-  readonly dose: VisitDose;
-  readonly days: number;
-}
+/** Ids of the zones that a dose of a visit treats. */
+export type ZonesOfDose = (visit: Visit, dose: VisitDose) => readonly string[];
 
 /**
- * The label's own limits, held against this dose and the same product's doses of the yard's other dated
- * visits on any of the same zones. Codes: `limit-dose`, `limit-year-amount`, `limit-interval`,
- * `limit-doses-per-year` (errors); `limit-not-checked` (note) when this visit has no date.
- * A year is the calendar year of the visit.
+ * Holds one product of a visit against the limits on its label, zone by zone. All doses of the product
+ * in one visit on one zone count as one application (two half-rate passes at right angles are one).
+ * Interval: whole days to every other dated visit that treats the same zone with it. Year: the 365
+ * days that end with this visit, which is never laxer than a calendar year seen from its last visit.
+ * @param zoneIds zones this visit treats with the product; @param zonesOfDose by default the zones chosen in the yard
+ * @param doseId the dose that the issues stand at
+ * @returns `limit-dose`, `limit-interval`, `limit-year-amount`, `limit-doses-per-year` (errors);
+ * `limit-not-checked` (note) where a date is missing
  */
 export function labelLimitIssues(
   yard: Yard,
   visit: Visit,
-  dose: VisitDose,
   product: Product,
-  rate: ProductRate,
-  zones: readonly DoseZone[],
-): Issue[] {
+  zoneIds: readonly string[],
+  doseId: string,
+  zonesOfDose: ZonesOfDose = (other, dose) => visitZones(yard, other, dose).map((zone) => zone.id),
+): readonly Issue[] {
   const { limits } = product;
-  const { units } = yard.settings;
-  const place = { visitId: visit.id, doseId: dose.id, productId: product.id };
+  const { rate } = productRate(product);
+  if (rate === null || zoneIds.length === 0) return [];
+  const factorOn = factorsByZone(product.id, zonesOfDose);
   const issues: Issue[] = [];
-  const over = (code: string, message: string) => issues.push({ code, severity: 'error', message, place });
+  const place = { productId: product.id, visitId: visit.id, doseId };
+  const add = (code: string, severity: Issue['severity'], message: string) =>
+    issues.push({ code, severity, message: `${product.name}: ${message}`, place });
+  const zonesWords = (ids: readonly string[]) =>
+    ids.map((id) => yard.zones.find((zone) => zone.id === id)?.name || 'unnamed zone').join(', ');
+  const now = factorOn(visit);
+  const amountOf = (factor: number): Amount => ({
+    unit: rate.perM2.unit,
+    value: rate.perM2.value * factor,
+  });
+  const exceeds = (factor: number, limit: Amount): boolean => {
+    const amount = convertAmount(amountOf(factor), limit.unit, product.densityKgPerL);
+    return amount !== null && amount.value > limit.value * (1 + TOLERANCE);
+  };
+  const show = (amount: Amount) => formatAmountRate(amount, yard.settings.units);
 
-  const most = inUnit(limits.maxPerDose, rate, product);
-  if (most !== null && rate.perM2.value > most * SLACK) {
-    const [is, may] = [rate.perM2, { unit: rate.perM2.unit, value: most }].map((each) =>
-      formatAmountRate(each, units),
+  const perDose = limits.maxPerDose;
+  const over = perDose ? zoneIds.filter((id) => exceeds(now.get(id) ?? 0, perDose)) : [];
+  if (perDose && over.length > 0) {
+    const most = show(amountOf(Math.max(...over.map((id) => now.get(id) ?? 0))));
+    add(
+      'limit-dose',
+      'error',
+      `${most} on ${zonesWords(over)} is over the label's most for one application, ${show(perDose)}.`,
     );
-    over('limit-dose', `${product.name}: ${is} is over the label's most for one dose, ${may}.`);
   }
-  const hasCalendarLimit =
+
+  const hasDates =
     limits.minIntervalDays !== null || limits.maxPerYear !== null || limits.maxDosesPerYear !== null;
-  if (!hasCalendarLimit) return issues;
-  if (visit.date === null) {
-    const message = `${product.name}: give the visit a date to check the label's interval and yearly limits.`;
-    return [...issues, { code: 'limit-not-checked', severity: 'note', message, place }];
+  const others = yard.visits.filter((other) => other.id !== visit.id && factorOn(other).size > 0);
+  const day = dayNumber(visit.date);
+  if (!hasDates) return issues;
+  if (day === null) {
+    if (others.length > 0)
+      add(
+        'limit-not-checked',
+        'note',
+        'the label limits how often it may go out; set the date of this visit so that it can be checked.',
+      );
+    if (limits.maxPerYear === null) return issues;
   }
-  const others = otherDoses(yard, visit, dose, zones);
+  const dated = others.flatMap((other) => {
+    const otherDay = dayNumber(other.date);
+    return otherDay === null || day === null
+      ? []
+      : [{ other, gap: Math.abs(day - otherDay), before: otherDay <= day, factors: factorOn(other) }];
+  });
+  if (day !== null && dated.length < others.length)
+    add(
+      'limit-not-checked',
+      'note',
+      'another visit with it has no date, so interval and yearly limits leave that visit out.',
+    );
+
   const interval = limits.minIntervalDays;
-  const nearest = others.reduce<DoseOn | null>(
-    (best, each) => (!best || Math.abs(each.days) < Math.abs(best.days) ? each : best),
-    null,
-  );
-  if (interval !== null && nearest && Math.abs(nearest.days) < interval) {
-    const when =
-      nearest.days === 0
-        ? 'the same day'
-        : `${Math.abs(nearest.days)} days ${nearest.days < 0 ? 'before' : 'after'}`;
-    over(
+  for (const { other, gap, factors } of dated) {
+    const shared = zoneIds.filter((id) => factors.has(id));
+    if (interval === null || gap >= interval || shared.length === 0) continue;
+    add(
       'limit-interval',
-      `${product.name}: the label asks for ${interval} days between doses; “${nearest.visit.name}” puts it on some of the same ground ${when}.`,
+      'error',
+      `${gap} days from “${other.name}” (${other.date}) on ${zonesWords(shared)}; the label asks for at least ${interval}.`,
     );
   }
-  const year = visit.date.slice(0, 4);
-  const sameYear = others.filter((each) => each.visit.date?.startsWith(year));
-  const count = sameYear.length + 1;
-  if (limits.maxDosesPerYear !== null && count > limits.maxDosesPerYear) {
-    over(
-      'limit-doses-per-year',
-      `${product.name}: this makes ${count} doses in ${year}; the label allows ${limits.maxDosesPerYear}.`,
-    );
-  }
-  const mostYear = inUnit(limits.maxPerYear, rate, product);
-  const total = sameYear.reduce(
-    (sum, each) => sum + (productRate(product, each.dose.rateFactor).rate?.perM2.value ?? 0),
-    rate.perM2.value,
-  );
-  if (mostYear !== null && total > mostYear * SLACK) {
-    const [is, may] = [total, mostYear].map((value) =>
-      formatAmountRate({ unit: rate.perM2.unit, value }, units),
-    );
-    over(
+
+  const year = dated.filter((one) => one.before && one.gap < YEAR_DAYS);
+  const { maxPerYear, maxDosesPerYear } = limits;
+  const yearFactor = (id: string) =>
+    year.reduce((sum, one) => sum + (one.factors.get(id) ?? 0), now.get(id) ?? 0);
+  const overYear = maxPerYear ? zoneIds.filter((id) => exceeds(yearFactor(id), maxPerYear)) : [];
+  if (maxPerYear && overYear.length > 0) {
+    const most = show(amountOf(Math.max(...overYear.map(yearFactor))));
+    add(
       'limit-year-amount',
-      `${product.name}: ${is} in ${year} is over the label's most for a year, ${may}.`,
+      'error',
+      `${most} in 365 days on ${zonesWords(overYear)} is over the label's most for a year, ${show(maxPerYear)}.`,
+    );
+  }
+  const times = (id: string) => 1 + year.filter((one) => one.factors.has(id)).length;
+  const often = maxDosesPerYear === null ? [] : zoneIds.filter((id) => times(id) > maxDosesPerYear);
+  if (maxDosesPerYear !== null && often.length > 0) {
+    const most = Math.max(...often.map(times));
+    add(
+      'limit-doses-per-year',
+      'error',
+      `${most} applications in 365 days on ${zonesWords(often)}; the label allows ${maxDosesPerYear} a year.`,
     );
   }
   return issues;
 }
 
-/**
- * Published guides for nitrogen at once, as notes that defer to the label and the local code:
- * `guide-soluble-n`, `guide-total-n`. With no slow-release share on the label all of it counts as soluble.
- */
-export function nitrogenGuideIssues(
-  yard: Yard,
-  visit: Visit,
-  dose: VisitDose,
-  product: Product,
-  nutrients: NutrientRates,
-): Issue[] {
-  const { units } = yard.settings;
-  const place = { visitId: visit.id, doseId: dose.id, productId: product.id };
-  const soluble = nutrients.N * (1 - (product.analysis.slowNPctOfN ?? 0) / 100);
-  const tell = (code: string, what: string, is: number, guide: number): Issue => ({
-    code,
-    severity: 'warning',
-    message: `${product.name}: ${formatNutrientRate(is, units)} of ${what} at once; a common guide is at most ${formatNutrientRate(guide, units)}. The label and the local code decide.`,
-    place,
-  });
-  if (nutrients.N > TOTAL_N_GUIDE_KG_PER_M2 * SLACK) {
-    return [tell('guide-total-n', 'nitrogen', nutrients.N, TOTAL_N_GUIDE_KG_PER_M2)];
-  }
-  if (soluble > SOLUBLE_N_GUIDE_KG_PER_M2 * SLACK) {
-    return [tell('guide-soluble-n', 'soluble nitrogen', soluble, SOLUBLE_N_GUIDE_KG_PER_M2)];
-  }
-  return [];
+/** For a visit: the sum of rate factors of one product by zone id. */
+function factorsByZone(productId: string, zonesOfDose: ZonesOfDose) {
+  return (visit: Visit): ReadonlyMap<string, number> => {
+    const factors = new Map<string, number>();
+    for (const dose of visit.doses) {
+      if (dose.productId !== productId) continue;
+      for (const id of zonesOfDose(visit, dose)) factors.set(id, (factors.get(id) ?? 0) + dose.rateFactor);
+    }
+    return factors;
+  };
 }
 
-function inUnit(limit: Amount | null, rate: ProductRate, product: Product): number | null {
-  return limit === null
-    ? null
-    : (convertAmount(limit, rate.perM2.unit, product.densityKgPerL)?.value ?? null);
-}
-
-/** Other doses of the product on any of the zones, dated, with days from this visit (negative: before). */
-function otherDoses(yard: Yard, visit: Visit, dose: VisitDose, zones: readonly DoseZone[]): DoseOn[] {
-  const ids = new Set(zones.map((zone) => zone.zoneId));
-  const own = dayNumber(visit.date);
-  if (own === null) return [];
-  return yard.visits.flatMap((other) => {
-    const day = dayNumber(other.date);
-    if (day === null) return [];
-    return other.doses
-      .filter((each) => each.productId === dose.productId && each !== dose)
-      .filter((each) => visitZones(yard, other, each).some((zone) => ids.has(zone.id)))
-      .map((each) => ({ visit: other, dose: each, days: day - own }));
-  });
-}
-
-function dayNumber(date: string | null): number | null {
-  const ms = date === null ? Number.NaN : Date.parse(`${date}T00:00:00Z`);
-  return Number.isNaN(ms) ? null : Math.round(ms / MS_PER_DAY);
+/** Days since 1970-01-01 of a YYYY-MM-DD date; null for none or an impossible one. */
+export function dayNumber(date: string | null): number | null {
+  const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(date ?? '');
+  if (match === null) return null;
+  const [year, month, day] = [Number(match[1]), Number(match[2]), Number(match[3])];
+  const ms = Date.UTC(year, month - 1, day);
+  const back = new Date(ms);
+  return back.getUTCMonth() === month - 1 && back.getUTCDate() === day ? ms / 86_400_000 : null;
 }

@@ -49,6 +49,10 @@ export function productRate(
   const base = basisPerM2(product);
   if ('code' in base) return { rate: null, issues: [base] };
   const amount: Amount = { unit: base.unit, value: base.value * factor };
+  if (!Number.isFinite(amount.value)) {
+    const message = `${product.name}: the label rate is not a number.`;
+    return { rate: null, issues: [rateIssue(product, 'rate-not-positive', message, 'rate')] };
+  }
   const { densityKgPerL } = product;
   const perM2 = convertAmount(amount, measuredUnit(product), densityKgPerL);
   if (!perM2) {

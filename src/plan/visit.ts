@@ -1,7 +1,9 @@
 import type { Issue, Product, Visit, VisitDose, Yard } from '../yard/types';
+import { cautionsOfDose, cautionsOfOrder } from './cautions';
 import { checkProduct } from './check';
 import { countContainers } from './containers';
-import { labelLimitIssues, nitrogenGuideIssues } from './limits';
+import { guideIssues } from './guides';
+import { labelLimitIssues, type ZonesOfDose } from './limits';
 import { nutrientRates, nutrientsByZone } from './nutrients';
 import { convertAmount, productRate } from './rate';
 import { sprayRate, tankLoads } from './tank';
@@ -14,6 +16,8 @@ export interface VisitInput {
   readonly zonesByDose: ReadonlyMap<string, readonly TreatableZone[]>;
   /** by dose id: one standard deviation of their summed area, m². */
   readonly sigmaByDose: ReadonlyMap<string, number>;
+  /** zones of any visit's dose, for interval and yearly limits; by default those chosen in the yard. */
+  readonly zonesOfDose?: ZonesOfDose;
 }
 
 /**
@@ -48,8 +52,16 @@ export function planVisit(input: VisitInput): VisitFigures {
     const figures = planDose(input, dose, product);
     if (figures) doses.push(figures);
   }
-  issues.push(...sameTankIssues(visit, doses));
-  return { visit, doses, nutrientByZone: nutrientsByZone(doses), issues };
+  if (visit.tankL !== null && !(visit.tankL > 0)) {
+    const message = 'The tank must hold more than zero; leave it empty for none.';
+    const place = { visitId: visit.id, path: 'tankL' };
+    issues.push({ code: 'tank-not-positive', severity: 'error', message, place });
+  }
+  const nutrientByZone = nutrientsByZone(doses);
+  issues.push(...limitsOfVisit(input, doses));
+  issues.push(...guideIssues(yard, doses, nutrientByZone, visit.id));
+  issues.push(...cautionsOfOrder(visit, doses));
+  return { visit, doses, nutrientByZone, issues };
 }
 
 function planDose(input: VisitInput, dose: VisitDose, product: Product): DoseFigures | null {
@@ -70,9 +82,8 @@ function planDose(input: VisitInput, dose: VisitDose, product: Product): DoseFig
   const spray = sprayRate(product, rate);
   const nutrientKgPerM2 = nutrientRates(product, rate);
   const place = { visitId: visit.id, doseId: dose.id, productId: product.id };
-  const issues: Issue[] = [...labelLimitIssues(yard, visit, dose, product, rate, zones)];
-  if (nutrientKgPerM2) issues.push(...nitrogenGuideIssues(yard, visit, dose, product, nutrientKgPerM2));
-  else {
+  const issues: Issue[] = cautionsOfDose(yard, visit, dose, product, rate);
+  if (nutrientKgPerM2 === null) {
     const message = `${product.name}: nutrients are not counted until its density is known.`;
     issues.push({ code: 'nutrients-no-density', severity: 'warning', message, place });
   }
@@ -98,13 +109,15 @@ function planDose(input: VisitInput, dose: VisitDose, product: Product): DoseFig
   };
 }
 
-/** Two sprays from one tank in a visit: a caution, common practice, no source. */
-function sameTankIssues(visit: Visit, doses: readonly DoseFigures[]): Issue[] {
-  const sprays = doses.filter((dose) => dose.tank !== null);
-  if (sprays.length < 2) return [];
-  const names = sprays.map((dose) => dose.product.name).join(', then ');
-  const message = `${names}: rinse the tank between them. Mix two in one load only where both labels allow it, after a jar test.`;
-  return [{ code: 'tank-shared', severity: 'note', message, place: { visitId: visit.id } }];
+/** The label's limits, once for each product of the visit over all ground its doses treat; told at its last dose. */
+function limitsOfVisit(input: VisitInput, doses: readonly DoseFigures[]): readonly Issue[] {
+  const lastDoses = new Map(doses.map((dose) => [dose.product.id, dose]));
+  return [...lastDoses.values()].flatMap(({ product, dose }) => {
+    const own = doses.filter((each) => each.product.id === product.id);
+    const treated = own.flatMap((each) => each.zones).filter((zone) => zone.areaM2 > 0);
+    const zoneIds = [...new Set(treated.map((zone) => zone.zoneId))];
+    return labelLimitIssues(input.yard, input.visit, product, zoneIds, dose.id, input.zonesOfDose);
+  });
 }
 
 function sum(values: readonly number[]): number {

@@ -1,0 +1,65 @@
+import { formatTemperature } from '../units/format';
+import type { Issue, Product, Visit, VisitDose, Yard } from '../yard/types';
+import { sprayRate } from './tank';
+import type { DoseFigures, ProductRate } from './types';
+
+const TOLERANCE = 1e-9;
+
+/** Cautions of one dose: rate above the label, powder's volume, heat, watering in. */
+export function cautionsOfDose(
+  yard: Yard,
+  visit: Visit,
+  dose: VisitDose,
+  product: Product,
+  rate: ProductRate,
+): Issue[] {
+  const issues: Issue[] = [];
+  const add = (code: string, severity: Issue['severity'], message: string) =>
+    issues.push({
+      code,
+      severity,
+      message: `${product.name}: ${message}`,
+      place: { visitId: visit.id, doseId: dose.id, productId: product.id },
+    });
+  if (dose.rateFactor > 1 + TOLERANCE)
+    add(
+      'above-label-rate',
+      'warning',
+      'this is more than the label rate. The label decides; do not pass its most.',
+    );
+  const spray = sprayRate(product, rate);
+  if (spray !== null && !(spray.waterLPerM2 > 0))
+    add(
+      'no-room-for-water',
+      'error',
+      'at this rate the product alone fills the whole spray volume; give more spray per area.',
+    );
+  if (spray !== null && rate.perM2.unit === 'kg')
+    add('powder-volume', 'note', 'dosed by weight, so it is counted as adding no volume to the tank.');
+  if (product.limits.maxAirTempC !== null)
+    add(
+      'air-temperature',
+      'note',
+      `not above ${formatTemperature(product.limits.maxAirTempC, yard.settings.units)} air temperature, by its label.`,
+    );
+  if (product.waterIn) add('water-in', 'note', 'water it in after it is down, as the label says.');
+  return issues;
+}
+
+/** Cautions on the order: one tank used for different mixes in turn. Each dose is a pass of its own. */
+export function cautionsOfOrder(visit: Visit, doses: readonly DoseFigures[]): Issue[] {
+  const tanked = doses.filter((dose) => dose.tank !== null);
+  return tanked.slice(1).flatMap((dose, index): Issue[] => {
+    const before = tanked[index];
+    if (before === undefined || before.product.id === dose.product.id) return [];
+    const message = `${dose.product.name} follows ${before.product.name} in the same tank: rinse the tank in between onto ground that may take it. Mix the two in one load only if both labels allow it and a jar test stays clear.`;
+    return [
+      {
+        code: 'tank-shared',
+        severity: 'warning',
+        message,
+        place: { visitId: visit.id, doseId: dose.dose.id, productId: dose.product.id },
+      },
+    ];
+  });
+}
