@@ -54,7 +54,7 @@ export class DoseResult extends AppPart {
       ${this.renderZones()}
       <dl>
         <dt>Treated</dt><dd>${formatAreaPm(figures.areaM2, figures.areaSigmaM2, units)}</dd>
-        ${figures.stripM2 > 0 ? html`<dt>Taken off as no-apply strip</dt><dd>${formatArea(figures.stripM2, units)}</dd>` : nothing}
+        ${figures.stripM2 > 0 ? html`<dt>Taken off as no-apply strip</dt><dd>${formatArea(figures.stripM2, units, 4)}</dd>` : nothing}
         ${figures.carrierL !== null ? html`<dt>Water to mix in</dt><dd>${formatVolume(figures.carrierL, units)}</dd>` : nothing}
         ${nutrients ? laid.map((one) => html`<dt>${NUTRIENT_WORDS[one]} laid down</dt><dd>${formatNutrientRate(nutrients[one], units)}</dd>`) : nothing}
       </dl>
@@ -87,10 +87,10 @@ export class DoseResult extends AppPart {
           ${figures.zones.map(
             (
               zone,
-            ) => html`<tr><td>${zone.name || 'Without a name'}</td><td class="num">${formatArea(zone.areaM2, units)}</td>
+            ) => html`<tr><td>${zone.name || 'Without a name'}</td><td class="num">${formatArea(zone.areaM2, units, 4)}</td>
               <td class="num">${formatAmount(zone.amount, units)}</td></tr>`,
           )}
-          <tr class="sum"><td>Total</td><td class="num">${formatArea(figures.areaM2, units)}</td><td class="num">${formatAmount(figures.amount, units)}</td></tr>
+          <tr class="sum"><td>Total</td><td class="num">${formatArea(figures.areaM2, units, 4)}</td><td class="num">${formatAmount(figures.amount, units)}</td></tr>
         </tbody>
       </table>
     `;

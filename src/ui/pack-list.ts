@@ -1,6 +1,5 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { isLiquid } from '../plan/rate';
 import { formatAmount } from '../units/format';
 import type { Amount, Issue, Pack, Product } from '../yard/types';
 import { AppPart, fieldValue } from './app-part';
@@ -9,6 +8,7 @@ import './number-field';
 import type { NumberChange } from './number-field';
 import { sendProductChange } from './product-form';
 import './quantity-field';
+import { isLiquidForm } from './product-words';
 import type { QuantityChange } from './quantity-field';
 import { shared } from './shared';
 
@@ -82,7 +82,7 @@ export class PackList extends AppPart {
   }
 
   private add(): void {
-    const unit = this.product.packs[0]?.content.unit ?? (isLiquid(this.product.form) ? 'L' : 'kg');
+    const unit = this.product.packs[0]?.content.unit ?? (isLiquidForm(this.product.form) ? 'L' : 'kg');
     const pack: Pack = { id: this.app.newId('pack'), content: { unit, value: 0 }, price: null };
     sendProductChange(this, `pack ${pack.id}`, { packs: [...this.product.packs, pack] });
   }

@@ -1,5 +1,6 @@
-import { isLiquid, productRate } from '../plan/rate';
+import { productRate } from '../plan/rate';
 import type { Amount, LabelRate, Product, ProductForm, RateBasis, Visit } from '../yard/types';
+import { isLiquidForm } from './product-words';
 
 /** A new product with nothing filled in that only the label knows. Ids are made by the caller. */
 export function newProduct(id: string, packId: string, name: string): Product {
@@ -35,7 +36,7 @@ export function newProduct(id: string, packId: string, name: string): Product {
 export function rateInBasis(product: Product, basis: RateBasis): LabelRate {
   if (product.rate.basis === basis) return product.rate;
   const read = productRate(product);
-  const known = read.ok ? read.rate : null;
+  const known = 'rate' in read ? read.rate : null;
   switch (basis) {
     case 'area-per-container': {
       const pack = product.packs[0];
@@ -60,7 +61,7 @@ export function rateInBasis(product: Product, basis: RateBasis): LabelRate {
 
 /** The product in another form. Packs that are still empty take the unit the form is sold by. */
 export function inForm(product: Product, form: ProductForm): Product {
-  const unit = isLiquid(form) ? 'L' : 'kg';
+  const unit = isLiquidForm(form) ? 'L' : 'kg';
   const packs = product.packs.map((pack) =>
     pack.content.value === 0 ? { ...pack, content: { unit, value: 0 } as Amount } : pack,
   );

@@ -86,3 +86,8 @@ export function packsWords(packs: readonly Pack[], units: UnitSystem): string {
 export function doseName(dose: VisitDose, products: readonly Product[]): string {
   return products.find((product) => product.id === dose.productId)?.name || 'Product without a name';
 }
+
+/** Whether the form is poured by volume; the others are weighed unless their pack says otherwise. */
+export function isLiquidForm(form: ProductForm): boolean {
+  return form === 'ready-to-use' || form === 'liquid-concentrate';
+}

@@ -18,7 +18,7 @@ export class RinseList extends AppPart {
       h4 { margin: 0.75rem 0 0; font-size: 1rem; display: flex; justify-content: space-between; gap: 0.5rem; }
       ol { list-style: none; margin: 0; padding: 0; }
       li { display: grid; grid-template-columns: 2rem 1fr auto; gap: 0 0.5rem; padding: 0.35rem 0; border-bottom: 1px solid var(--line); }
-      .number { border: 1.5px solid var(--ink); border-radius: 1rem; min-width: 1.7rem; height: 1.7rem; display: grid; place-items: center; font-weight: 650; font-size: var(--text-small); }
+      .number { border: 1.5px solid var(--ink); border-radius: 1rem; width: 1.7rem; height: 1.7rem; display: grid; place-items: center; font-weight: 650; font-size: var(--text-small); }
       .near { grid-column: 2 / -1; color: var(--danger); font-weight: 650; font-size: var(--text-small); margin: 0; }
     `,
   ];
@@ -55,7 +55,7 @@ export class RinseList extends AppPart {
       <span>${formatLength(edge.lengthM, units)}</span>
       ${
         edge.near
-          ? html`<p class="near">${SOURCE_WORDS[edge.near.sourceKind]} ${formatLength(edge.near.distanceM, units)} away: no water toward it; sweep or wipe up instead.</p>`
+          ? html`<p class="near">${SOURCE_WORDS[edge.near.sourceKind]} ${formatLength(edge.near.distanceM, units)} away: no rinse water toward it; wipe or sweep up instead.</p>`
           : nothing
       }
     </li>`;

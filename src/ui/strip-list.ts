@@ -18,7 +18,7 @@ export class StripList extends AppPart {
         <thead><tr><th scope="col">In</th><th scope="col">Beside</th><th scope="col" class="num">Width</th><th scope="col" class="num">Area</th></tr></thead>
         <tbody>${strips.map(
           (strip) => html`<tr><td>${this.nameOf(strip.zoneId)}</td><td>${this.sourceOf(strip)}</td>
-            <td class="num">${formatLength(strip.widthM, units)}</td><td class="num">${formatArea(strip.areaM2, units)}</td></tr>`,
+            <td class="num">${formatLength(strip.widthM, units)}</td><td class="num">${formatArea(strip.areaM2, units, 4)}</td></tr>`,
         )}</tbody>
       </table>
       ${

@@ -1,9 +1,8 @@
-import { isLiquid } from '../plan/rate';
 import type { DoseFigures } from '../plan/types';
 import type { DerivedVisit } from '../session/types';
-import { unitChoices } from '../units/choices';
-import { formatAmount, formatNumber, formatVolume } from '../units/format';
+import { formatAmount, formatTemperature, formatVolume } from '../units/format';
 import type { UnitSystem } from '../yard/types';
+import { isLiquidForm } from './product-words';
 
 /** What is done in a visit, in order, one sentence or two a step. Common practice, no source; the label goes before. */
 export function workOrder(visit: DerivedVisit, units: UnitSystem): readonly string[] {
@@ -57,16 +56,16 @@ function doseSteps(dose: DoseFigures, units: UnitSystem): readonly string[] {
         }), then the rest of the water.`,
       ]
     : [];
-  const verb = isLiquid(product.form) || dose.carrierL !== null ? 'Spray' : 'Spread';
+  const verb = isLiquidForm(product.form) || dose.carrierL !== null ? 'Spray' : 'Spread';
   const stains = product.stainsHardscape ? ' It stains: rinse hardscape at once.' : '';
   return [...loads, `${verb} ${product.name}: ${zones.join('; ')}.${stains}`];
 }
 
 function heatWords(doses: readonly DoseFigures[], units: UnitSystem): string {
   const limits = doses.flatMap((dose) => dose.product.limits.maxAirTempC ?? []);
-  const [choice] = unitChoices('temperature', units);
-  if (limits.length === 0 || !choice) return '';
-  return ` Not in air warmer than ${formatNumber(choice.fromSI(Math.min(...limits)), 3)}\u00a0${choice.label}.`;
+  return limits.length === 0
+    ? ''
+    : ` Not in air warmer than ${formatTemperature(Math.min(...limits), units)}.`;
 }
 
 /** "edges 1–4, 7": runs of numbers drawn together. */
