@@ -3,9 +3,15 @@ import type { ProductRate } from './types';
 
 const LIQUID_FORMS: readonly ProductForm[] = ['ready-to-use', 'liquid-concentrate'];
 
-/** True for what is poured: its packs and rate are read by volume first. */
+/**
+ * True for what is poured: a liquid form, or a soil amendment sold by volume and not laid by depth (liquid
+ * humic acid and the like; common practice, no source). Mulch and topdressing by volume are bulk goods.
+ */
 export function isLiquid(product: Product): boolean {
-  return LIQUID_FORMS.includes(product.form);
+  if (LIQUID_FORMS.includes(product.form)) return true;
+  if (product.form !== 'soil-amendment' || product.rate.basis === 'depth') return false;
+  const first = product.packs[0];
+  return first === undefined ? product.rate.basis === 'volume-per-area' : first.content.unit === 'L';
 }
 
 /** Percent by weight of one nutrient on the label (oxide convention for P and K). */

@@ -94,6 +94,20 @@ describe('a visit derived', () => {
     expect(rinseInput().sources).toEqual(['the sources']);
   });
 
+  it.each([
+    ['volume-per-area', 'rinse-toward-turf'],
+    ['depth', 'sweep-then-rinse'],
+  ] as const)('a soil amendment in litres with a rate by %s: %s', (basis, treatment) => {
+    const yard = testYard();
+    const humic: Product = {
+      ...(yard.products.find((one) => one.id === 'p-liquid') as Product),
+      form: 'soil-amendment',
+      rate: basis === 'depth' ? { basis, depthM: 0.006 } : { basis, rateLPerM2: 0.003 },
+    };
+    deriveYard(replaceProduct(yard, humic)).visit('v-1');
+    expect(rinseInput().treated.map((row) => row.treatment)).toEqual([treatment, treatment]);
+  });
+
   it('treats a zone once though two doses go on it, and tells its issues once', () => {
     const visit = deriveYard(twoDoses()).visit('v-1');
     expect(called.treat).toHaveBeenCalledTimes(3);

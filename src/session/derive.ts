@@ -6,6 +6,7 @@ import { measureYard } from '../measure/measureYard';
 import { findSlips } from '../measure/slips';
 import type { MeasuredYard, MeasuredZone, Slip } from '../measure/types';
 import { sigmaOfZones } from '../measure/uncertainty';
+import { isLiquid } from '../plan/rate';
 import type { TreatableZone } from '../plan/types';
 import { planVisit } from '../plan/visit';
 import { visitZones } from '../yard/choose';
@@ -167,6 +168,11 @@ function treatKept(
 /** Forms that lie loose on hardscape: swept or blown back before any rinsing. */
 const LOOSE_FORMS: readonly ProductForm[] = ['granular', 'seed', 'mulch', 'topdressing', 'soil-amendment'];
 
+/** A soil amendment that is poured is rinsed like any liquid. */
+function liesLoose(product: Product): boolean {
+  return LOOSE_FORMS.includes(product.form) && !isLiquid(product);
+}
+
 function rinseKept(
   yard: Yard,
   visit: Visit,
@@ -186,9 +192,7 @@ function rinseKept(
     return {
       zone,
       spreadM: Math.max(...products.map((product) => product.spreadDistanceM)),
-      treatment: products.some((product) => LOOSE_FORMS.includes(product.form))
-        ? 'sweep-then-rinse'
-        : 'rinse-toward-turf',
+      treatment: products.some(liesLoose) ? 'sweep-then-rinse' : 'rinse-toward-turf',
       stains: products.some((product) => product.stainsHardscape),
     };
   });

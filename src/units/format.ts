@@ -38,7 +38,11 @@ const HA: Unit = { label: 'ha', si: M2_PER_HA };
  */
 export function formatNumber(value: number, significantDigits = 3): string {
   if (!Number.isFinite(value)) return DASH;
-  return value.toLocaleString('en-US', { maximumSignificantDigits: significantDigits, useGrouping: true });
+  return value.toLocaleString('en-US', {
+    maximumSignificantDigits: significantDigits,
+    useGrouping: true,
+    signDisplay: 'negative',
+  });
 }
 
 /** A number rounded at a decimal place (negative: tens, hundreds), that place always shown. */
@@ -49,6 +53,7 @@ function formatAtPlace(value: number, place: number): string {
   return rounded.toLocaleString('en-US', {
     minimumFractionDigits: decimals,
     maximumFractionDigits: decimals,
+    signDisplay: 'negative',
   });
 }
 
@@ -64,18 +69,22 @@ export function formatArea(areaM2: number, system: UnitSystem, significantDigits
   return `${formatNumber(areaM2 / unit.si, significantDigits)}${NB}${unit.label}`;
 }
 
+/** Most decimals of an area with its error; 0.0001 acre is about 4 sq ft. */
+const FINEST_PLACE = 4;
+
 /**
  * An area with its error, such as "3,240 ± 45 sq ft": ± is two standard deviations (about 95 %), rounded
  * to two significant digits, and the area is rounded at the same place.
- * @param sigmaM2 one standard deviation, m²; 0 shows the area alone
+ * @param sigmaM2 one standard deviation, m²; the area stands alone where it is 0, not finite or too small to show
  */
 export function formatAreaPm(areaM2: number, sigmaM2: number, system: UnitSystem): string {
   if (!Number.isFinite(areaM2)) return DASH;
-  if (!(sigmaM2 > 0)) return formatArea(areaM2, system);
+  if (!(sigmaM2 > 0) || !Number.isFinite(sigmaM2)) return formatArea(areaM2, system);
   const unit = areaUnit(areaM2, system);
   const pm = (2 * sigmaM2) / unit.si;
   // the place of the second digit, after rounding has carried (99.6 is 100, shown by its tens)
-  const place = Math.min(3, 1 - Math.floor(Math.log10(Number(pm.toPrecision(2)))));
+  const place = Math.min(FINEST_PLACE, 1 - Math.floor(Math.log10(Number(pm.toPrecision(2)))));
+  if (pm < 0.5 * 10 ** -FINEST_PLACE) return formatArea(areaM2, system);
   return `${formatAtPlace(areaM2 / unit.si, place)} ±${NB}${formatAtPlace(pm, place)}${NB}${unit.label}`;
 }
 

@@ -115,7 +115,9 @@ const VOLUME: Names = {
   'm³': L_PER_M3,
 };
 
-const PIECE = /^\s*(\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d*\.?\d+(?:\s+\d+\/\d+)?|\d+\/\d+)\s*([^\d.,]*)/;
+/** A number (grouped, a fraction, or plain with or without one), then a unit: `ft2` and `m3`, or no digits; points as in "fl. oz." */
+const PIECE =
+  /^\s*(\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+\/\d+|\d*\.?\d+(?:\s+\d+\/\d+)?)\s*((?:ft2|m2|m3)(?!\d|\s*[a-z'"])|(?:[^\d.,]|(?<=[a-z])\.(?!\d))*)/i;
 
 /**
  * Reads one or more "number unit" pieces and adds them up: `12' 6"`, `12 ft 6 in`, `6 1/2 in`, `3,200 sq ft`.
@@ -132,7 +134,7 @@ function parsePieces(text: string, names: Names, bare: number, example: string):
     const match = PIECE.exec(rest);
     if (!match)
       return { ok: false, message: `“${rest.trim()}” is not a number with a unit; type it like ${example}.` };
-    const unit = (match[2] ?? '').trim().toLowerCase().replace(/\.$/, '').replace(/\s+/g, ' ');
+    const unit = (match[2] ?? '').trim().toLowerCase().replace(/\./g, '').replace(/\s+/g, ' ');
     rest = rest.slice(match[0].length);
     if (unit === '' && (pieces > 0 || rest.trim() !== '')) {
       return { ok: false, message: `“${plain}” has a number without a unit; type it like ${example}.` };
