@@ -35,8 +35,12 @@ export function roundRatio(
   system: UnitSystem,
 ): number {
   const least = leastRatio(groundM, roomMm);
-  const all = system === 'us' ? FT_PER_IN.map((ft) => Math.round((ft * M_PER_FT) / M_PER_IN)) : RATIOS;
-  return all.find((ratio) => ratio >= least) ?? Math.ceil(least / 12000) * 12000;
+  return roundRatios(system).find((ratio) => ratio >= least) ?? Math.ceil(least / 12000) * 12000;
+}
+
+/** The round scales in use, the largest first, by their second numbers (240 for 1:240). */
+export function roundRatios(system: UnitSystem): readonly number[] {
+  return system === 'us' ? FT_PER_IN.map((ft) => Math.round((ft * M_PER_FT) / M_PER_IN)) : RATIOS;
 }
 
 /** The scale's second number at which the ground just fits. Sizes as for `roundRatio`. */
