@@ -18,11 +18,27 @@ export function pathOfRings(parts: readonly (readonly (readonly Mm[])[])[]): str
 
 /** Text on the sheet; `y` is its base line. */
 export function drawText(x: number, y: number, sizeMm: number, text: string, more: Partial<Text> = {}): Text {
-  return { type: 'text', x, y, sizeMm, text, anchor: 'start', bold: false, halo: false, light: false, ...more };
+  return {
+    type: 'text',
+    x,
+    y,
+    sizeMm,
+    text,
+    anchor: 'start',
+    bold: false,
+    halo: false,
+    light: false,
+    ...more,
+  };
 }
 
 /** A plain stroke. */
-export function drawLine(points: readonly Mm[], widthMm: number, role = 'rule', dashMm: number[] = []): Drawn {
+export function drawLine(
+  points: readonly Mm[],
+  widthMm: number,
+  role = 'rule',
+  dashMm: number[] = [],
+): Drawn {
   return { type: 'line', d: pathOf(points, false), widthMm, dashMm, role };
 }
 

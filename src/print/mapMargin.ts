@@ -1,4 +1,10 @@
-import { EDGE_PATTERNS, type EdgePatternId, edgePatternOf, type HatchId, hatchIdOfZone } from '../draft/hatches';
+import {
+  EDGE_PATTERNS,
+  type EdgePatternId,
+  edgePatternOf,
+  type HatchId,
+  hatchIdOfZone,
+} from '../draft/hatches';
 import { formatArea } from '../units/format';
 import type { MarkKind } from '../yard/types';
 import { drawLine, drawRect, drawText } from './drawn';
@@ -53,7 +59,15 @@ export function drawMargin(of: {
     legend = { ...room, y: scale.y - legendHeight, height: legendHeight };
     key = { ...room, height: legend.y - room.y };
     for (const part of [title, scale, legend]) {
-      margin.push(drawLine([[room.x, part.y], [room.x + room.width, part.y]], 0.3));
+      margin.push(
+        drawLine(
+          [
+            [room.x, part.y],
+            [room.x + room.width, part.y],
+          ],
+          0.3,
+        ),
+      );
     }
   } else {
     const right = room.x + room.width;
@@ -62,9 +76,25 @@ export function drawMargin(of: {
     legend = { x: title.x - 47, y: room.y, width: 47, height: room.height };
     key = { x: room.x, y: room.y, width: legend.x - room.x, height: room.height };
     for (const x of [title.x, legend.x]) {
-      margin.push(drawLine([[x, room.y], [x, room.y + room.height]], 0.3));
+      margin.push(
+        drawLine(
+          [
+            [x, room.y],
+            [x, room.y + room.height],
+          ],
+          0.3,
+        ),
+      );
     }
-    margin.push(drawLine([[title.x, title.y], [right, title.y]], 0.3));
+    margin.push(
+      drawLine(
+        [
+          [title.x, title.y],
+          [right, title.y],
+        ],
+        0.3,
+      ),
+    );
   }
   margin.push(...drawTitle(title, rows));
   const bar = drawScale(scale, ratio, input, margin);
@@ -107,15 +137,33 @@ function drawScale(room: Room, ratio: number, input: MapInput, into: Drawn[]): M
   const unit = units === 'us' ? 'ft' : 'm';
   for (let i = 0; i <= 4; i++) {
     const at = x + i * stepMm;
-    into.push(drawLine([[at, y - 1.2], [at, y + 1.8]], 0.25));
+    into.push(
+      drawLine(
+        [
+          [at, y - 1.2],
+          [at, y + 1.8],
+        ],
+        0.25,
+      ),
+    );
     const value = Number((i * step).toPrecision(6)).toLocaleString('en-US');
     const words = i === 4 ? `${value} ${unit}` : value;
     if (i % 2 === 0) into.push(drawText(at, y - 1.8, 2.6, words, { anchor: 'middle' }));
   }
-  into.push(drawText(room.x + INSET, y + 6.6, 2.3, 'True when printed at 100 %: measure the bar.', { light: true }));
+  into.push(
+    drawText(room.x + INSET, y + 6.6, 2.3, 'True when printed at 100 %: measure the bar.', { light: true }),
+  );
   const nx = room.x + room.width - 7;
   const ny = room.y + 13.5;
-  into.push(drawLine([[nx, ny], [nx, ny - 9]], 0.35));
+  into.push(
+    drawLine(
+      [
+        [nx, ny],
+        [nx, ny - 9],
+      ],
+      0.35,
+    ),
+  );
   into.push({
     type: 'area',
     d: `M${nx} ${ny - 9.5}L${nx - 1.7} ${ny - 4.5}L${nx} ${ny - 5.6}Z`,
@@ -178,7 +226,10 @@ function drawLegend(room: Room, entries: readonly Entry[], columns: number): Dra
       const pattern = EDGE_PATTERNS[entry.edge];
       const k = (25.4 / 96) * 0.6;
       const dash = pattern.dash.map((n) => n * k);
-      const ends = [[x, y + h / 2], [x + 8, y + h / 2]] as const;
+      const ends = [
+        [x, y + h / 2],
+        [x + 8, y + h / 2],
+      ] as const;
       drawn.push(drawLine(ends, pattern.width * k, `edge-${entry.edge}`, dash));
     }
     drawn.push(drawText(x + 9.6, y + h / 2 + 0.9, 2.5, fitText(entry.words, width - 10, 2.5)));

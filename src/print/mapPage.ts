@@ -70,7 +70,8 @@ export function ratioOn(
   const ground = [bounds[2] - bounds[0], bounds[3] - bounds[1]] as const;
   const room = [frame.width - 2 * CLEAR_MM, frame.height - 2 * CLEAR_MM] as const;
   const asked = input.options.scale;
-  if (asked !== 'auto' && asked > 0 && asked >= leastRatio(ground, room)) return { ratio: asked, asAsked: true };
+  if (asked !== 'auto' && asked > 0 && asked >= leastRatio(ground, room))
+    return { ratio: asked, asAsked: true };
   return { ratio: roundRatio(ground, room, input.yard.settings.units), asAsked: asked === 'auto' };
 }
 
@@ -106,7 +107,13 @@ export function mapPage(
     const measured = derived.measured.zones.get(zone.id);
     if (!measured || measured.netPlaneParts.length === 0) continue;
     const parts = measured.netPlaneParts.map((rings) => rings.map((ring) => ring.map(toMm)));
-    ground.push({ type: 'area', d: pathOfRings(parts), hatch: hatchIdOfZone(zone), strokeMm: 0.35, paper: true });
+    ground.push({
+      type: 'area',
+      d: pathOfRings(parts),
+      hatch: hatchIdOfZone(zone),
+      strokeMm: 0.35,
+      paper: true,
+    });
     const key = keys.get(zone.id) ?? '';
     const name = `${key}  ${zoneName(zone)}`;
     const texts = [[name, formatArea(measured.netM2, yard.settings.units)], [name], [key]];
@@ -172,7 +179,15 @@ export function mapPage(
   const rows: [string, string][] = [...title.map(([a, b]): [string, string] => [a, b]), ['Scale', words]];
   if (!asAsked) rows.push(['Note', 'The scale asked for does not fit this paper.']);
   const drawnMargin = drawMargin({ input, paper, room: margin, ratio, rows });
-  return { type: 'map', ratio, scaleWords: words, frame, ground, title: `Zone map of ${yard.name}`, ...drawnMargin };
+  return {
+    type: 'map',
+    ratio,
+    scaleWords: words,
+    frame,
+    ground,
+    title: `Zone map of ${yard.name}`,
+    ...drawnMargin,
+  };
 }
 
 function boxOf(r: { x: number; y: number; width: number; height: number }): Box {
@@ -196,7 +211,9 @@ function besideLine(
           Math.abs(box.x - frame.x) + box.halfW <= frame.halfW &&
           Math.abs(box.y - frame.y) + box.halfH <= frame.halfH;
         const clear = !taken.some(
-          (o) => Math.abs(o.x - box.x) < o.halfW + box.halfW + 0.4 && Math.abs(o.y - box.y) < o.halfH + box.halfH + 0.4,
+          (o) =>
+            Math.abs(o.x - box.x) < o.halfW + box.halfW + 0.4 &&
+            Math.abs(o.y - box.y) < o.halfH + box.halfH + 0.4,
         );
         if (within && clear) return box;
       }
@@ -207,7 +224,9 @@ function besideLine(
 }
 
 function along(line: readonly Mm[], share: number): { at: Mm; nx: number; ny: number } {
-  const lengths = line.slice(1).map((p, i) => Math.hypot(p[0] - (line[i] as Mm)[0], p[1] - (line[i] as Mm)[1]));
+  const lengths = line
+    .slice(1)
+    .map((p, i) => Math.hypot(p[0] - (line[i] as Mm)[0], p[1] - (line[i] as Mm)[1]));
   let left = share * lengths.reduce((a, b) => a + b, 0);
   for (let i = 0; i < lengths.length; i++) {
     const length = lengths[i] as number;

@@ -24,6 +24,11 @@ const FT_PER_IN = [5, 10, 20, 30, 40, 50, 60, 100, 200, 300, 400, 500, 600, 1000
 /** ISO 5455 (1:50, 1:100, 1:200, 1:500 …) with 1:250 and 1:2500, usual on site plans; from memory. */
 const RATIOS = [20, 50, 100, 200, 250, 500, 1000, 2000, 2500, 5000, 10000, 20000, 50000, 100000];
 
+/** The round scales of a unit system as second numbers (240 for 1:240), largest scale first. */
+export function roundRatios(system: UnitSystem): readonly number[] {
+  return system === 'us' ? FT_PER_IN.map((ft) => Math.round((ft * M_PER_FT) / M_PER_IN)) : RATIOS;
+}
+
 /**
  * The largest round scale at which ground of this size fits.
  * @param groundM width and height, m. @param roomMm width and height on paper, mm.

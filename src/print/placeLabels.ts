@@ -24,9 +24,7 @@ export interface Placed extends Box {
 
 /** Whether two boxes come closer than `gap` mm. */
 export function boxesMeet(a: Box, b: Box, gap = 0.4): boolean {
-  return (
-    Math.abs(a.x - b.x) < a.halfW + b.halfW + gap && Math.abs(a.y - b.y) < a.halfH + b.halfH + gap
-  );
+  return Math.abs(a.x - b.x) < a.halfW + b.halfW + gap && Math.abs(a.y - b.y) < a.halfH + b.halfH + gap;
 }
 
 function isInside(p: Mm, rings: readonly (readonly Mm[])[]): boolean {
@@ -52,8 +50,8 @@ function boxInside(box: Box, rings: readonly (readonly Mm[])[]): boolean {
 }
 
 function spots(rings: readonly (readonly Mm[])[]): Mm[] {
-  const pole = polylabel(rings as number[][][], 0.3);
-  const centre: Mm = [pole[0] as number, pole[1] as number];
+  const pole = polylabel(rings, 0.3);
+  const centre: Mm = [pole[0], pole[1]];
   const outer = rings[0] as readonly Mm[];
   const xs = outer.map((p) => p[0]);
   const ys = outer.map((p) => p[1]);

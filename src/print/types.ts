@@ -68,7 +68,12 @@ export interface MapPage {
   /** 240 stands for 1:240. */
   readonly ratio: number;
   readonly scaleWords: string;
-  readonly bar: { readonly x: number; readonly y: number; readonly lengthMm: number; readonly lengthM: number };
+  readonly bar: {
+    readonly x: number;
+    readonly y: number;
+    readonly lengthMm: number;
+    readonly lengthM: number;
+  };
   /** what is drawn within the map's frame; the renderer clips it there. */
   readonly frame: { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
   readonly ground: readonly Drawn[];

@@ -1,7 +1,7 @@
 import type { RinseEdge } from '../cover/types';
 import type { Yard, Zone } from '../yard/types';
 
-const KIND_WORDS = {
+export const KIND_WORDS = {
   turf: 'Turf',
   bed: 'Bed',
   structure: 'Structure',

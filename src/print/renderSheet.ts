@@ -1,0 +1,125 @@
+import { html, nothing, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
+import { HATCHES, type Hatch } from '../draft/hatches';
+import type { MarkKind } from '../yard/types';
+import type { Block, Drawn, MapPage, SheetModel, TablePage } from './types';
+
+/** mm of paper to a unit of a hatch tile. */
+const TILE_MM = (25.4 / 96) * 0.8;
+const INK = '#1a1a1a';
+const SOFT = '#555555';
+const HATCH_INK = '#5c5c5c';
+
+/** Symbols on a 24 by 24 field: a grate, a ring in a ring, a tap, an open leaf between posts. */
+const MARKS: Readonly<Record<MarkKind, string>> = {
+  'storm-drain': 'M4 4H20V20H4ZM8 4V20M12 4V20M16 4V20',
+  well: 'M12 3A9 9 0 1 0 12 21A9 9 0 1 0 12 3M12 8A4 4 0 1 0 12 16A4 4 0 1 0 12 8',
+  'hose-bib': 'M4 10H15A3 3 0 0 1 18 13V19M9 10V5M5.5 5H12.5M4 7V13',
+  gate: 'M4 6V19M20 6V19M4 16L17 8',
+};
+
+/** The sheet's pages, one `section` a page, to be styled by `sheetStyles.ts`. */
+export function renderSheet(model: SheetModel): TemplateResult {
+  return html`${model.pages.map((page, i) =>
+    page.type === 'map' ? renderMap(page, model) : renderTables(page, model, i + 1),
+  )}`;
+}
+
+function renderMap(page: MapPage, { paper }: SheetModel): TemplateResult {
+  const { frame } = page;
+  return html`<section class="ws-page ws-map" aria-label=${page.title}>
+    <svg xmlns="http://www.w3.org/2000/svg" role="img" aria-label=${`${page.title}, ${page.scaleWords}`}
+      viewBox=${`0 0 ${paper.widthMm} ${paper.heightMm}`}
+      width=${`${paper.widthMm}mm`} height=${`${paper.heightMm}mm`}>
+      <defs>
+        ${Object.values(HATCHES).map(renderPattern)}
+        <clipPath id="ws-frame"><rect x=${frame.x} y=${frame.y} width=${frame.width} height=${frame.height} /></clipPath>
+      </defs>
+      <g clip-path="url(#ws-frame)">${page.ground.map(renderDrawn)}</g>
+      <rect x=${frame.x} y=${frame.y} width=${frame.width} height=${frame.height} fill="none" stroke=${INK} stroke-width="0.5" />
+      <g>${page.margin.map(renderDrawn)}</g>
+    </svg>
+  </section>`;
+}
+
+function renderPattern(hatch: Hatch): SVGTemplateResult {
+  return svg`<pattern id=${`ws-${hatch.id}`} patternUnits="userSpaceOnUse" width=${hatch.width} height=${hatch.height}
+    patternTransform=${`scale(${TILE_MM})`}>
+    ${hatch.lines.map((d) => svg`<path d=${d} fill="none" stroke=${HATCH_INK} stroke-width=${hatch.strokeWidth * 0.75} />`)}
+    ${hatch.blots.map((d) => svg`<path d=${d} fill=${HATCH_INK} />`)}
+    ${hatch.dots.map(([x, y, r]) => svg`<circle cx=${x} cy=${y} r=${r} fill=${HATCH_INK} />`)}
+  </pattern>`;
+}
+
+function renderDrawn(drawn: Drawn): SVGTemplateResult | SVGTemplateResult[] {
+  switch (drawn.type) {
+    case 'area': {
+      const solid = drawn.strokeMm < 0;
+      const fill = solid ? INK : drawn.hatch ? `url(#ws-${drawn.hatch})` : 'none';
+      const ground = drawn.paper ? svg`<path d=${drawn.d} fill="#ffffff" fill-rule="evenodd" />` : nothing;
+      return svg`${ground}<path d=${drawn.d} fill=${fill} fill-rule="evenodd" stroke=${INK}
+        stroke-width=${solid ? 0.2 : drawn.strokeMm} stroke-linejoin="round" />`;
+    }
+    case 'line':
+      return svg`<path d=${drawn.d} fill="none" stroke=${drawn.role === 'under' ? '#ffffff' : INK}
+        stroke-width=${drawn.widthMm} stroke-dasharray=${drawn.dashMm.length ? drawn.dashMm.join(' ') : nothing}
+        stroke-linejoin="round" data-role=${drawn.role} />`;
+    case 'text':
+      return svg`<text x=${drawn.x} y=${drawn.y} font-size=${drawn.sizeMm} text-anchor=${drawn.anchor}
+        font-weight=${drawn.bold ? 700 : 400} fill=${drawn.light ? SOFT : INK}
+        stroke=${drawn.halo ? '#ffffff' : nothing} stroke-width=${drawn.halo ? 0.9 : nothing}
+        stroke-linejoin="round" paint-order="stroke">${drawn.text}</text>`;
+    case 'badge': {
+      const { x, y, halfW, halfH, sizeMm } = drawn;
+      const round = drawn.shape === 'round';
+      return svg`<rect x=${x - halfW} y=${y - halfH} width=${2 * halfW} height=${2 * halfH}
+          rx=${round ? halfH : 0.3} fill=${round ? '#ffffff' : INK} stroke=${INK} stroke-width="0.3" />
+        <text x=${x} y=${y + sizeMm * 0.36} font-size=${sizeMm} text-anchor="middle" font-weight="700"
+          fill=${round ? INK : '#ffffff'}>${drawn.text}</text>`;
+    }
+    case 'mark':
+      return svg`<g transform=${`translate(${drawn.x - 2.2} ${drawn.y - 2.2}) scale(${4.4 / 24})`}>
+        <circle cx="12" cy="12" r="13" fill="#ffffff" />
+        <path d=${MARKS[drawn.kind]} fill="none" stroke=${INK} stroke-width="2.2" /></g>`;
+  }
+}
+
+function renderTables(page: TablePage, model: SheetModel, number: number): TemplateResult {
+  const visit =
+    model.visitName === null ? 'Areas' : `${model.visitName}, ${model.visitDate ?? 'no date set'}`;
+  return html`<section class="ws-page ws-tables">
+    <header class="ws-head">
+      <strong>${model.yardName}</strong><span>${visit}</span>
+      <span>Drawn ${model.drawnOn}; areas ± at 95 %</span><span>Sheet ${number} of ${model.pages.length}</span>
+    </header>
+    ${page.blocks.map(renderBlock)}
+  </section>`;
+}
+
+function renderBlock(block: Block): TemplateResult {
+  switch (block.type) {
+    case 'heading':
+      return html`<h2>${block.text}</h2>`;
+    case 'text':
+      return html`<p class=${block.strong ? 'ws-strong' : ''}>${block.text}</p>`;
+    case 'list':
+      return html`<ul class=${block.ticks ? 'ws-ticks' : 'ws-points'}>${block.items.map((item) => html`<li>${item}</li>`)}</ul>`;
+    case 'write':
+      return html`<div class="ws-write">${block.fields.map((field) => html`<div><span>${field}</span></div>`)}</div>`;
+    case 'table': {
+      const last = block.rows.length - 1;
+      return html`<table>
+        <caption>${block.caption}${block.continued ? ', continued' : ''}</caption>
+        <colgroup>${block.columns.map((c) => html`<col width=${`${c.share * 100}%`} />`)}</colgroup>
+        <thead><tr>${block.columns.map((c) => html`<th scope="col" class=${c.align}>${c.head}</th>`)}</tr></thead>
+        <tbody>${block.rows.map(
+          (row, i) =>
+            html`<tr class=${block.sum && i === last ? 'ws-sum' : ''}>${row.map((cell, n) =>
+              cell === '☐'
+                ? html`<td><span class="ws-box"></span></td>`
+                : html`<td class=${block.columns[n]?.align ?? 'left'}>${cell}</td>`,
+            )}</tr>`,
+        )}</tbody>
+      </table>`;
+    }
+  }
+}

@@ -1,0 +1,80 @@
+import type { Derived } from '../session/types';
+import type { Yard } from '../yard/types';
+import { groundBounds, type MapInput, mapPage, ratioOn } from './mapPage';
+import { paginate } from './paginate';
+import { paperOf } from './paper';
+import {
+  type MapPage,
+  type Paper,
+  SHEET_PARTS,
+  type SheetModel,
+  type SheetOptions,
+  type TablePage,
+} from './types';
+import { visitBlocks } from './visitBlocks';
+import { yardBlocks } from './yardBlocks';
+
+/** Height of the strip with yard, visit and sheet number above the tables, with the space under it, mm. */
+export const HEAD_MM = 15;
+/** Height kept free at the foot of a page of tables, mm. */
+const FOOT_MM = 3;
+
+/** Every part, US Letter, lying or standing as the ground fits larger. @param drawnOn as it is to be printed */
+export function defaultSheetOptions(drawnOn: string, paper: SheetOptions['paper'] = 'letter'): SheetOptions {
+  return { paper, orientation: 'auto', scale: 'auto', parts: SHEET_PARTS, bigType: false, drawnOn };
+}
+
+/**
+ * The sheet as plain data: zone map and work sheet of a visit, or zone map and areas of the yard alone.
+ * @param visitId null, or an id that the yard does not have: the sheet without a visit
+ * @returns pages in printing order; none when no part has anything to show
+ */
+export function sheetModel(
+  yard: Yard,
+  derived: Derived,
+  visitId: string | null,
+  options: SheetOptions,
+): SheetModel {
+  const visit = visitId === null ? null : derived.visit(visitId);
+  const input: MapInput = { yard, derived, visit, options };
+  const paper = choosePaper(input);
+  const baseMm = options.bigType ? 4.4 : 3.35;
+  const blocks = visit
+    ? visitBlocks(yard, visit, options.parts)
+    : options.parts.includes('zones')
+      ? yardBlocks(yard, derived)
+      : [];
+  const tables: TablePage[] = paginate(blocks, {
+    widthMm: paper.widthMm - 2 * paper.marginMm,
+    heightMm: paper.heightMm - 2 * paper.marginMm - HEAD_MM - FOOT_MM,
+    baseMm,
+  });
+  const visitName = visit ? visit.figures.visit.name : null;
+  const visitDate = visit ? visit.figures.visit.date : null;
+  const hasMap = options.parts.includes('map') && groundBounds(yard, derived) !== null;
+  const count = tables.length + (hasMap ? 1 : 0);
+  const rows: [string, string][] = [['Yard', yard.name]];
+  if (visitName !== null) rows.push(['Visit', visitName], ['On', visitDate ?? 'no date set']);
+  rows.push(['Drawn', options.drawnOn], ['Areas', '± at 95 %'], ['Sheet', `1 of ${count}`]);
+  const map: MapPage | null = hasMap ? mapPage(input, paper, rows) : null;
+  return {
+    paper,
+    baseMm,
+    yardName: yard.name,
+    visitName,
+    visitDate,
+    drawnOn: options.drawnOn,
+    pages: map ? [map, ...tables] : tables,
+  };
+}
+
+/** `auto`: standing, unless the map comes out larger on the lying paper. */
+function choosePaper(input: MapInput): Paper {
+  const { paper, orientation, parts } = input.options;
+  const standing = paperOf(paper, false);
+  const lying = paperOf(paper, true);
+  if (orientation !== 'auto') return orientation === 'landscape' ? lying : standing;
+  const bounds = groundBounds(input.yard, input.derived);
+  if (!parts.includes('map') || !bounds) return standing;
+  return ratioOn(lying, bounds, input).ratio < ratioOn(standing, bounds, input).ratio ? lying : standing;
+}

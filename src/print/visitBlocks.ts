@@ -1,0 +1,285 @@
+import type { DoseFigures, TankMix } from '../plan/types';
+import type { DerivedVisit } from '../session/types';
+import {
+  formatAmount,
+  formatAmountRate,
+  formatArea,
+  formatAreaPm,
+  formatLength,
+  formatPercent,
+  formatVolume,
+} from '../units/format';
+import type { Product, UnitSystem, Yard } from '../yard/types';
+import type { Block, Column, SheetPart } from './types';
+import { classWords, edgeKey, zoneKeys, zoneName } from './zoneKeys';
+
+const LOOSE = new Set<Product['form']>(['granular', 'seed', 'mulch', 'topdressing', 'soil-amendment']);
+const SOURCE_WORDS = { 'storm-drain': 'storm drain', well: 'well', water: 'water' } as const;
+
+/** A column of a table; the shares of its columns add up to 1. */
+export function column(head: string, share: number, align: Column['align'] = 'left'): Column {
+  return { head, share, align };
+}
+
+/** A whole table. */
+export function table(
+  caption: string,
+  columns: readonly Column[],
+  rows: readonly (readonly string[])[],
+  sum = false,
+): Block {
+  return { type: 'table', caption, columns, rows, sum, continued: false };
+}
+
+/**
+ * Blocks of a visit's work sheet, in the order a helper needs them.
+ * @param parts which to make; the map is none of them
+ */
+export function visitBlocks(yard: Yard, visit: DerivedVisit, parts: readonly SheetPart[]): Block[] {
+  const blocks: Block[] = [];
+  if (parts.includes('cautions')) blocks.push(...cautionBlocks(visit));
+  if (parts.includes('order')) blocks.push(...orderBlocks(yard, visit));
+  if (parts.includes('products'))
+    blocks.push(...visit.figures.doses.flatMap((dose, i) => doseBlocks(yard, dose, i)));
+  if (parts.includes('zones')) blocks.push(...zoneBlocks(yard, visit));
+  if (parts.includes('rinse')) blocks.push(...rinseBlocks(yard, visit));
+  if (parts.includes('record')) blocks.push(...recordBlocks(visit));
+  return blocks;
+}
+
+function zoneBlocks(yard: Yard, visit: DerivedVisit): Block[] {
+  const { units } = yard.settings;
+  const keys = zoneKeys(yard);
+  const rows = yard.zones.flatMap((zone) => {
+    const treated = visit.treated.get(zone.id);
+    if (!treated) return [];
+    return [
+      [
+        keys.get(zone.id) ?? '',
+        zoneName(zone),
+        classWords(zone),
+        formatAreaPm(treated.areaM2, treated.areaSigmaM2, units),
+        treated.stripM2 > 0 ? formatArea(treated.stripM2, units) : '—',
+      ],
+    ];
+  });
+  const strips = [...visit.treated.values()].flatMap((zone) => zone.strips);
+  const widths = [
+    ...new Set(strips.map((s) => `${SOURCE_WORDS[s.sourceKind]} ${formatLength(s.widthM, units)}`)),
+  ];
+  const blocks: Block[] = [
+    { type: 'heading', text: 'Zones to treat' },
+    table(
+      'Zones to treat',
+      [
+        column('Key', 0.07),
+        column('Zone', 0.29),
+        column('Class', 0.22),
+        column('Area to treat', 0.26, 'right'),
+        column('No-apply strip', 0.16, 'right'),
+      ],
+      rows,
+    ),
+  ];
+  const text = `No-apply strips are already taken off the areas and amounts. Width kept: ${widths.join(', ')}.`;
+  if (widths.length > 0) blocks.push({ type: 'text', strong: false, text });
+  return blocks;
+}
+
+function doseBlocks(yard: Yard, dose: DoseFigures, index: number): Block[] {
+  const { units } = yard.settings;
+  const keys = zoneKeys(yard);
+  const { product } = dose;
+  const rows = dose.zones.map((zone) => [
+    keys.get(zone.zoneId) ?? '',
+    zone.name,
+    formatArea(zone.areaM2, units),
+    formatAmount(zone.amount, units),
+  ]);
+  rows.push([
+    '',
+    'All zones',
+    formatAreaPm(dose.areaM2, dose.areaSigmaM2, units),
+    formatAmount(dose.amount, units),
+  ]);
+  const factor = dose.dose.rateFactor;
+  const rate = `Rate ${formatAmountRate(dose.rate.perM2, units)}${factor === 1 ? '' : ` (${formatPercent(factor)} of the label rate)`}.`;
+  const water =
+    dose.carrierL === null ? '' : ` Water to mix in: ${formatVolume(dose.carrierL, units)} in all.`;
+  const blocks: Block[] = [
+    { type: 'heading', text: `Product ${index + 1}: ${product.name}` },
+    { type: 'text', strong: true, text: `${rate}${water}` },
+    table(
+      `Amounts of ${product.name}`,
+      [
+        column('Key', 0.08),
+        column('Zone', 0.4),
+        column('Area', 0.27, 'right'),
+        column('Amount', 0.25, 'right'),
+      ],
+      rows,
+      true,
+    ),
+  ];
+  if (dose.containers.length > 0) blocks.push(containerTable(dose, units));
+  if (dose.tank) {
+    const mix = (words: string, m: TankMix) => [
+      words,
+      formatAmount(m.product, units),
+      formatVolume(m.waterL, units),
+      formatVolume(m.totalL, units),
+      formatArea(m.areaM2, units),
+    ];
+    const { full, last, fullLoads, tankL } = dose.tank;
+    const loads: string[][] = [];
+    if (full && fullLoads > 0) loads.push(mix(`${fullLoads} × full tank`, full));
+    if (last) loads.push(mix(fullLoads > 0 ? 'Last load' : 'One part load', last));
+    blocks.push(
+      table(
+        `Mix card, tank of ${formatVolume(tankL, units)}`,
+        [
+          column('Load', 0.22),
+          column('Product', 0.2, 'right'),
+          column('Water', 0.2, 'right'),
+          column('In the tank', 0.19, 'right'),
+          column('Covers', 0.19, 'right'),
+        ],
+        loads,
+      ),
+    );
+  }
+  for (const issue of dose.issues) {
+    if (issue.severity !== 'note')
+      blocks.push({ type: 'text', strong: true, text: `Take care: ${issue.message}` });
+  }
+  return blocks;
+}
+
+function containerTable(dose: DoseFigures, units: UnitSystem): Block {
+  const rows = dose.containers.map((count) => [
+    formatAmount(count.packContent, units),
+    String(count.open),
+    count.lastLeft > 0 ? `${formatPercent(count.lastLeft)} full` : 'empty',
+    count.openLow === count.openHigh ? '' : `${count.openLow} to ${count.openHigh}, as the area may be out`,
+  ]);
+  return table(
+    'Containers: use one of these sizes',
+    [
+      column('Container holds', 0.26),
+      column('Open', 0.12, 'right'),
+      column('Last one stays', 0.24, 'right'),
+      column('Could be', 0.38),
+    ],
+    rows,
+  );
+}
+
+function orderBlocks(yard: Yard, visit: DerivedVisit): Block[] {
+  const { units } = yard.settings;
+  const keys = zoneKeys(yard);
+  const items = ['Walk the zones; check the map against the ground. Keep people and pets away.'];
+  if (visit.rinseEdges.length > 0)
+    items.push('Lay out the hose with plain water before you start: the edges below get rinsed.');
+  if ([...visit.treated.values()].some((zone) => zone.strips.length > 0)) {
+    items.push('Mark off the no-apply strips shown on the map. Put nothing there.');
+  }
+  visit.figures.doses.forEach((dose, i) => {
+    const where = dose.zones.map((zone) => keys.get(zone.zoneId) ?? zone.name).join(', ');
+    const tank = dose.tank ? ' Mix by the card.' : '';
+    const amount = formatAmount(dose.amount, units);
+    items.push(`Product ${i + 1}, ${dose.product.name}: ${amount} on zones ${where || 'none'}.${tank}`);
+    if (LOOSE.has(dose.product.form))
+      items.push('Sweep or blow loose product off hardscape, back onto the turf.');
+    if (dose.product.waterIn)
+      items.push(`Water in after ${dose.product.name}, as its label says; stop before water runs off.`);
+    else if (dose.product.stainsHardscape)
+      items.push(`${dose.product.name} stains: rinse hardscape at once.`);
+  });
+  if (visit.rinseEdges.length > 0)
+    items.push('Rinse the numbered edges with plain water, toward turf, never toward a drain.');
+  items.push('Clean the tools where the label allows it. Write down what was used.');
+  const note = visit.figures.visit.note.trim();
+  return [
+    { type: 'heading', text: 'Order of work' },
+    ...(note ? [{ type: 'text', strong: false, text: `Note: ${note}` } as const] : []),
+    { type: 'list', ticks: true, items },
+  ];
+}
+
+function rinseBlocks(yard: Yard, visit: DerivedVisit): Block[] {
+  const { units } = yard.settings;
+  const keys = zoneKeys(yard);
+  if (visit.rinseEdges.length === 0) return [];
+  const rows = visit.rinseEdges.map((edge) => {
+    const near = edge.near
+      ? ` NEAR ${SOURCE_WORDS[edge.near.sourceKind].toUpperCase()}, ${formatLength(edge.near.distanceM, units)}: let no rinse water reach it.`
+      : '';
+    const what =
+      edge.treatment === 'sweep-then-rinse'
+        ? 'Sweep or blow back, then rinse toward turf.'
+        : 'Rinse toward turf.';
+    const beside = edge.zoneIds.map((id) => keys.get(id) ?? '').join(', ');
+    return [
+      '☐',
+      edgeKey(edge),
+      `${edge.hardscapeName}, by zone ${beside}`,
+      edge.material ?? '—',
+      formatLength(edge.lengthM, units),
+      `${what}${edge.stains ? ' Stains: at once.' : ''}${near}`,
+    ];
+  });
+  const total = visit.rinseEdges.reduce((sum, edge) => sum + edge.lengthM, 0);
+  rows.push(['', '', 'All edges', '', formatLength(total, units), '']);
+  return [
+    { type: 'heading', text: 'Edges to rinse' },
+    table(
+      'Edges to rinse',
+      [
+        column('Done', 0.07),
+        column('No.', 0.07),
+        column('Where', 0.26),
+        column('Material', 0.12),
+        column('Length', 0.12, 'right'),
+        column('What to do', 0.36),
+      ],
+      rows,
+      true,
+    ),
+  ];
+}
+
+function cautionBlocks(visit: DerivedVisit): Block[] {
+  const items = [
+    'Read the product label first. The label is the law of use: where this sheet and a label differ, follow the label.',
+    'Wear gloves and eye protection, and what else the label asks for.',
+    'Keep people and pets off until what was put down is dry, or as long as the label says.',
+    'Never spread, sweep, blow or rinse toward drains, wells or water.',
+    'Local code decides on strips, dates and nutrients. Paid work may need a licence: leave it to licensed practice.',
+  ];
+  const own = [...visit.issues, ...visit.figures.issues].filter((issue) => issue.severity !== 'note');
+  for (const issue of own) if (!items.includes(issue.message)) items.push(issue.message);
+  return [
+    { type: 'heading', text: 'Read this first' },
+    { type: 'list', ticks: false, items },
+  ];
+}
+
+function recordBlocks(visit: DerivedVisit): Block[] {
+  const used = visit.figures.doses.map((dose) => `${dose.product.name}: used`);
+  return [
+    { type: 'heading', text: 'Write down when done' },
+    {
+      type: 'write',
+      fields: [
+        'Name',
+        'Date',
+        'Start time',
+        'Finish time',
+        'Weather, air temperature',
+        'Wind',
+        ...used,
+        'What was different',
+      ],
+    },
+  ];
+}
