@@ -1,0 +1,107 @@
+import { emptyYard } from '../yard/defaults';
+import type { Amount, Product, Visit, VisitDose, Yard } from '../yard/types';
+import type { DoseFigures, TreatableZone } from './types';
+import { planVisit } from './visit';
+
+/*
+ * Invented products and visits for the tests of planning.
+ */
+
+/** A plain granule, 10 kg in a bag; change what the test is about. */
+export function testProduct(fields: Partial<Product> = {}): Product {
+  return {
+    id: 'p-1',
+    name: 'Test granules',
+    form: 'granular',
+    analysis: { nPct: 0, p2o5Pct: 0, k2oPct: 0, slowNPctOfN: null },
+    densityKgPerL: null,
+    rate: { basis: 'mass-per-area', rateKgPerM2: 0.02 },
+    packs: [testPack({ unit: 'kg', value: 10 })],
+    carrierLPerM2: null,
+    carrierIsTotal: false,
+    spreadDistanceM: 1,
+    stainsHardscape: false,
+    waterIn: false,
+    limits: {
+      maxPerDose: null,
+      maxPerYear: null,
+      minIntervalDays: null,
+      maxDosesPerYear: null,
+      maxAirTempC: null,
+    },
+    onHand: {},
+    note: '',
+    ...fields,
+  };
+}
+
+/** A label that states no limit but those given. */
+export function testLimits(fields: Partial<Product['limits']>): Product['limits'] {
+  return { ...testProduct().limits, ...fields };
+}
+
+export function testPack(content: Amount, id = 'pack-1'): Product['packs'][number] {
+  return { id, content, price: null };
+}
+
+export function testAnalysis(nPct: number, p2o5Pct = 0, k2oPct = 0, slowNPctOfN: number | null = null) {
+  return { nPct, p2o5Pct, k2oPct, slowNPctOfN };
+}
+
+/** A visit of one dose, or of the doses given. */
+export function testVisit(fields: Partial<Visit> = {}): Visit {
+  return {
+    id: 'v-1',
+    name: 'First visit',
+    date: null,
+    zones: { classes: [], include: [], exclude: [] },
+    doses: [testDose()],
+    tankL: null,
+    note: '',
+    ...fields,
+  };
+}
+
+export function testDose(fields: Partial<VisitDose> = {}): VisitDose {
+  return { id: 'd-1', productId: 'p-1', rateFactor: 1, zones: null, ...fields };
+}
+
+export function testZone(areaM2: number, zoneId = 'z-1', stripM2 = 0): TreatableZone {
+  return { zoneId, name: `Zone ${zoneId}`, areaM2, stripM2 };
+}
+
+export function yardOf(products: readonly Product[], visits: readonly Visit[]): Yard {
+  return { ...emptyYard('y-1', 'Test yard'), products, visits };
+}
+
+/** Plans a visit whose doses all treat the same zones. */
+export function planOn(
+  products: readonly Product[],
+  visit: Visit,
+  zones: readonly TreatableZone[],
+  sigmaM2 = 0,
+  otherVisits: readonly Visit[] = [],
+) {
+  const everyDose = [visit, ...otherVisits].flatMap((one) => one.doses);
+  return planVisit({
+    yard: yardOf(products, [visit, ...otherVisits]),
+    visit,
+    zonesByDose: new Map(everyDose.map((dose) => [dose.id, zones])),
+    sigmaByDose: new Map(everyDose.map((dose) => [dose.id, sigmaM2])),
+    zonesOfDose: () => zones.map((zone) => zone.zoneId),
+  });
+}
+
+/** The figures of one product on one area; fails loudly when it cannot be planned. */
+export function planOne(
+  product: Product,
+  areaM2: number,
+  options: { readonly factor?: number; readonly tankL?: number; readonly sigmaM2?: number } = {},
+): DoseFigures {
+  const dose = testDose({ productId: product.id, rateFactor: options.factor ?? 1 });
+  const visit = testVisit({ doses: [dose], tankL: options.tankL ?? null });
+  const plan = planOn([product], visit, [testZone(areaM2)], options.sigmaM2 ?? 0);
+  const figures = plan.doses[0];
+  if (figures === undefined) throw new Error(plan.issues.map((issue) => issue.message).join(' '));
+  return figures;
+}
