@@ -1,34 +1,36 @@
-import { type Issue, type Rings, type Yard, ZONE_KINDS, type Zone } from '../yard/types';
-import { differenceOf, planeAreaOf, unionOf } from './clip';
-import { checkRing } from './crossings';
+import { type Yard, ZONE_KINDS, type Zone } from '../yard/types';
+import { differenceOf, planeAreaOf } from './clip';
+import { areaScale } from './elevation';
 import { areaOfPartsM2, perimeterOfPartsM } from './geodesic';
-import { createPlane, ringsToLonLat, ringsToPlane } from './plane';
+import { findNear } from './near';
+import { ringsToLonLat } from './plane';
+import { planeFor } from './planeFor';
+import { boxesNear, layZone, type PlaneZone } from './planeZone';
 import { totalsByKind } from './totals';
-import type { CutBy, LocalPlane, MeasuredYard, MeasuredZone, PlaneRings } from './types';
+import type { CutBy, LocalPlane, MeasuredYard, MeasuredZone } from './types';
 import { gradientOf, sigmaOfGradient } from './uncertainty';
 
-/** Mean Earth radius R1, m. Source: IUGG 1980 (Moritz); used only for the scale of elevation. */
-const EARTH_RADIUS_M = 6371008.8;
-/** A plane is kept while the yard's middle stays this near to its origin, degrees (about 2 km). */
-const PLANE_REACH_DEG = 0.02;
+/** Cuts smaller than this are noise of the clipping grid, m² of the plane. */
+const NOISE_M2 = 1e-4;
+/** Zones whose boxes come this near may share a border, m. */
+const TOUCH_M = 1e-4;
 
-/** [min x, min y, max x, max y], m. */
-type Box = readonly [number, number, number, number];
-
-/** A zone in the plane, made once for each zone object. */
-interface Prepared {
+interface Laid {
   readonly zone: Zone;
-  readonly plane: LocalPlane;
-  readonly planeParts: readonly PlaneRings[];
-  readonly box: Box;
-  readonly issues: readonly Issue[];
+  readonly laid: PlaneZone;
 }
-const prepared = new WeakMap<Zone, Prepared>();
+
+/** A zone near another, of those that decide its net shape and whose corners hold a shared border. */
+interface Elder extends Laid {
+  readonly isCutter: boolean;
+  /** comes before the other in the one order of all zones: by kind, then by list. */
+  readonly isBefore: boolean;
+}
 
 /** What a measured zone came from: it is good while these are the same objects. */
 interface Origin {
   readonly zone: Zone;
-  readonly cutters: readonly Zone[];
+  readonly elders: readonly Elder[];
   readonly plane: LocalPlane;
   readonly elevationM: number | null;
 }
@@ -40,58 +42,57 @@ const origins = new WeakMap<MeasuredZone, Origin>();
  * Kinds cut each other in the order of ZONE_KINDS; a zone that says `cutsSameKind` also cuts those of
  * its kind drawn before it. Areas are geodesic on WGS 84, times (1 + h/R)² where the yard has an
  * elevation h. A zone whose outline crosses itself or has too few corners is left out and listed in
- * `issues`: it neither counts nor cuts.
+ * `issues` as an error: it neither counts nor cuts. Parts that overlap, and holes that reach outside,
+ * are measured with each square metre counted once and listed as a warning. Never throws.
  * @param previous the last result; zones whose inputs are the same objects are taken over from it
  */
 export function measureYard(yard: Yard, previous?: MeasuredYard): MeasuredYard {
   const plane = planeFor(yard, previous);
-  const all = yard.zones.map((zone) => prepare(zone, plane));
-  const usable = all.filter((each) => each.issues.length === 0);
+  const all = yard.zones.map((zone): Laid => ({ zone, laid: layZone(zone, plane) }));
+  const usable = all.filter(({ laid }) => laid.isSound);
   const { elevationM } = yard.settings;
   const zones = new Map<string, MeasuredZone>();
+  const elders = eldersOf(usable);
   usable.forEach((subject, index) => {
-    const cutters = cuttersOf(subject, index, usable);
-    const before = previous?.zones.get(subject.zone.id);
-    const origin: Origin = { zone: subject.zone, cutters: cutters.map((c) => c.zone), plane, elevationM };
-    const measured =
-      before && isSame(origins.get(before), origin) ? before : measureZone(subject, cutters, origin);
-    zones.set(subject.zone.id, measured);
+    const { zone } = subject;
+    const before = previous?.zones.get(zone.id);
+    const origin: Origin = { zone, elders: elders[index] ?? [], plane, elevationM };
+    zones.set(zone.id, before && isSame(origins.get(before), origin) ? before : measureZone(subject, origin));
   });
   const totals = totalsByKind(
     usable.map(({ zone }) => zone),
     zones,
     plane,
     areaScale(elevationM),
+    previous,
   );
-  return { plane, zones, totals, issues: all.flatMap((each) => each.issues) };
+  return { plane, zones, totals, issues: all.flatMap(({ laid }) => laid.issues) };
 }
 
-function areaScale(elevationM: number | null): number {
-  return (1 + (elevationM ?? 0) / EARTH_RADIUS_M) ** 2;
-}
-
-function measureZone(subject: Prepared, cutters: readonly Prepared[], origin: Origin): MeasuredZone {
-  const { zone, plane } = { zone: subject.zone, plane: origin.plane };
+function measureZone({ zone, laid }: Laid, origin: Origin): MeasuredZone {
+  const { plane, elders } = origin;
   const scale = areaScale(origin.elevationM);
-  const whole = subject.planeParts.length > 1 ? unionOf(subject.planeParts) : subject.planeParts;
-  const grossM2 = scale * areaOfPartsM2(subject.planeParts.length > 1 ? toLonLat(whole, plane) : zone.parts);
-  let netPlaneParts = whole;
+  const grossM2 = scale * areaOfPartsM2(laid.lonLatParts);
+  let netPlaneParts = laid.parts;
+  let netParts = laid.lonLatParts;
   let netM2 = grossM2;
   const cutBy: CutBy[] = [];
-  const realCutters: Zone[] = [];
-  for (const cutter of cutters) {
-    const left = differenceOf(netPlaneParts, cutter.planeParts);
-    const takenM2 = planeAreaOf(netPlaneParts) - planeAreaOf(left);
-    if (takenM2 < 1e-5) continue;
-    const leftM2 = scale * areaOfPartsM2(toLonLat(left, plane));
-    cutBy.push({ zoneId: cutter.zone.id, areaM2: netM2 - leftM2 });
-    realCutters.push(cutter.zone);
+  for (const elder of elders) {
+    if (!elder.isCutter) continue;
+    const left = differenceOf(netPlaneParts, elder.laid.parts);
+    if (planeAreaOf(netPlaneParts) - planeAreaOf(left) < NOISE_M2) continue;
     netPlaneParts = left;
+    netParts = left.map((rings) => ringsToLonLat(rings, plane));
+    const leftM2 = scale * areaOfPartsM2(netParts);
+    cutBy.push({ zoneId: elder.zone.id, areaM2: netM2 - leftM2 });
     netM2 = leftM2;
   }
-  const netParts =
-    cutBy.length === 0 && zone.parts.length === 1 ? zone.parts : toLonLat(netPlaneParts, plane);
-  const gradient = gradientOf(netPlaneParts, [zone, ...realCutters], plane);
+  const sources = [
+    ...elders.filter((elder) => elder.isBefore).map((elder) => elder.zone),
+    zone,
+    ...elders.filter((elder) => !elder.isBefore).map((elder) => elder.zone),
+  ];
+  const gradient = gradientOf(netPlaneParts, sources, plane);
   const linear = Math.sqrt(scale);
   const measured: MeasuredZone = {
     zoneId: zone.id,
@@ -108,21 +109,32 @@ function measureZone(subject: Prepared, cutters: readonly Prepared[], origin: Or
   return measured;
 }
 
-function toLonLat(parts: readonly PlaneRings[], plane: LocalPlane): Rings[] {
-  return parts.map((rings) => ringsToLonLat(rings, plane));
-}
-
-/** Zones that take ground from `subject`, in the order in which they take it. */
-function cuttersOf(subject: Prepared, index: number, all: readonly Prepared[]): Prepared[] {
-  const own = ZONE_KINDS.indexOf(subject.zone.kind);
-  const cutters: { order: number; cutter: Prepared }[] = [];
-  all.forEach((other, otherIndex) => {
-    if (other === subject || !boxesMeet(subject.box, other.box)) return;
-    const order = ZONE_KINDS.indexOf(other.zone.kind);
-    const cutsOwnKind = order === own && other.zone.cutsSameKind && otherIndex > index;
-    if (order < own || cutsOwnKind) cutters.push({ order, cutter: other });
+/**
+ * For each zone the near ones that come before it: of a kind that cuts its kind, of its own kind and
+ * earlier in the list, or cutting their own kind; in the order in which they cut (kind, then list).
+ */
+function eldersOf(all: readonly Laid[]): Elder[][] {
+  const rank = all.map(({ zone }) => ZONE_KINDS.indexOf(zone.kind));
+  const near = findNear(
+    all.map(({ laid }) => laid.box),
+    TOUCH_M,
+  );
+  return all.map((subject, i) => {
+    const own = rank[i] ?? 0;
+    return (near[i] ?? [])
+      .flatMap((j) => {
+        const other = all[j];
+        const order = rank[j] ?? 0;
+        if (!other || order > own) return [];
+        const isCutter =
+          (order < own || (other.zone.cutsSameKind && j > i)) &&
+          boxesNear(subject.laid.box, other.laid.box, 0);
+        const isBefore = order < own || j < i;
+        return isBefore || isCutter ? [{ order, j, elder: { ...other, isCutter, isBefore } }] : [];
+      })
+      .sort((a, b) => a.order - b.order || a.j - b.j)
+      .map(({ elder }) => elder);
   });
-  return cutters.sort((a, b) => a.order - b.order).map(({ cutter }) => cutter);
 }
 
 function isSame(a: Origin | undefined, b: Origin): boolean {
@@ -131,64 +143,12 @@ function isSame(a: Origin | undefined, b: Origin): boolean {
     a.zone === b.zone &&
     a.plane === b.plane &&
     a.elevationM === b.elevationM &&
-    a.cutters.length === b.cutters.length &&
-    a.cutters.every((zone, i) => zone === b.cutters[i])
+    a.elders.length === b.elders.length &&
+    a.elders.every((elder, i) => {
+      const other = b.elders[i];
+      return (
+        elder.zone === other?.zone && elder.isCutter === other.isCutter && elder.isBefore === other.isBefore
+      );
+    })
   );
-}
-
-function prepare(zone: Zone, plane: LocalPlane): Prepared {
-  const kept = prepared.get(zone);
-  if (kept?.plane === plane) return kept;
-  const issues = kept ? kept.issues : zoneIssues(zone);
-  const planeParts = zone.parts.map((rings) => ringsToPlane(rings, plane));
-  const made = { zone, plane, planeParts, box: boxOf(planeParts), issues };
-  prepared.set(zone, made);
-  return made;
-}
-
-function zoneIssues(zone: Zone): Issue[] {
-  const place = { zoneId: zone.id };
-  const named = zone.name === '' ? 'A zone without a name' : `“${zone.name}”`;
-  if (zone.parts.length === 0 || zone.parts.some((rings) => rings.length === 0)) {
-    const message = `${named} has no outline and is not measured.`;
-    return [{ code: 'zone-empty', severity: 'error', message, place }];
-  }
-  return zone.parts
-    .flatMap((rings) => rings.flatMap((ring) => checkRing(ring)))
-    .map((issue) => ({
-      ...issue,
-      message: `${named} is not measured: ${issue.message.charAt(0).toLowerCase()}${issue.message.slice(1)}`,
-      place: { ...issue.place, ...place },
-    }));
-}
-
-function boxOf(parts: readonly PlaneRings[]): Box {
-  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (const rings of parts) {
-    for (const [x, y] of rings[0] ?? []) {
-      x0 = Math.min(x0, x);
-      y0 = Math.min(y0, y);
-      x1 = Math.max(x1, x);
-      y1 = Math.max(y1, y);
-    }
-  }
-  return [x0, y0, x1, y1];
-}
-
-function boxesMeet(a: Box, b: Box): boolean {
-  return a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3];
-}
-
-/** The previous plane while it is near enough, else one at the middle of the yard. */
-function planeFor(yard: Yard, previous: MeasuredYard | undefined): LocalPlane {
-  const first = yard.zones[0]?.parts[0]?.[0]?.[0] ?? yard.marks[0]?.position;
-  if (!first || !first.every(Number.isFinite) || Math.abs(first[1]) >= 90)
-    return previous?.plane ?? createPlane([0, 0]);
-  if (previous) {
-    const [lon, lat] = previous.plane.origin;
-    const reachLon = PLANE_REACH_DEG / Math.cos((lat * Math.PI) / 180);
-    if (Math.abs(first[1] - lat) < PLANE_REACH_DEG && Math.abs(first[0] - lon) < reachLon)
-      return previous.plane;
-  }
-  return createPlane(first);
 }

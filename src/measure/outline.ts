@@ -1,7 +1,7 @@
 import type { PlaneRings, XY } from './types';
 
 /** Outlines count as lying on each other within this, m: ten steps of the set operations' grid. */
-const ON_M = 1e-5;
+export const ON_M = 1e-5;
 
 /** A stretch of edge p->q, from t0 to t1 of its length, that lies on an edge a->b. */
 export interface Stretch {

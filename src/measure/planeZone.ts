@@ -39,57 +39,73 @@ export function layZone(zone: Zone, plane: LocalPlane): PlaneZone {
 }
 
 function lay(zone: Zone, plane: LocalPlane): PlaneZone {
-  const name = zone.name.trim() || 'Zone without a name';
-  const faults: Issue[] = zone.parts.flatMap((rings) =>
-    rings.flatMap((ring) =>
-      checkRing(ring).map((issue) => ({
-        ...issue,
-        message: `${name}: ${issue.message}`,
-        place: { ...issue.place, zoneId: zone.id },
-      })),
-    ),
-  );
-  if (zone.parts.length === 0 || zone.parts.some((rings) => rings.length === 0)) {
-    faults.push({
-      code: 'zone-without-outline',
-      severity: 'error',
-      message: `${name} has no outline.`,
-      place: { zoneId: zone.id },
-    });
-  }
+  const issues = [...faultsOf(zone)];
   const drawn = zone.parts.map((rings) => ringsToPlane(rings, plane));
   const box = boxOf(drawn);
-  if (faults.length > 0) {
-    return { plane, drawn, parts: [], lonLatParts: [], box, issues: faults, isSound: false };
+  if (issues.length > 0) {
+    return { plane, drawn, parts: [], lonLatParts: [], box, issues, isSound: false };
   }
-  if (drawn.length === 1 && drawn[0]?.length === 1) {
-    return { plane, drawn, parts: drawn, lonLatParts: zone.parts, box, issues: [], isSound: true };
-  }
-  const clean = coverOnce(drawn);
-  const cleanM2 = planeAreaOf(clean);
-  const areSound = Math.abs(cleanM2 - planeAreaOf(drawn)) <= 1e-6 * cleanM2 + 1e-4;
-  if (areSound)
-    return { plane, drawn, parts: drawn, lonLatParts: zone.parts, box, issues: [], isSound: true };
-  const issue: Issue = {
+  const clean = isPlain(drawn) ? null : coverOnce(drawn);
+  if (!clean) return { plane, drawn, parts: drawn, lonLatParts: zone.parts, box, issues, isSound: true };
+  issues.push({
     code: 'zone-parts-overlap',
     severity: 'warning',
-    message: `${name}: parts overlap, or a hole reaches outside its outline; each square metre is counted once.`,
+    message: `${nameOf(zone)}: parts overlap, or a hole reaches outside its outline or over another hole; each square metre is counted once.`,
     place: { zoneId: zone.id },
-  };
+  });
   const lonLatParts = clean.map((rings) => ringsToLonLat(rings, plane));
-  return { plane, drawn, parts: clean, lonLatParts, box, issues: [issue], isSound: true };
+  return { plane, drawn, parts: clean, lonLatParts, box, issues, isSound: true };
 }
 
-/** Each part less its holes, then all parts together. */
-function coverOnce(drawn: readonly PlaneRings[]): PlaneRings[] {
-  return unionOf(
-    drawn.flatMap((rings) =>
-      differenceOf(
-        rings.slice(0, 1).map((ring) => [ring]),
-        rings.slice(1).map((ring) => [ring]),
-      ),
+const faults = new WeakMap<Zone, readonly Issue[]>();
+
+/** Why a zone cannot be measured; kept for the zone object, whatever the plane. */
+function faultsOf(zone: Zone): readonly Issue[] {
+  const kept = faults.get(zone);
+  if (kept) return kept;
+  const place = { zoneId: zone.id };
+  const isEmpty = zone.parts.length === 0 || zone.parts.some((rings) => rings.length === 0);
+  const message = `${nameOf(zone)} has no outline and is not measured.`;
+  const found: Issue[] = isEmpty
+    ? [{ code: 'zone-without-outline', severity: 'error', message, place }]
+    : zone.parts.flat().flatMap((ring) =>
+        checkRing(ring).map((issue) => ({
+          ...issue,
+          message: `${nameOf(zone)} is not measured: ${issue.message.charAt(0).toLowerCase()}${issue.message.slice(1)}`,
+          place: { ...issue.place, ...place },
+        })),
+      );
+  faults.set(zone, found);
+  return found;
+}
+
+function nameOf(zone: Zone): string {
+  return zone.name.trim() === '' ? 'A zone without a name' : `“${zone.name.trim()}”`;
+}
+
+function isPlain(drawn: readonly PlaneRings[]): boolean {
+  return drawn.length === 1 && drawn[0]?.length === 1;
+}
+
+/**
+ * Each part less its holes, then all parts together; null when the drawn rings say the same already:
+ * every hole inside its outline and apart from the others, every part apart from the others.
+ */
+function coverOnce(drawn: readonly PlaneRings[]): PlaneRings[] | null {
+  const pieces = drawn.map((rings) =>
+    differenceOf(
+      rings.slice(0, 1).map((ring) => [ring]),
+      rings.slice(1).map((ring) => [ring]),
     ),
   );
+  const whole = unionOf(pieces.flat());
+  const areEqual = (a: readonly PlaneRings[], b: readonly PlaneRings[]) => {
+    const areaM2 = planeAreaOf(a);
+    return Math.abs(areaM2 - planeAreaOf(b)) <= 1e-6 * areaM2 + 1e-4;
+  };
+  const isSame =
+    drawn.every((rings, i) => areEqual(pieces[i] ?? [], [rings])) && areEqual(whole, pieces.flat());
+  return isSame ? null : whole;
 }
 
 /** Limits of all rings; inverted and infinite when there are none. */

@@ -1,13 +1,15 @@
 import { replaceZone } from '../yard/edits';
-import type { Yard, Zone, ZoneKind } from '../yard/types';
-import { bufferOf, closingOf, differenceOf, planeAreaOf, unionOf } from './clip';
+import { type Yard, ZONE_KINDS, type Zone, type ZoneKind } from '../yard/types';
+import { bufferOf, closingOf, differenceOf, planeAreaOf } from './clip';
 import { createCornerBook, insertCorners } from './corners';
+import { coveredGround } from './covered';
+import { areaScale } from './elevation';
 import { areaOfPartsM2 } from './geodesic';
 import { sharedLengthM } from './outline';
 import { ringsToLonLat, ringsToPlane } from './plane';
 import { boxesNear, boxOf, layZone } from './planeZone';
-import { joinParts } from './shapes';
-import { overlapOf } from './totals';
+import { joinParts, type ShapeResult } from './shapes';
+import { findClashes } from './totals';
 import type { LocalPlane, MeasuredYard, PlaneRings, Slip } from './types';
 
 /** Slips smaller than this are drawing noise, m². */
@@ -28,31 +30,33 @@ export function findSlips(yard: Yard, measured: MeasuredYard): Slip[] {
 
 function findOverlaps(yard: Yard, measured: MeasuredYard): Slip[] {
   const found: Slip[] = [];
-  yard.zones.forEach((zoneA, i) => {
-    const a = measured.zones.get(zoneA.id);
-    if (!a) return;
-    for (let j = i + 1; j < yard.zones.length; j++) {
-      const zoneB = yard.zones[j];
-      const b = zoneB?.kind === zoneA.kind ? measured.zones.get(zoneB.id) : undefined;
-      if (!b) continue;
-      const parts = overlapOf(a, b).map((rings) => ringsToLonLat(rings, measured.plane));
-      const areaM2 = areaOfPartsM2(parts);
+  const scale = areaScale(yard.settings.elevationM);
+  for (const kind of ZONE_KINDS) {
+    const zones = yard.zones.flatMap((zone) => (zone.kind === kind && measured.zones.get(zone.id)) || []);
+    for (const { a, b, overlap } of findClashes(zones)) {
+      if (overlap.planeAreaM2 < LEAST_SLIP_M2 / 2) continue;
+      const parts = overlap.parts.map((rings) => ringsToLonLat(rings, measured.plane));
+      const areaM2 = scale * areaOfPartsM2(parts);
       if (areaM2 < LEAST_SLIP_M2) continue;
       const zoneIds = [a.zoneId, b.zoneId] as const;
       found.push({ type: 'overlap', id: `overlap:${zoneIds.join(':')}`, zoneIds, areaM2, parts });
     }
-  });
-  return found;
+  }
+  const place = new Map(yard.zones.map((zone, i) => [zone.id, i]));
+  const placeOf = (slip: Slip, end: number) => place.get(slip.zoneIds[end] ?? '') ?? 0;
+  return found.sort((a, b) => placeOf(a, 0) - placeOf(b, 0) || placeOf(a, 1) - placeOf(b, 1));
 }
 
 function findGaps(yard: Yard, measured: MeasuredYard): Slip[] {
   const toleranceM = yard.settings.gapToleranceM;
   if (!(toleranceM > 0)) return [];
+  const scale = areaScale(yard.settings.elevationM);
   const laid = yard.zones.flatMap((zone) => {
     const one = layZone(zone, measured.plane);
-    return one.isSound ? [{ zone, parts: one.parts, box: one.box }] : [];
+    return one.isSound ? [one] : [];
   });
-  const covered = unionOf(laid.flatMap((one) => one.parts));
+  const zoneOf = new Map(yard.zones.map((zone) => [layZone(zone, measured.plane), zone.id]));
+  const covered = coveredGround(laid);
   const closed = differenceOf(closingOf(covered, toleranceM / 2), covered);
   const gaps: Slip[] = [];
   for (const gap of closed) {
@@ -62,12 +66,12 @@ function findGaps(yard: Yard, measured: MeasuredYard): Slip[] {
     const box = boxOf([gap]);
     const zoneIds = laid
       .filter((one) => boxesNear(box, one.box, 1e-3) && sharedLengthM([gap], one.parts) >= LEAST_BORDER_M)
-      .map((one) => one.zone.id);
+      .flatMap((one) => zoneOf.get(one) ?? []);
     if (zoneIds.length < 2) continue;
     const parts = [ringsToLonLat(gap, measured.plane)];
     const [lon, lat] = measured.plane.toLonLat([(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2]);
     const id = `gap:${zoneIds.join(':')}:${lon.toFixed(7)},${lat.toFixed(7)}`;
-    gaps.push({ type: 'gap', id, zoneIds, areaM2: areaOfPartsM2(parts), parts });
+    gaps.push({ type: 'gap', id, zoneIds, areaM2: scale * areaOfPartsM2(parts), parts });
   }
   return gaps.sort((a, b) => b.areaM2 - a.areaM2);
 }
@@ -75,20 +79,47 @@ function findGaps(yard: Yard, measured: MeasuredYard): Slip[] {
 /**
  * Mends a slip: the earlier drawn zone loses an overlap; a gap goes to the neighbour with the longest
  * border on it, turf, bed or other before structure, water or hardscape.
- * @returns the same document when the slip is no longer there
+ * @returns the new document; or why it stays as it is: `slip-gone` when the slip is no longer there,
+ * `mend-zone-covered` when nothing of the earlier zone would be left
  */
-export function mendSlip(yard: Yard, slip: Slip, measured: MeasuredYard): Yard {
+export function mendSlip(yard: Yard, slip: Slip, measured: MeasuredYard): ShapeResult {
   const { plane } = measured;
   const ground = slip.parts.map((rings) => ringsToPlane(rings, plane));
   if (slip.type === 'overlap') {
     const [earlier, later] = yard.zones.filter((zone) => slip.zoneIds.includes(zone.id));
-    if (!earlier || !later) return yard;
-    const cut = layZone(later, plane).parts;
-    const left = differenceOf(layZone(earlier, plane).parts, cut);
-    return reshape(yard, earlier, left, plane);
+    if (!earlier || !later) return gone(slip);
+    const before = layZone(earlier, plane).parts;
+    const left = differenceOf(before, layZone(later, plane).parts).filter(isGround);
+    if (planeAreaOf(before) - planeAreaOf(left) < LEAST_SLIP_M2 / 2) return gone(slip);
+    if (left.length === 0) {
+      const message = `“${later.name}” covers all of “${earlier.name}”, so nothing of it would be left. Delete one of the two, or join them.`;
+      return refuse('mend-zone-covered', message, earlier.id, slip);
+    }
+    return { ok: true, yard: reshape(yard, earlier, left, plane) };
   }
   const owner = ownerOf(yard, slip.zoneIds, ground, plane);
-  return owner ? reshape(yard, owner, joinParts(layZone(owner, plane).parts, ground), plane) : yard;
+  if (!owner) return gone(slip);
+  const before = layZone(owner, plane).parts;
+  const free = yard.zones.reduce<readonly PlaneRings[]>((left, zone) => {
+    const { parts, box } = layZone(zone, plane);
+    return boxesNear(box, boxOf(ground), 0) ? differenceOf(left, parts) : left;
+  }, ground);
+  if (planeAreaOf(free) < LEAST_SLIP_M2 / 2) return gone(slip);
+  return { ok: true, yard: reshape(yard, owner, joinParts(before, free).filter(isGround), plane) };
+}
+
+function gone(slip: Slip): ShapeResult {
+  const what = slip.type === 'overlap' ? 'overlap' : 'gap';
+  return refuse('slip-gone', `This ${what} is no longer there.`, slip.zoneIds[0], slip);
+}
+
+function refuse(code: string, message: string, zoneId: string | undefined, slip: Slip): ShapeResult {
+  const position = slip.parts[0]?.[0]?.[0];
+  return { ok: false, issue: { code, severity: 'warning', message, place: { zoneId, position } } };
+}
+
+function isGround(rings: PlaneRings): boolean {
+  return planeAreaOf([rings]) >= 1e-4;
 }
 
 function ownerOf(
@@ -110,8 +141,6 @@ function ownerOf(
 
 function reshape(yard: Yard, zone: Zone, planeParts: readonly PlaneRings[], plane: LocalPlane): Yard {
   const book = createCornerBook(yard.zones, plane);
-  const parts = book.toRings(planeParts.filter((rings) => planeAreaOf([rings]) >= 1e-4));
-  if (parts.length === 0) return { ...yard, zones: yard.zones.filter((one) => one.id !== zone.id) };
-  const made = replaceZone(yard, { ...zone, parts });
+  const made = replaceZone(yard, { ...zone, parts: book.toRings(planeParts) });
   return insertCorners(made, book.added(), plane, [zone.id]);
 }

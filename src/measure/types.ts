@@ -74,6 +74,9 @@ export interface MeasuredYard {
   readonly plane: LocalPlane;
   readonly zones: ReadonlyMap<string, MeasuredZone>;
   readonly totals: readonly KindTotal[];
-  /** zones that cannot be measured (self-crossing, too few corners), said in words. They are absent from `zones`. */
+  /**
+   * errors: zones that cannot be measured (self-crossing, too few corners), absent from `zones`.
+   * Warnings: zones measured with each square metre counted once (overlapping parts, holes reaching outside).
+   */
   readonly issues: readonly Issue[];
 }

@@ -1,23 +1,23 @@
+import Flatbush from 'flatbush';
 import type { Position, Zone } from '../yard/types';
+import { edgesNear, ON_M, stretchOn } from './outline';
+import { boxOf } from './planeZone';
 import type { LocalPlane, MeasuredYard, MeasuredZone, PlaneRings, XY } from './types';
 
-/** Points of a clipped outline lie this close to the side they came from, m (the clipping grid is 1e-6). */
-const ON_SIDE_M = 5e-6;
+/** Shares of an edge shorter than this are rounding of the clipping grid. */
+const LEAST_SHARE = 1e-9;
 
 export type Gradient = MeasuredZone['gradient'];
 type Entry = { gx: number; gy: number; sigmaM: number };
 
-interface Side {
-  readonly p: Corner;
-  readonly q: Corner;
-  readonly dx: number;
-  readonly dy: number;
-  readonly lengthM: number;
-}
 interface Corner {
   readonly key: string;
   readonly at: XY;
   readonly sigmaM: number;
+}
+interface Side {
+  readonly p: Corner;
+  readonly q: Corner;
 }
 
 /**
@@ -26,49 +26,117 @@ interface Corner {
  * share t0 to t1 of the side, adds n·l·(1 - tm) to p and n·l·tm to q, tm = (t0 + t1) / 2. For a zone
  * that nothing cuts this is half the vector between the two neighbours, turned by a right angle, so
  * that the variance is s²/4 · Σ d².
+ *
+ * A border shared with a neighbour is one line on the ground, though its corners may not match: each
+ * stretch of it belongs to the corners of the first source that has it, for both neighbours alike, so
+ * that it cancels in their sum.
  * Source: Chrisman & Yandell 1988 (formula from memory; the derivation is the divergence theorem).
  * @param net the net outline in the plane, outer rings first
- * @param sources the zone first, then the zones that cut it
+ * @param sources the zone, those that cut it, and neighbours before it, all in one order for the whole yard
  */
 export function gradientOf(
   net: readonly PlaneRings[],
   sources: readonly Zone[],
   plane: LocalPlane,
 ): Gradient {
-  const sides = sources.flatMap((zone) => sidesOf(zone, plane));
+  const box = boxOf(net);
+  const southWest: XY = [box.minX, box.minY];
+  const northEast: XY = [box.maxX, box.maxY];
+  const sides = sources
+    .flatMap((zone) => sidesOf(zone, plane))
+    .filter(({ p, q }) => edgesNear(p.at, q.at, southWest, northEast));
   const gradient = new Map<string, Entry>();
+  if (sides.length === 0) return gradient;
+  const sidesNear = indexOf(sides);
   for (const rings of net) {
     rings.forEach((ring, ringIndex) => {
       const sign = turnsLeft(ring) === (ringIndex === 0) ? 1 : -1;
       for (let i = 1; i < ring.length; i++) {
         const a = ring[i - 1];
         const b = ring[i];
-        if (!a || !b) continue;
-        const side = sideUnder(a, b, sides);
-        if (!side) continue;
-        const tm = (shareOn(side, a) + shareOn(side, b)) / 2;
-        const nx = sign * (b[1] - a[1]);
-        const ny = -sign * (b[0] - a[0]);
-        add(gradient, side.p, nx * (1 - tm), ny * (1 - tm));
-        add(gradient, side.q, nx * tm, ny * tm);
+        if (a && b) addEdge(gradient, a, b, sign, sidesNear(a, b));
       }
     });
   }
   return gradient;
 }
 
+/** The sides whose boxes meet that of an edge, in their own order. */
+function indexOf(sides: readonly Side[]): (a: XY, b: XY) => Side[] {
+  const index = new Flatbush(sides.length);
+  for (const { p, q } of sides) {
+    index.add(
+      Math.min(p.at[0], q.at[0]),
+      Math.min(p.at[1], q.at[1]),
+      Math.max(p.at[0], q.at[0]),
+      Math.max(p.at[1], q.at[1]),
+    );
+  }
+  index.finish();
+  return (a, b) =>
+    index
+      .search(
+        Math.min(a[0], b[0]) - ON_M,
+        Math.min(a[1], b[1]) - ON_M,
+        Math.max(a[0], b[0]) + ON_M,
+        Math.max(a[1], b[1]) + ON_M,
+      )
+      .sort((i, j) => i - j)
+      .flatMap((i) => sides[i] ?? []);
+}
+
+/** Gives each stretch of an edge of the outline to the corners of the first side that it lies on. */
+function addEdge(gradient: Map<string, Entry>, a: XY, b: XY, sign: number, sides: readonly Side[]): void {
+  const nx = sign * (b[1] - a[1]);
+  const ny = -sign * (b[0] - a[0]);
+  let open: (readonly [number, number])[] = [[0, 1]];
+  for (const side of sides) {
+    const on = stretchOn(a, b, side.p.at, side.q.at);
+    if (!on) continue;
+    const left: (readonly [number, number])[] = [];
+    for (const [from, to] of open) {
+      const t0 = Math.max(from, on.t0);
+      const t1 = Math.min(to, on.t1);
+      if (t1 - t0 <= LEAST_SHARE) {
+        left.push([from, to]);
+        continue;
+      }
+      const tm = (t0 + t1) / 2;
+      const share = shareOn(side, [a[0] + tm * (b[0] - a[0]), a[1] + tm * (b[1] - a[1])]);
+      add(gradient, side.p, nx * (t1 - t0) * (1 - share), ny * (t1 - t0) * (1 - share));
+      add(gradient, side.q, nx * (t1 - t0) * share, ny * (t1 - t0) * share);
+      if (t0 - from > LEAST_SHARE) left.push([from, t0]);
+      if (to - t1 > LEAST_SHARE) left.push([t1, to]);
+    }
+    open = left;
+    if (open.length === 0) return;
+  }
+}
+
 /**
  * One standard deviation of the summed net area of some zones, m². A corner shared by several zones has
- * one error, so the border between two of them cancels in their sum. Unknown ids are passed over.
+ * one error, so the border between two of them cancels in their sum. Unknown ids are passed over; an id
+ * given twice counts once.
  */
 export function sigmaOfZones(measured: MeasuredYard, zoneIds: readonly string[]): number {
-  const zones = zoneIds.map((id) => measured.zones.get(id)).filter((zone) => zone !== undefined);
+  const zones = [...new Set(zoneIds)]
+    .map((id) => measured.zones.get(id))
+    .filter((zone) => zone !== undefined);
   if (zones.length === 1) return zones[0]?.netSigmaM2 ?? 0;
   const sum = new Map<string, Entry>();
   for (const zone of zones) {
     for (const [key, entry] of zone.gradient) addEntry(sum, key, entry.gx, entry.gy, entry.sigmaM);
   }
-  return sigmaOfGradient(sum);
+  return sigmaOfGradient(sum) * scaleOf(zones);
+}
+
+/** What turns areas of the plane to ground at the yard's elevation: the same for all zones. */
+function scaleOf(zones: readonly MeasuredZone[]): number {
+  for (const zone of zones) {
+    const own = sigmaOfGradient(zone.gradient);
+    if (own > 0) return zone.netSigmaM2 / own;
+  }
+  return 1;
 }
 
 /** One standard deviation of an area, m², from its gradient: sqrt(Σ s²·|g|²), corners independent. */
@@ -111,35 +179,17 @@ function sidesOf(zone: Zone, plane: LocalPlane): Side[] {
     for (let i = 1; i < corners.length; i++) {
       const p = corners[i - 1];
       const q = corners[i];
-      if (!p || !q) continue;
-      const dx = q.at[0] - p.at[0];
-      const dy = q.at[1] - p.at[1];
-      const lengthM = Math.hypot(dx, dy);
-      if (lengthM > 0) sides.push({ p, q, dx, dy, lengthM });
+      if (p && q && (p.at[0] !== q.at[0] || p.at[1] !== q.at[1])) sides.push({ p, q });
     }
   }
   sideCache.set(zone, { plane, sides });
   return sides;
 }
 
-/** The side on which both ends of a piece of outline lie; the zone's own sides come first. */
-function sideUnder(a: XY, b: XY, sides: readonly Side[]): Side | undefined {
-  return sides.find((side) => liesOn(side, a) && liesOn(side, b));
-}
-
-function liesOn(side: Side, [x, y]: XY): boolean {
-  const rx = x - side.p.at[0];
-  const ry = y - side.p.at[1];
-  const across = Math.abs(side.dx * ry - side.dy * rx) / side.lengthM;
-  if (across > ON_SIDE_M) return false;
-  const along = (side.dx * rx + side.dy * ry) / side.lengthM;
-  return along >= -ON_SIDE_M && along <= side.lengthM + ON_SIDE_M;
-}
-
-function shareOn(side: Side, [x, y]: XY): number {
-  const rx = x - side.p.at[0];
-  const ry = y - side.p.at[1];
-  return Math.min(1, Math.max(0, (side.dx * rx + side.dy * ry) / (side.lengthM * side.lengthM)));
+function shareOn({ p, q }: Side, [x, y]: XY): number {
+  const [dx, dy] = [q.at[0] - p.at[0], q.at[1] - p.at[1]];
+  const share = ((x - p.at[0]) * dx + (y - p.at[1]) * dy) / (dx * dx + dy * dy);
+  return Math.min(1, Math.max(0, share));
 }
 
 function turnsLeft(ring: readonly XY[]): boolean {

@@ -51,7 +51,7 @@ export class SlipList extends AppPart {
 
   private mend(slip: Slip): void {
     const { measured } = this.app.session.derived;
-    this.app.dispatch(slip.type === 'overlap' ? 'Mend overlap' : 'Mend gap', (yard) =>
+    this.app.attempt(slip.type === 'overlap' ? 'Mend overlap' : 'Mend gap', (yard) =>
       mendSlip(yard, slip, measured),
     );
   }
