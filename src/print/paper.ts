@@ -43,11 +43,6 @@ export function roundRatio(
   return roundRatios(system).find((ratio) => ratio >= least) ?? Math.ceil(least / 12000) * 12000;
 }
 
-/** The round scales in use, the largest first, by their second numbers (240 for 1:240). */
-export function roundRatios(system: UnitSystem): readonly number[] {
-  return system === 'us' ? FT_PER_IN.map((ft) => Math.round((ft * M_PER_FT) / M_PER_IN)) : RATIOS;
-}
-
 /** The scale's second number at which the ground just fits. Sizes as for `roundRatio`. */
 export function leastRatio(groundM: readonly [number, number], roomMm: readonly [number, number]): number {
   return Math.max((groundM[0] * 1000) / roomMm[0], (groundM[1] * 1000) / roomMm[1]);
