@@ -1,43 +1,57 @@
 import { describe, expect, it } from 'vitest';
 import { countContainers, wholePacks } from './containers';
-import { fluidOunces, sqft } from './testLabels';
+import { testPack } from './testDose';
 
-const bottle = { id: 'bottle', content: fluidOunces(32), price: null };
-/** A 32 fl oz bottle that covers 3,200 sq ft, over an area. */
-const count = (areaSqft: number, sigmaSqft = 0) =>
-  countContainers(fluidOunces((32 * areaSqft) / 3200), bottle, sqft(areaSqft), sqft(sigmaSqft));
+const pack = testPack({ unit: 'L', value: 2 });
+const count = (litres: number, sigmaM2 = 0) =>
+  countContainers({ unit: 'L', value: litres }, pack, 100, sigmaM2);
+
+describe('whole packs', () => {
+  it.each([
+    [0, 0],
+    [1e-12, 0],
+    [0.01, 1],
+    [1, 1],
+    [1 + 1e-12, 1],
+    [1.0001, 2],
+    [142.0001, 143],
+  ])('%s packs open %s', (exact, open) => {
+    expect(wholePacks(exact)).toBe(open);
+  });
+});
 
 describe('containers', () => {
-  it.each([
-    [5000, 1.5625, 2],
-    [3200, 1, 1],
-    [3201, 1.0003125, 2],
-    [1000, 0.3125, 1],
-    [0, 0, 0],
-  ])('%d sq ft takes %d bottles, %d opened (common practice, no source)', (area, exact, open) => {
-    expect(count(area).exact).toBeCloseTo(exact, 12);
-    expect(count(area).open).toBe(open);
+  it('says how much of the last is left', () => {
+    expect(count(3)).toMatchObject({
+      open: 2,
+      exact: 1.5,
+      lastLeft: 0.5,
+      openLow: 2,
+      openHigh: 2,
+      changesAt: null,
+    });
+    expect(count(0)).toMatchObject({ open: 0, exact: 0, lastLeft: 0, changesAt: null });
   });
-  it('says how full the last one stays', () => {
-    expect(count(5000).lastLeft).toBeCloseTo(0.4375, 12);
-    expect(count(3200).lastLeft).toBeCloseTo(0, 9);
+  it('says where the error of the area changes the count', () => {
+    // 1.96 packs: 2.04 % more ground opens a third; ±2 sigma is ±4 %
+    const up = count(3.92, 2);
+    expect(up).toMatchObject({ open: 2, openLow: 2, openHigh: 3 });
+    expect(up.changesAt).toBeCloseTo(2 / 1.96 - 1, 12);
+    // 2.04 packs: 1.96 % less ground saves the third
+    const down = count(4.08, 2);
+    expect(down).toMatchObject({ open: 3, openLow: 2, openHigh: 3 });
+    expect(down.changesAt).toBeCloseTo(2 / 2.04 - 1, 12);
+    // exactly two: any more opens a third
+    expect(count(4, 2)).toMatchObject({ open: 2, openLow: 2, openHigh: 3, changesAt: 0 });
   });
-  it('floating error opens no pack', () => {
-    expect(wholePacks((0.1 + 0.2) / 0.3)).toBe(1);
-    expect(wholePacks(3 + 1e-10)).toBe(3);
-    expect(wholePacks(3.000001)).toBe(4);
+  it('takes the nearer of two changes', () => {
+    expect(count(4.2, 30).changesAt).toBeCloseTo(2 / 2.1 - 1, 12);
+    expect(count(5.8, 30).changesAt).toBeCloseTo(3 / 2.9 - 1, 12);
   });
-  it('says when the count changes within two sigma, up and down', () => {
-    const up = count(3150, 40);
-    expect([up.openLow, up.open, up.openHigh]).toEqual([1, 1, 2]);
-    expect(up.changesAt).toBeCloseTo(3200 / 3150 - 1, 12);
-    const down = count(3250, 40);
-    expect([down.openLow, down.open, down.openHigh]).toEqual([1, 2, 2]);
-    expect(down.changesAt).toBeCloseTo(3200 / 3250 - 1, 12);
-    expect(count(5000, 40).changesAt).toBeNull();
-  });
-  it('exactly one bottle may need a second at the least error', () => {
-    expect(count(3200, 10)).toMatchObject({ open: 1, openHigh: 2 });
-    expect(count(3200, 10).changesAt).toBeCloseTo(0, 9);
+  it('is not asked across units or of an empty pack', () => {
+    expect(() => countContainers({ unit: 'kg', value: 1 }, pack, 1, 0)).toThrow(RangeError);
+    expect(() => countContainers({ unit: 'L', value: 1 }, testPack({ unit: 'L', value: 0 }), 1, 0)).toThrow(
+      RangeError,
+    );
   });
 });

@@ -1,52 +1,101 @@
 import { describe, expect, it } from 'vitest';
-import { productRate } from './rate';
-import { analysis, flozPer1000, fluidOunces, makeLabel, nitrogenRate, pounds, sqft } from './testLabels';
+import type { Product } from '../yard/types';
+import { convertAmount, isLiquid, measuredUnit, productRate } from './rate';
+import { testAnalysis, testPack, testProduct } from './testDose';
 
-describe('label rate', () => {
-  it('area per container: content over area', () => {
-    const bottle = makeLabel({
-      form: 'ready-to-use',
-      packs: [{ id: 'bottle', content: fluidOunces(32), price: null }],
-      rate: { basis: 'area-per-container', areaM2: sqft(3200), packId: 'bottle' },
+const code = (fields: Partial<Product>) => {
+  const { issues } = productRate(testProduct(fields));
+  return issues.map((issue) => [issue.code, issue.place.path]);
+};
+
+describe('the label rate', () => {
+  it('by what one pack covers', () => {
+    const fields = { rate: { basis: 'area-per-container', areaM2: 400, packId: 'pack-1' } } as const;
+    expect(productRate(testProduct(fields)).rate).toEqual({
+      perM2: { unit: 'kg', value: 0.025 },
+      kgPerM2: 0.025,
+      lPerM2: null,
+    });
+  });
+  it('by nutrient: 2.4 g of N from 24 % is 10 g', () => {
+    const product = testProduct({
+      analysis: testAnalysis(24),
+      rate: { basis: 'nutrient-per-area', nutrient: 'N', rateKgPerM2: 0.0024 },
+    });
+    expect(productRate(product).rate?.perM2.value).toBeCloseTo(0.01, 15);
+    expect(productRate(product, 0.5).rate?.perM2.value).toBeCloseTo(0.005, 15);
+  });
+  it('by depth: 5 cm is 50 L on each m²', () => {
+    const product = testProduct({
+      form: 'mulch',
+      rate: { basis: 'depth', depthM: 0.05 },
+      packs: [testPack({ unit: 'L', value: 60 })],
+    });
+    expect(productRate(product).rate?.perM2).toEqual({ unit: 'L', value: 50 });
+  });
+  it('by weight for what is poured: turned by the density', () => {
+    const product = testProduct({
+      form: 'liquid-concentrate',
       densityKgPerL: 1.25,
+      packs: [testPack({ unit: 'L', value: 10 })],
     });
-    const { rate } = productRate(bottle);
-    expect(rate?.perM2).toEqual({ unit: 'L', value: expect.closeTo(flozPer1000(10), 12) });
-    expect(rate?.lPerM2).toBeCloseTo(flozPer1000(10), 12);
-    expect(rate?.kgPerM2).toBeCloseTo(flozPer1000(10) * 1.25, 12);
-  });
-  it('depth: 6 mm is 6 L on each m², and mulch sold by weight needs a density', () => {
-    const sand = makeLabel({
-      form: 'topdressing',
-      rate: { basis: 'depth', depthM: 0.006 },
-      packs: [{ id: 'bulk', content: { unit: 'L', value: 1000 }, price: null }],
+    expect(productRate(product).rate).toEqual({
+      perM2: { unit: 'L', value: 0.016 },
+      kgPerM2: 0.02,
+      lPerM2: 0.016,
     });
-    expect(productRate(sand).rate?.perM2.value).toBeCloseTo(6, 12);
-    const byWeight = { ...sand, packs: [{ id: 'bag', content: pounds(50), price: null }] };
-    expect(productRate(byWeight).issues.map((issue) => issue.code)).toEqual(['rate-no-density']);
-    const { rate } = productRate({ ...byWeight, densityKgPerL: 1.6 });
-    expect(rate?.perM2).toEqual({ unit: 'kg', value: expect.closeTo(9.6, 12) });
   });
-  it('rate factor multiplies every reading', () => {
-    const full = productRate(makeLabel()).rate;
-    const half = productRate(makeLabel(), 0.5).rate;
-    expect(half?.kgPerM2).toBeCloseTo((full?.kgPerM2 ?? 0) / 2, 15);
+  it('says which field keeps it from being one', () => {
+    expect(code({ rate: { basis: 'mass-per-area', rateKgPerM2: 0 } })).toEqual([
+      ['rate-not-positive', 'rate.rateKgPerM2'],
+    ]);
+    expect(code({ rate: { basis: 'mass-per-area', rateKgPerM2: Number.POSITIVE_INFINITY } })).toEqual([
+      ['rate-not-positive', 'rate'],
+    ]);
+    expect(code({ rate: { basis: 'area-per-container', areaM2: 0, packId: 'pack-1' } })).toEqual([
+      ['rate-no-coverage', 'rate.areaM2'],
+    ]);
+    expect(code({ rate: { basis: 'area-per-container', areaM2: 9, packId: 'gone' } })).toEqual([
+      ['rate-pack-missing', 'rate.packId'],
+    ]);
+    expect(code({ rate: { basis: 'nutrient-per-area', nutrient: 'K2O', rateKgPerM2: 0.001 } })).toEqual([
+      ['rate-no-nutrient', 'rate.nutrient'],
+    ]);
+    expect(code({ rate: { basis: 'volume-per-area', rateLPerM2: 0.001 } })).toEqual([
+      ['rate-no-density', 'densityKgPerL'],
+    ]);
   });
+});
+
+describe('what is poured', () => {
+  const litres = [testPack({ unit: 'L', value: 10 })];
+  const volume = { basis: 'volume-per-area', rateLPerM2: 0.003 } as const;
   it.each([
-    [{ rate: nitrogenRate(1), analysis: analysis(0, 0, 50) }, 'rate-no-nutrient'],
-    [{ rate: { basis: 'area-per-container', areaM2: 0, packId: 'bag' } }, 'rate-no-coverage'],
-    [{ rate: { basis: 'area-per-container', areaM2: 100, packId: 'gone' } }, 'rate-pack-missing'],
-    [{ rate: { basis: 'mass-per-area', rateKgPerM2: 0 } }, 'rate-not-positive'],
-    [{ rate: { basis: 'mass-per-area', rateKgPerM2: Number.NaN } }, 'rate-not-positive'],
-    [{ rate: { basis: 'mass-per-area', rateKgPerM2: Number.POSITIVE_INFINITY } }, 'rate-not-positive'],
+    ['a ready-to-use liquid', { form: 'ready-to-use' }, true],
+    ['a concentrate', { form: 'liquid-concentrate' }, true],
+    ['granules', { form: 'granular' }, false],
+    ['a soil amendment in litres', { form: 'soil-amendment', packs: litres, rate: volume }, true],
+    ['one without packs, by volume', { form: 'soil-amendment', packs: [], rate: volume }, true],
+    ['one by weight', { form: 'soil-amendment' }, false],
     [
-      { form: 'liquid-concentrate', packs: [{ id: 'jug', content: fluidOunces(128), price: null }] },
-      'rate-no-density',
+      'one laid by depth',
+      { form: 'soil-amendment', packs: litres, rate: { basis: 'depth', depthM: 0.01 } },
+      false,
     ],
-  ] as const)('%j has no rate: %s', (fields, code) => {
-    const { rate, issues } = productRate(makeLabel(fields));
-    expect(rate).toBeNull();
-    expect(issues[0]).toMatchObject({ code, severity: 'error', place: { productId: 'label' } });
-    expect(issues[0]?.message).toMatch(/^Plain granules: .*\.$/);
+    ['mulch in litres', { form: 'mulch', packs: litres, rate: volume }, false],
+    ['topdressing in litres', { form: 'topdressing', packs: litres, rate: volume }, false],
+  ] as const)('%s: %o', (_what, fields, expected) => {
+    expect(isLiquid(testProduct(fields))).toBe(expected);
   });
+  it('goes by the first pack, else by the form', () => {
+    expect(measuredUnit(testProduct({ packs: litres }))).toBe('L');
+    expect(measuredUnit(testProduct({ packs: [] }))).toBe('kg');
+    expect(measuredUnit(testProduct({ form: 'ready-to-use', packs: [] }))).toBe('L');
+  });
+});
+
+it('no reading without a usable density', () => {
+  expect(convertAmount({ unit: 'L', value: 2 }, 'kg', null)).toBeNull();
+  expect(convertAmount({ unit: 'L', value: 2 }, 'kg', 0)).toBeNull();
+  expect(convertAmount({ unit: 'L', value: 2 }, 'L', null)).toEqual({ unit: 'L', value: 2 });
 });
