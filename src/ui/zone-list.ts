@@ -24,7 +24,7 @@ export class ZoneList extends AppPart {
       .words { display: grid; overflow-wrap: anywhere; }
       .name { font-weight: 600; }
       tr.on { background: var(--sheet-sunk); box-shadow: inset 4px 0 0 var(--accent); }
-      tr.on td.tick { padding-left: 0.5rem; }
+      tr.on td.tick label { padding-left: 0.5rem; }
       tr.more td { padding: 0; }
       .none { color: var(--danger); }
     `,
