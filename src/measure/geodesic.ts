@@ -55,6 +55,21 @@ export function areaOfPartsM2(parts: readonly Rings[]): number {
   return parts.reduce((sum, rings) => sum + areaOfRingsM2(rings), 0);
 }
 
+/** Ground area, m², and length of all outlines, m, of parts that do not overlap, in one go. */
+export function figuresOfParts(parts: readonly Rings[]): { areaM2: number; perimeterM: number } {
+  let [areaM2, perimeterM] = [0, 0];
+  for (const rings of parts) {
+    let own = 0;
+    rings.forEach((ring, i) => {
+      const { area, perimeter } = computeRing(ring);
+      own += (i === 0 ? 1 : -1) * Math.abs(area);
+      perimeterM += perimeter;
+    });
+    areaM2 += Math.max(0, own);
+  }
+  return { areaM2, perimeterM };
+}
+
 /** Length of an open line through the positions, m; 0 for fewer than two. */
 export function lengthOfLineM(line: readonly Position[]): number {
   let lengthM = 0;

@@ -1,7 +1,7 @@
 import { type Yard, ZONE_KINDS, type Zone } from '../yard/types';
 import { differenceOf, planeAreaOf } from './clip';
 import { areaScale } from './elevation';
-import { areaOfPartsM2, perimeterOfPartsM } from './geodesic';
+import { figuresOfParts } from './geodesic';
 import { findNear } from './near';
 import { ringsToLonLat } from './plane';
 import { planeFor } from './planeFor';
@@ -72,7 +72,8 @@ export function measureYard(yard: Yard, previous?: MeasuredYard): MeasuredYard {
 function measureZone({ zone, laid }: Laid, origin: Origin): MeasuredZone {
   const { plane, elders } = origin;
   const scale = areaScale(origin.elevationM);
-  const grossM2 = scale * areaOfPartsM2(laid.lonLatParts);
+  let figures = grossOf(laid);
+  const grossM2 = scale * figures.areaM2;
   let netPlaneParts = laid.parts;
   let netParts = laid.lonLatParts;
   let netM2 = grossM2;
@@ -83,7 +84,8 @@ function measureZone({ zone, laid }: Laid, origin: Origin): MeasuredZone {
     if (planeAreaOf(netPlaneParts) - planeAreaOf(left) < NOISE_M2) continue;
     netPlaneParts = left;
     netParts = left.map((rings) => ringsToLonLat(rings, plane));
-    const leftM2 = scale * areaOfPartsM2(netParts);
+    figures = figuresOfParts(netParts);
+    const leftM2 = scale * figures.areaM2;
     cutBy.push({ zoneId: elder.zone.id, areaM2: netM2 - leftM2 });
     netM2 = leftM2;
   }
@@ -99,7 +101,7 @@ function measureZone({ zone, laid }: Laid, origin: Origin): MeasuredZone {
     grossM2,
     netM2,
     netSigmaM2: linear * sigmaOfGradient(gradient),
-    netPerimeterM: linear * perimeterOfPartsM(netParts),
+    netPerimeterM: linear * figures.perimeterM,
     netParts,
     netPlaneParts,
     cutBy,
@@ -109,31 +111,40 @@ function measureZone({ zone, laid }: Laid, origin: Origin): MeasuredZone {
   return measured;
 }
 
+const grossFigures = new WeakMap<PlaneZone, ReturnType<typeof figuresOfParts>>();
+
+function grossOf(laid: PlaneZone): ReturnType<typeof figuresOfParts> {
+  const kept = grossFigures.get(laid);
+  if (kept) return kept;
+  const made = figuresOfParts(laid.lonLatParts);
+  grossFigures.set(laid, made);
+  return made;
+}
+
 /**
  * For each zone the near ones that come before it: of a kind that cuts its kind, of its own kind and
  * earlier in the list, or cutting their own kind; in the order in which they cut (kind, then list).
  */
 function eldersOf(all: readonly Laid[]): Elder[][] {
-  const rank = all.map(({ zone }) => ZONE_KINDS.indexOf(zone.kind));
+  const count = all.length;
+  const order = all.map(({ zone }, i) => ZONE_KINDS.indexOf(zone.kind) * count + i);
   const near = findNear(
     all.map(({ laid }) => laid.box),
     TOUCH_M,
   );
   return all.map((subject, i) => {
-    const own = rank[i] ?? 0;
-    return (near[i] ?? [])
-      .flatMap((j) => {
-        const other = all[j];
-        const order = rank[j] ?? 0;
-        if (!other || order > own) return [];
-        const isCutter =
-          (order < own || (other.zone.cutsSameKind && j > i)) &&
-          boxesNear(subject.laid.box, other.laid.box, 0);
-        const isBefore = order < own || j < i;
-        return isBefore || isCutter ? [{ order, j, elder: { ...other, isCutter, isBefore } }] : [];
-      })
-      .sort((a, b) => a.order - b.order || a.j - b.j)
-      .map(({ elder }) => elder);
+    const own = order[i] ?? 0;
+    const elders: Elder[] = [];
+    for (const place of (near[i] ?? []).map((j) => order[j] ?? 0).sort((a, b) => a - b)) {
+      const other = all[place % count];
+      if (!other) continue;
+      const isBefore = place < own;
+      const isSameKind = other.zone.kind === subject.zone.kind;
+      const mayCut = isSameKind ? !isBefore && other.zone.cutsSameKind : isBefore;
+      const isCutter = mayCut && boxesNear(subject.laid.box, other.laid.box, 0);
+      if (isBefore || isCutter) elders.push({ zone: other.zone, laid: other.laid, isCutter, isBefore });
+    }
+    return elders;
   });
 }
 

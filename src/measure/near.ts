@@ -12,8 +12,7 @@ export function findNear(boxes: readonly Box[], marginM: number): number[][] {
   index.finish();
   return boxes.map((box, i) =>
     index
-      .search(box.minX - marginM, box.minY - marginM, box.maxX + marginM, box.maxY + marginM)
-      .filter((j) => j !== i)
+      .search(box.minX - marginM, box.minY - marginM, box.maxX + marginM, box.maxY + marginM, (j) => j !== i)
       .sort((a, b) => a - b),
   );
 }

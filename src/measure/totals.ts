@@ -5,7 +5,7 @@ import { findNear } from './near';
 import { ringsToLonLat } from './plane';
 import { type Box, boxOf } from './planeZone';
 import type { KindTotal, LocalPlane, MeasuredYard, MeasuredZone, PlaneRings } from './types';
-import { sigmaOfZones } from './uncertainty';
+import { planeVarianceOf, updateVariance } from './uncertainty';
 
 /** Overlaps smaller than this are noise of the clipping grid, m² of the plane. */
 const NOISE_M2 = 1e-4;
@@ -50,6 +50,7 @@ export function findClashes(
 interface Kept {
   readonly zones: readonly MeasuredZone[];
   readonly plane: LocalPlane;
+  readonly planeVariance: number;
 }
 const sources = new WeakMap<KindTotal, Kept>();
 
@@ -64,7 +65,6 @@ export function totalsByKind(
   scale: number,
   previous?: MeasuredYard,
 ): KindTotal[] {
-  const yard: MeasuredYard = { plane, zones: measured, totals: [], issues: [] };
   return ZONE_KINDS.flatMap((kind) => {
     const ids = zones.filter((zone) => zone.kind === kind).map((zone) => zone.id);
     const each = ids.map((id) => measured.get(id)).filter((zone) => zone !== undefined);
@@ -73,8 +73,11 @@ export function totalsByKind(
     const from = before && sources.get(before);
     if (before && from?.plane === plane && areSame(from.zones, each)) return [before];
     const netM2 = groundOf(each, plane, scale);
-    const total: KindTotal = { kind, count: each.length, netM2, netSigmaM2: sigmaOfZones(yard, ids) };
-    sources.set(total, { zones: each, plane });
+    const planeVariance =
+      from?.plane === plane ? updateVariance(from.planeVariance, from.zones, each) : planeVarianceOf(each);
+    const netSigmaM2 = Math.sqrt(scale * planeVariance);
+    const total: KindTotal = { kind, count: each.length, netM2, netSigmaM2 };
+    sources.set(total, { zones: each, plane, planeVariance });
     return [total];
   });
 }

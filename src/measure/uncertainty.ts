@@ -123,11 +123,42 @@ export function sigmaOfZones(measured: MeasuredYard, zoneIds: readonly string[])
     .map((id) => measured.zones.get(id))
     .filter((zone) => zone !== undefined);
   if (zones.length === 1) return zones[0]?.netSigmaM2 ?? 0;
+  return Math.sqrt(planeVarianceOf(zones)) * scaleOf(zones);
+}
+
+/** Variance of the summed net area of zones in the plane, m⁴: without the scale of elevation. */
+export function planeVarianceOf(zones: readonly MeasuredZone[]): number {
   const sum = new Map<string, Entry>();
-  for (const zone of zones) {
-    for (const [key, entry] of zone.gradient) addEntry(sum, key, entry.gx, entry.gy, entry.sigmaM);
+  for (const zone of zones) addGradient(sum, zone.gradient);
+  return varianceOf(sum);
+}
+
+/**
+ * The same from the variance `before` of other zones, redone only at corners of the zones that differ.
+ * @param from the zones of `before` @param to the zones wanted
+ */
+export function updateVariance(
+  before: number,
+  from: readonly MeasuredZone[],
+  to: readonly MeasuredZone[],
+): number {
+  const [was, is] = [new Set(from), new Set(to)];
+  const gone = from.filter((zone) => !is.has(zone));
+  const come = to.filter((zone) => !was.has(zone));
+  if (3 * (gone.length + come.length) > to.length) return planeVarianceOf(to);
+  const old = new Map<string, Entry>();
+  for (const zone of [...gone, ...come]) {
+    for (const [key] of zone.gradient) old.set(key, { gx: 0, gy: 0, sigmaM: 0 });
   }
-  return sigmaOfGradient(sum) * scaleOf(zones);
+  for (const zone of to) {
+    if (!was.has(zone)) continue;
+    for (const [key, { gx, gy, sigmaM }] of zone.gradient)
+      if (old.has(key)) addEntry(old, key, gx, gy, sigmaM);
+  }
+  const now = new Map([...old].map(([key, entry]) => [key, { ...entry }]));
+  for (const zone of gone) addGradient(old, zone.gradient);
+  for (const zone of come) addGradient(now, zone.gradient);
+  return Math.max(0, before - varianceOf(old) + varianceOf(now));
 }
 
 /** What turns areas of the plane to ground at the yard's elevation: the same for all zones. */
@@ -141,9 +172,17 @@ function scaleOf(zones: readonly MeasuredZone[]): number {
 
 /** One standard deviation of an area, m², from its gradient: sqrt(Σ s²·|g|²), corners independent. */
 export function sigmaOfGradient(gradient: Gradient): number {
+  return Math.sqrt(varianceOf(gradient));
+}
+
+function varianceOf(gradient: Gradient): number {
   let variance = 0;
   for (const { gx, gy, sigmaM } of gradient.values()) variance += sigmaM * sigmaM * (gx * gx + gy * gy);
-  return Math.sqrt(variance);
+  return variance;
+}
+
+function addGradient(sum: Map<string, Entry>, gradient: Gradient): void {
+  for (const [key, { gx, gy, sigmaM }] of gradient) addEntry(sum, key, gx, gy, sigmaM);
 }
 
 function add(gradient: Map<string, Entry>, corner: Corner, gx: number, gy: number): void {
