@@ -1,0 +1,55 @@
+import { describe, expect, it } from 'vitest';
+import type { Product, Visit } from '../yard/types';
+import { dayNumber } from './limits';
+import { planOn, testDose, testLimits, testProduct, testVisit, testZone } from './testDose';
+
+/** Codes of the label's limits for a visit, the product going out at 0.02 kg/m² each time. */
+function codes(limits: Partial<Product['limits']>, visit: Visit, others: readonly Visit[] = []): string[] {
+  const product = testProduct({ limits: testLimits(limits) });
+  const plan = planOn([product], visit, [testZone(100)], 0, others);
+  return plan.issues.map((issue) => issue.code).filter((code) => code.startsWith('limit-'));
+}
+const on = (date: string | null, id = 'v-1', rateFactor = 1) =>
+  testVisit({ id, date, doses: [testDose({ id: `d-${id}`, rateFactor })] });
+const kg = (value: number) => ({ unit: 'kg', value }) as const;
+
+describe('the label’s limits', () => {
+  it('most for one application, two passes counting as one', () => {
+    expect(codes({ maxPerDose: kg(0.02) }, on(null))).toEqual([]);
+    expect(codes({ maxPerDose: kg(0.02) }, on(null, 'v-1', 1.1))).toEqual(['limit-dose']);
+    const passes = (share: number) =>
+      testVisit({ doses: ['a', 'b'].map((id) => testDose({ id, rateFactor: share })) });
+    expect(codes({ maxPerDose: kg(0.02) }, passes(0.5))).toEqual([]);
+    expect(codes({ maxPerDose: kg(0.02) }, passes(0.6))).toEqual(['limit-dose']);
+  });
+  it('days between, before and after', () => {
+    const limit = { minIntervalDays: 28 };
+    expect(codes(limit, on('2031-06-29'), [on('2031-06-01', 'v-2')])).toEqual([]);
+    expect(codes(limit, on('2031-06-28'), [on('2031-06-01', 'v-2')])).toEqual(['limit-interval']);
+    expect(codes(limit, on('2031-06-01'), [on('2031-06-28', 'v-2')])).toEqual(['limit-interval']);
+    // 28 days over the end of February in a leap year
+    expect(codes(limit, on('2032-03-10'), [on('2032-02-11', 'v-2')])).toEqual([]);
+  });
+  it('most for a year and number a year, in the 365 days that end with the visit', () => {
+    const before = [on('2031-05-01', 'v-2')];
+    expect(codes({ maxPerYear: kg(0.04) }, on('2031-09-01'), before)).toEqual([]);
+    expect(codes({ maxPerYear: kg(0.039) }, on('2031-09-01'), before)).toEqual(['limit-year-amount']);
+    expect(codes({ maxPerYear: kg(0.039) }, on('2032-05-01'), before)).toEqual([]);
+    expect(codes({ maxDosesPerYear: 2 }, on('2031-09-01'), before)).toEqual([]);
+    expect(codes({ maxDosesPerYear: 1 }, on('2031-09-01'), before)).toEqual(['limit-doses-per-year']);
+  });
+  it('says when a missing date hinders the check', () => {
+    const limit = { minIntervalDays: 28 };
+    expect(codes(limit, on(null), [on('2031-06-01', 'v-2')])).toEqual(['limit-not-checked']);
+    expect(codes(limit, on('2031-06-01'), [on(null, 'v-2')])).toEqual(['limit-not-checked']);
+    expect(codes(limit, on(null))).toEqual([]);
+  });
+});
+
+describe('days', () => {
+  it('count from 1970 and refuse what is no date', () => {
+    expect(dayNumber('1970-01-02')).toBe(1);
+    expect((dayNumber('2032-03-01') ?? 0) - (dayNumber('2032-02-28') ?? 0)).toBe(2);
+    for (const text of ['2031-02-29', '2031-13-01', '1 June', '', null]) expect(dayNumber(text)).toBeNull();
+  });
+});
