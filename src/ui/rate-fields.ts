@@ -1,5 +1,6 @@
 import { css, html, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { keyed } from 'lit/directives/keyed.js';
 import type { Quantity } from '../units/choices';
 import { formatAmount } from '../units/format';
 import { type Issue, type LabelRate, NUTRIENTS, type Product, type RateBasis } from '../yard/types';
@@ -33,7 +34,7 @@ export class RateFields extends AppPart {
     const { rate } = this.product;
     return html`
       ${selectField('The label gives', rate.basis, BASES, BASIS_WORDS, (basis) => this.send(rateInBasis(this.product, basis)))}
-      ${this.renderBasis(rate)}
+      ${keyed(rate.basis, this.renderBasis(rate))}
       ${issueNotes(this.issues)}
     `;
   }

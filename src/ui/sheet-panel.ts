@@ -45,6 +45,7 @@ export class SheetPanel extends AppPart {
       legend { padding: 0; font-size: var(--text-small); color: var(--ink-soft); }
       .parts { display: grid; grid-template-columns: 1fr 1fr; column-gap: 0.5rem; }
       .parts label { line-height: 1.2; }
+      .parts input { flex: none; }
       .print { width: 100%; margin-bottom: 0.5rem; }
     `,
   ];

@@ -33,6 +33,16 @@ export class ShelfPanel extends AppPart {
   /** product whose removal is asked about. */
   @state() private asking: string | null = null;
 
+  /** a product was just added: its name is to be typed first. */
+  private isNew = false;
+
+  protected override updated(): void {
+    const form = this.isNew ? this.renderRoot.querySelector('product-form') : null;
+    if (!form) return;
+    this.isNew = false;
+    form.focusName();
+  }
+
   protected override render() {
     const { products } = this.app.yard;
     return html`
@@ -108,7 +118,7 @@ export class ShelfPanel extends AppPart {
     const product = newProduct(app.newId('product'), app.newId('pack'), name);
     app.dispatch('Add product', (yard) => addProduct(yard, product));
     this.open(product.id);
-    void this.updateComplete.then(() => this.renderRoot.querySelector('product-form')?.focusName());
+    this.isNew = true;
   }
 
   private copy(product: Product): void {
