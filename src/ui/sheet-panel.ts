@@ -32,6 +32,15 @@ let lastChoices: Choices = {
   bigType: false,
 };
 
+/** takes the pages that wait to be printed out of the document; null when there are none. */
+let clearStage: (() => void) | null = null;
+
+/** Puts pages in place of those that wait to be printed; null takes them away. */
+function stagePages(mount: (() => () => void) | null): void {
+  clearStage?.();
+  clearStage = mount ? mount() : null;
+}
+
 /** Sheet: the zone map and work sheet as they will be printed. */
 @customElement('sheet-panel')
 export class SheetPanel extends AppPart {
@@ -55,13 +64,11 @@ export class SheetPanel extends AppPart {
   @state() private model: SheetModel | null = null;
   @state() private fault = '';
 
-  /** takes the pages off the print stage. */
-  private clearStage: (() => void) | null = null;
   private made: readonly unknown[] = [];
 
   override disconnectedCallback(): void {
-    this.clearStage?.();
-    this.clearStage = null;
+    // printing itself can change the layout of the shell and with it this element: the pages must stay
+    if (this.app.view.step !== 'sheet') stagePages(null);
     this.made = [];
     super.disconnectedCallback();
   }
@@ -95,8 +102,7 @@ export class SheetPanel extends AppPart {
       if (this.made !== from || !this.isConnected) return;
       const model = sheetModel(derived.yard, derived, visitId, this.options);
       // the pages wait unseen, so that the browser's own print command prints them too
-      this.clearStage?.();
-      this.clearStage = mountSheet(model, document.body);
+      stagePages(() => mountSheet(model, document.body));
       this.model = model;
       this.fault = '';
     } catch {

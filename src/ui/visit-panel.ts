@@ -23,7 +23,7 @@ export class VisitPanel extends AppPart {
     fold,
     css`
       :host { display: block; }
-      .pick { display: grid; grid-template-columns: 1fr auto; gap: 0.5rem; align-items: end; margin-bottom: 0.5rem; }
+      .pick { display: grid; gap: 0.5rem; margin-bottom: 0.5rem; }
       .fields { display: grid; grid-template-columns: 1fr 1fr; gap: 0.5rem; margin: 0.5rem 0; align-items: end; }
       .whole { grid-column: 1 / -1; }
       h3 { margin: 1rem 0 0.5rem; padding-top: 0.6rem; border-top: 2px solid var(--ink); }
