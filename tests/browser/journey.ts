@@ -26,9 +26,9 @@ export async function watch(page: Page, home: string): Promise<string[]> {
   });
   page.on('pageerror', (error) => wrongs.push(`thrown: ${error.stack ?? error.message}`));
   await page.addInitScript(() => {
-    document.addEventListener('securitypolicyviolation', (event) =>
-      console.error(`policy: ${event.violatedDirective} ${event.blockedURI}`),
-    );
+    document.addEventListener('securitypolicyviolation', (event) => {
+      throw new Error(`policy: ${event.violatedDirective} ${event.blockedURI}`);
+    });
   });
   return wrongs;
 }
@@ -134,7 +134,8 @@ export const boxSpots = (x0: number, y0: number, x1: number, y1: number): Spot[]
 export const zoneButton = (page: Page, name: string): Locator =>
   page.locator('zone-list').getByRole('button', { name: new RegExp(`^${name}`) });
 
-export const zoneRows = (page: Page): Locator => page.locator('zone-list input[type="checkbox"][aria-label^="Choose"]');
+export const zoneRows = (page: Page): Locator =>
+  page.locator('zone-list input[type="checkbox"][aria-label^="Choose"]');
 
 /** Opens a zone's details. @returns them. */
 export async function openZone(page: Page, name: string): Promise<Locator> {
@@ -146,9 +147,11 @@ export async function openZone(page: Page, name: string): Promise<Locator> {
 
 /** What the list says of a zone's net area, e.g. "1,000 sq ft ± 6 sq ft". */
 export async function shownArea(page: Page, name: string): Promise<string> {
-  const row = page.locator('zone-list tr').filter({ has: page.getByLabel(`Choose ${name}`, { exact: true }) });
-  const text = await row.locator('td.num').innerText();
-  return (text.split('\n')[0] ?? '').trim();
+  const row = page
+    .locator('zone-list tr')
+    .filter({ has: page.getByLabel(`Choose ${name}`, { exact: true }) });
+  const text = (await row.locator('td.num').textContent()) ?? '';
+  return (text.split('(')[0] ?? '').trim();
 }
 
 /** Figures of a shown area: value and the two sigma behind its ±. */
@@ -184,7 +187,12 @@ export async function nameZone(page: Page, from: string, to: string): Promise<vo
   const details = await openZone(page, from);
   await details.getByLabel('Name', { exact: true }).fill(to);
   await details.getByLabel('Name', { exact: true }).press('Enter');
-  await expect(zoneButton(page, to.replace(/[<>()=]/g, (c) => `\\${c}`))).toBeVisible();
+  await expect(
+    zoneButton(
+      page,
+      to.replace(/[<>()=]/g, (c) => `\\${c}`),
+    ),
+  ).toBeVisible();
 }
 
 /** The open yard by way of its export: the file's text, the document in it, its figures. */

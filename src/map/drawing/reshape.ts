@@ -16,7 +16,7 @@ import {
 import { showCrossing } from './crossingMark';
 import { createDeleteButton, createHandle } from './handles';
 import { type DrawContext, type DrawSession, SNAP_PX, tellIssue } from './session';
-import { ringsToSnapTo, snapToLines } from './snapping';
+import { linesWithoutCorner, ringsToSnapTo, snapToLines } from './snapping';
 import { nudgeM, WholeShape } from './wholeShape';
 
 /** With more corners than this only those in view get handles, and no middles. */
@@ -34,6 +34,8 @@ export class Reshape implements DrawSession {
   /** the document's shape of the zone, to come back to. */
   private settled: readonly Rings[];
   private isBusy = false;
+  /** what the corner in hand can snap to, as it was when the drag began. */
+  private snapLines: readonly (readonly Position[])[] = [];
   private frame = 0;
   private readonly outline: L.Polygon;
   private readonly handles = L.layerGroup();
@@ -167,7 +169,7 @@ export class Reshape implements DrawSession {
   private addCorner(path: CornerPath, at: Position, title: string): void {
     const marker = createHandle('corner', at, title, {
       drag: (latLng) => {
-        const to = this.snap(latLng);
+        const to = this.snap(latLng, this.cornerAt(path));
         marker.setLatLng(toLatLng(to));
         this.change(moveCorner(this.parts, path, to));
         this.placeMiddles();
@@ -207,7 +209,7 @@ export class Reshape implements DrawSession {
         before = this.parts;
       },
       drag: (latLng) => {
-        const to = this.snap(latLng);
+        const to = this.snap(latLng, null);
         marker.setLatLng(toLatLng(to));
         grow(to);
       },
@@ -265,18 +267,16 @@ export class Reshape implements DrawSession {
     this.placeMiddles();
   }
 
-  private snap(latLng: L.LatLng): Position {
+  private snap(latLng: L.LatLng, from: Position | null): Position {
     const { map, hold } = this.context;
-    const zones = this.context.picture()?.yard.zones ?? [];
-    const snap = hold.snapping
-      ? snapToLines(
-          map.project(latLng),
-          ringsToSnapTo(zones, this.zoneId),
-          (p) => map.project(toLatLng(p)),
-          SNAP_PX,
-        )
-      : null;
-    return snap ? snap.position : toPosition(latLng);
+    // Neighbours that follow the corner would hold it to where they stood a moment ago.
+    if (!this.isBusy) {
+      const rings = ringsToSnapTo(this.context.picture()?.yard.zones ?? [], this.zoneId);
+      this.snapLines = from ? linesWithoutCorner(rings, from) : [...rings];
+    }
+    if (!hold.snapping) return toPosition(latLng);
+    const project = (position: Position) => map.project(toLatLng(position));
+    return snapToLines(map.project(latLng), this.snapLines, project, SNAP_PX)?.position ?? toPosition(latLng);
   }
 
   private change(parts: OpenParts): void {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Position } from '../../yard/types';
-import { snapToLines } from './snapping';
+import { linesWithoutCorner, snapToLines } from './snapping';
 
 const project = (p: Position) => ({ x: p[0] * 100, y: -p[1] * 100 });
 const square: Position[] = [
@@ -25,5 +25,16 @@ describe('snapToLines', () => {
   });
   it('gives nothing out of reach', () => {
     expect(snapToLines({ x: 50, y: -50 }, [square], project, 12)).toBeNull();
+  });
+});
+
+describe('linesWithoutCorner', () => {
+  it('opens a ring at an inner corner and at its joint, and leaves others whole', () => {
+    const other: Position[] = [
+      [5, 5],
+      [6, 5],
+    ];
+    expect(linesWithoutCorner([square, other], [1, 1])).toEqual([square.slice(0, 2), square.slice(3), other]);
+    expect(linesWithoutCorner([square], [0, 0])).toEqual([square.slice(1, 4)]);
   });
 });

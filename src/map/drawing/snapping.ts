@@ -75,3 +75,23 @@ export function* ringsToSnapTo(
     for (const part of zone.parts) yield* part;
   }
 }
+
+/**
+ * Lines cut open at one corner, which goes with its two sides: what else a corner can snap to when the
+ * neighbours' corners on the same spot move along with it.
+ */
+export function linesWithoutCorner(
+  lines: Iterable<readonly Position[]>,
+  corner: Position,
+): readonly (readonly Position[])[] {
+  const isCorner = (p: Position) => p[0] === corner[0] && p[1] === corner[1];
+  return [...lines].flatMap((line) => {
+    if (!line.some(isCorner)) return [line];
+    const runs: Position[][] = [[]];
+    for (const position of line) {
+      if (isCorner(position)) runs.push([]);
+      else runs.at(-1)?.push(position);
+    }
+    return runs.filter((run) => run.length > 0);
+  });
+}
