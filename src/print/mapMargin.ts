@@ -29,7 +29,7 @@ const MARK_WORDS: Record<MarkKind, string> = {
 const EDGE_WORDS: Record<EdgePatternId, string> = {
   rinse: 'Rinse toward turf',
   sweep: 'Sweep, then rinse',
-  'near-drain': 'Near drain, well or water',
+  'near-drain': 'Near drain or water',
 };
 const INSET = 2;
 
@@ -108,8 +108,9 @@ function drawTitle(room: Room, rows: readonly (readonly [string, string])[]): Dr
   const [first, ...rest] = rows;
   const width = room.width - 2 * INSET;
   if (first) {
-    const text = fitText(first[1], width, 4.4, true);
-    drawn.push(drawText(room.x + INSET, room.y + 6.6, 4.4, text, { bold: true }));
+    const size = Math.max(3, Math.min(4.4, (4.4 * width) / textWidthMm(first[1], 4.4, true)));
+    const text = fitText(first[1], width + 0.01, size, true);
+    drawn.push(drawText(room.x + INSET, room.y + 6.6, size, text, { bold: true }));
   }
   rest.forEach(([label, value], i) => {
     const y = room.y + 12.4 + i * 4.4;

@@ -14,7 +14,7 @@ import { edgeKey, zoneKeys, zoneName } from './zoneKeys';
 /** px of a screen pattern to mm of paper: 1/96 in, drawn somewhat finer. */
 const MM_PER_PX = (25.4 / 96) * 0.6;
 /** room kept clear between the ground and the map's frame, mm. */
-const CLEAR_MM = 7;
+const CLEAR_MM = 4;
 const GAP_MM = 3;
 
 export interface MapInput {
@@ -116,7 +116,11 @@ export function mapPage(
     });
     const key = keys.get(zone.id) ?? '';
     const name = `${key}  ${zoneName(zone)}`;
-    const texts = [[name, formatArea(measured.netM2, yard.settings.units)], [name], [key]];
+    const treated = visit?.treated.get(zone.id);
+    const area = treated
+      ? `treat ${formatArea(treated.areaM2, yard.settings.units)}`
+      : formatArea(measured.netM2, yard.settings.units);
+    const texts = [[name, area], [name], [key]];
     labelTexts.set(zone.id, texts);
     const forms = texts.map((lines, i) =>
       i === 2
@@ -126,7 +130,8 @@ export function mapPage(
             halfH: (lines.length * size * 1.25) / 2 + 0.4,
           },
     );
-    wanted.push({ id: zone.id, parts, forms });
+    const left = treated?.planeParts.length ? treated.planeParts : measured.netPlaneParts;
+    wanted.push({ id: zone.id, parts: left.map((rings) => rings.map((ring) => ring.map(toMm))), forms });
   }
   for (const zone of visit?.treated.values() ?? []) {
     for (const strip of zone.strips) {

@@ -109,7 +109,11 @@ export function placeLabels(wanted: readonly Wanted[], taken: readonly Box[], fr
       if (at) found = { id: want.id, form, x: at[0], y: at[1], ...half, leaderTo: null };
     }
     if (found) put(found);
-    else late.push({ want, at: all[0] as Mm });
+    else {
+      const dot = (p: Mm) => ({ x: p[0], y: p[1], halfW: 0, halfH: 0 });
+      const clear = all.find((p) => !used.some((box) => boxesMeet(dot(p), box, 0.6)));
+      late.push({ want, at: clear ?? (all[0] as Mm) });
+    }
   }
   for (const { want, at } of late) {
     const form = want.forms.length - 1;

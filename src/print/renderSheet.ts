@@ -1,6 +1,7 @@
 import { html, nothing, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
-import { HATCHES, type Hatch } from '../draft/hatches';
+import { HATCHES } from '../draft/hatches';
 import type { MarkKind } from '../yard/types';
+import { hatchPaths, pathBounds } from './hatchPath';
 import type { Block, Drawn, MapPage, SheetModel, TablePage } from './types';
 
 /** mm of paper to a unit of a hatch tile. */
@@ -31,32 +32,35 @@ function renderMap(page: MapPage, { paper }: SheetModel): TemplateResult {
       viewBox=${`0 0 ${paper.widthMm} ${paper.heightMm}`}
       width=${`${paper.widthMm}mm`} height=${`${paper.heightMm}mm`}>
       <defs>
-        ${Object.values(HATCHES).map(renderPattern)}
         <clipPath id="ws-frame"><rect x=${frame.x} y=${frame.y} width=${frame.width} height=${frame.height} /></clipPath>
       </defs>
-      <g clip-path="url(#ws-frame)">${page.ground.map(renderDrawn)}</g>
+      <g clip-path="url(#ws-frame)">${page.ground.map((one, i) => renderDrawn(one, `ws-g${i}`))}</g>
       <rect x=${frame.x} y=${frame.y} width=${frame.width} height=${frame.height} fill="none" stroke=${INK} stroke-width="0.5" />
-      <g>${page.margin.map(renderDrawn)}</g>
+      <g>${page.margin.map((one, i) => renderDrawn(one, `ws-m${i}`))}</g>
     </svg>
   </section>`;
 }
 
-function renderPattern(hatch: Hatch): SVGTemplateResult {
-  return svg`<pattern id=${`ws-${hatch.id}`} patternUnits="userSpaceOnUse" width=${hatch.width} height=${hatch.height}
-    patternTransform=${`scale(${TILE_MM})`}>
-    ${hatch.lines.map((d) => svg`<path d=${d} fill="none" stroke=${HATCH_INK} stroke-width=${hatch.strokeWidth * 0.75} />`)}
-    ${hatch.blots.map((d) => svg`<path d=${d} fill=${HATCH_INK} />`)}
-    ${hatch.dots.map(([x, y, r]) => svg`<circle cx=${x} cy=${y} r=${r} fill=${HATCH_INK} />`)}
-  </pattern>`;
+/** Ground filled with its hatch as clipped vector lines. @param clipId unique on the page */
+function renderHatch(area: Extract<Drawn, { type: 'area' }>, clipId: string) {
+  const hatch = area.hatch && HATCHES[area.hatch];
+  if (!hatch) return nothing;
+  const { stroked, filled } = hatchPaths(hatch, pathBounds(area.d), TILE_MM);
+  const scale = `scale(${TILE_MM})`;
+  return svg`<clipPath id=${clipId}><path d=${area.d} clip-rule="evenodd" /></clipPath>
+    <g clip-path=${`url(#${clipId})`}>
+      ${stroked ? svg`<path d=${stroked} transform=${scale} fill="none" stroke=${HATCH_INK} stroke-width=${hatch.strokeWidth * 0.75} />` : nothing}
+      ${filled ? svg`<path d=${filled} transform=${scale} fill=${HATCH_INK} />` : nothing}
+    </g>`;
 }
 
-function renderDrawn(drawn: Drawn): SVGTemplateResult | SVGTemplateResult[] {
+function renderDrawn(drawn: Drawn, clipId: string): SVGTemplateResult | SVGTemplateResult[] {
   switch (drawn.type) {
     case 'area': {
       const solid = drawn.strokeMm < 0;
-      const fill = solid ? INK : drawn.hatch ? `url(#ws-${drawn.hatch})` : 'none';
+      const fill = solid ? INK : 'none';
       const ground = drawn.paper ? svg`<path d=${drawn.d} fill="#ffffff" fill-rule="evenodd" />` : nothing;
-      return svg`${ground}<path d=${drawn.d} fill=${fill} fill-rule="evenodd" stroke=${INK}
+      return svg`${ground}${renderHatch(drawn, clipId)}<path d=${drawn.d} fill=${fill} fill-rule="evenodd" stroke=${INK}
         stroke-width=${solid ? 0.2 : drawn.strokeMm} stroke-linejoin="round" />`;
     }
     case 'line':
@@ -108,7 +112,7 @@ function renderBlock(block: Block): TemplateResult {
     case 'table': {
       const last = block.rows.length - 1;
       return html`<table>
-        <caption>${block.caption}${block.continued ? ', continued' : ''}</caption>
+        <caption class=${block.plain && !block.continued ? 'ws-unseen' : ''}>${block.caption}${block.continued ? ', continued' : ''}</caption>
         <colgroup>${block.columns.map((c) => html`<col width=${`${c.share * 100}%`} />`)}</colgroup>
         <thead><tr>${block.columns.map((c) => html`<th scope="col" class=${c.align}>${c.head}</th>`)}</tr></thead>
         <tbody>${block.rows.map(

@@ -15,7 +15,7 @@ import { visitBlocks } from './visitBlocks';
 import { yardBlocks } from './yardBlocks';
 
 /** Height of the strip with yard, visit and sheet number above the tables, with the space under it, mm. */
-export const HEAD_MM = 15;
+export const HEAD_MM = 14;
 /** Height kept free at the foot of a page of tables, mm. */
 const FOOT_MM = 3;
 

@@ -98,6 +98,8 @@ export type Block =
       readonly rows: readonly (readonly string[])[];
       /** the last row is a sum. */
       readonly sum: boolean;
+      /** the heading above says what the caption would: the caption is for screen readers only. */
+      readonly plain: boolean;
       /** carried over from the sheet before. */
       readonly continued: boolean;
     }

@@ -21,6 +21,9 @@ export function column(head: string, share: number, align: Column['align'] = 'le
   return { head, share, align };
 }
 
+/** Captions that only say the heading again. */
+const PLAIN = new Set(['Zones', 'Totals by kind', 'Zones to treat', 'Edges to rinse']);
+
 /** A whole table. */
 export function table(
   caption: string,
@@ -28,7 +31,8 @@ export function table(
   rows: readonly (readonly string[])[],
   sum = false,
 ): Block {
-  return { type: 'table', caption, columns, rows, sum, continued: false };
+  const plain = PLAIN.has(caption);
+  return { type: 'table', caption, columns, rows, sum, plain, continued: false };
 }
 
 /**
@@ -160,7 +164,7 @@ function containerTable(dose: DoseFigures, units: UnitSystem): Block {
     formatAmount(count.packContent, units),
     String(count.open),
     count.lastLeft > 0 ? `${formatPercent(count.lastLeft)} full` : 'empty',
-    count.openLow === count.openHigh ? '' : `${count.openLow} to ${count.openHigh}, as the area may be out`,
+    count.openLow === count.openHigh ? 'no other count' : `${count.openLow} to ${count.openHigh} to open`,
   ]);
   return table(
     'Containers: use one of these sizes',
@@ -168,7 +172,7 @@ function containerTable(dose: DoseFigures, units: UnitSystem): Block {
       column('Container holds', 0.26),
       column('Open', 0.12, 'right'),
       column('Last one stays', 0.24, 'right'),
-      column('Could be', 0.38),
+      column('If the area is out by its ±', 0.38),
     ],
     rows,
   );

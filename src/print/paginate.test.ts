@@ -1,0 +1,46 @@
+import { describe, expect, it } from 'vitest';
+import { blockHeight, paginate } from './paginate';
+import type { Block } from './types';
+
+const room = { widthMm: 180, heightMm: 100, baseMm: 3.35 };
+const table = (count: number): Block => ({
+  type: 'table',
+  caption: 'Rows',
+  columns: [
+    { head: 'No.', share: 0.3, align: 'left' },
+    { head: 'What', share: 0.7, align: 'left' },
+  ],
+  rows: [...Array.from({ length: count }, (_, i) => [String(i), `row ${i}`]), ['', 'sum']],
+  sum: true,
+  plain: false,
+  continued: false,
+});
+const heading: Block = { type: 'heading', text: 'Head' };
+
+describe('paginate', () => {
+  it('keeps every row once, in order, and no page too full', () => {
+    const pages = paginate([heading, table(70), heading, table(3)], room);
+    const rows = pages.flatMap((p) =>
+      p.blocks.flatMap((b) => (b.type === 'table' ? b.rows.map((r) => r[1]) : [])),
+    );
+    const rowsOf = (count: number) => [...Array.from({ length: count }, (_, i) => `row ${i}`), 'sum'];
+    expect(rows).toEqual([...rowsOf(70), ...rowsOf(3)]);
+    for (const page of pages) {
+      expect(page.blocks.reduce((sum, b) => sum + blockHeight(b, room), 0)).toBeLessThanOrEqual(100.001);
+      expect(page.blocks.at(-1)?.type).not.toBe('heading');
+    }
+  });
+  it('does not leave a sum alone on a page', () => {
+    for (let n = 5; n < 60; n++) {
+      for (const page of paginate([heading, table(n)], room)) {
+        for (const block of page.blocks)
+          if (block.type === 'table') expect(block.rows).not.toEqual([['', 'sum']]);
+      }
+    }
+  });
+  it('ends on a block taller than a page', () => {
+    expect(paginate([{ type: 'write', fields: Array.from({ length: 99 }, () => 'x') }], room)).toHaveLength(
+      1,
+    );
+  });
+});

@@ -1,0 +1,58 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { deriveYard } from '../session/derive';
+import { yardFromGeoJson } from '../yard/codec';
+import { emptyYard } from '../yard/defaults';
+import type { Yard } from '../yard/types';
+import { defaultSheetOptions, sheetModel } from './sheetModel';
+
+function sample(name: string): Yard {
+  const text = readFileSync(new URL(`../../sample-geojson/${name}.geojson`, import.meta.url), 'utf8');
+  const { yard } = yardFromGeoJson(JSON.parse(text));
+  if (!yard) throw new Error(name);
+  return yard;
+}
+const options = defaultSheetOptions('2027-05-01');
+
+describe.each(['corner-lot', 'townhouse', 'long-acre'])('sheet of %s', (name) => {
+  const yard = sample(name);
+  const derived = deriveYard(yard);
+  const model = sheetModel(yard, derived, yard.visits[0]?.id ?? null, options);
+  const words = JSON.stringify(model.pages);
+
+  it('names every zone, product and rinse edge', () => {
+    const visit = derived.visit(yard.visits[0]?.id ?? '');
+    for (const zone of yard.zones) expect(words).toContain(zone.name);
+    for (const dose of visit?.figures.doses ?? []) expect(words).toContain(dose.product.name);
+    for (const edge of visit?.rinseEdges ?? []) expect(words).toContain(`"E${edge.number}"`);
+  });
+  it('says the cautions before the work', () => {
+    expect(words.indexOf('Read the product label first')).toBeLessThan(words.indexOf('Order of work'));
+    for (const word of ['gloves', 'pets', 'toward drains', 'Local code', 'licensed'])
+      expect(words).toContain(word);
+  });
+  it('is a map and areas without a visit', () => {
+    const plain = sheetModel(yard, derived, null, options);
+    expect(plain.pages[0]?.type).toBe('map');
+    expect(plain.visitName).toBeNull();
+    expect(JSON.stringify(plain.pages)).not.toContain('Order of work');
+  });
+  it('uses the scale asked for when it fits, else says so', () => {
+    const ratioOf = (scale: number) => {
+      const page = sheetModel(yard, derived, null, { ...options, scale }).pages[0];
+      return page?.type === 'map' ? page.ratio : null;
+    };
+    expect(ratioOf(1777)).toBe(1777);
+    expect(ratioOf(10)).toBeGreaterThan(10);
+    expect(JSON.stringify(sheetModel(yard, derived, null, { ...options, scale: 10 }))).toContain(
+      'does not fit',
+    );
+  });
+});
+
+it('has no map for an empty yard', () => {
+  const yard = emptyYard('e', 'Empty');
+  expect(
+    sheetModel(yard, deriveYard(yard), null, options).pages.every((page) => page.type === 'tables'),
+  ).toBe(true);
+});
