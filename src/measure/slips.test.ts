@@ -66,3 +66,30 @@ describe('gaps', () => {
     expect(slipsOf(yardOf(['a', 'turf', box(0, 0, 10, 3)], ['b', 'bed', box(0, 3, 3, 8)]))).toEqual([]);
   });
 });
+
+describe('mends that cannot be made', () => {
+  const yard = yardOf(['a', 'turf', box(0, 0, 10, 10)], ['b', 'turf', box(9, 0, 10, 10)]);
+  const slip = slipsOf(yard)[0] as Slip;
+  const codeOf = (result: ReturnType<typeof mendSlip>) => (result.ok ? 'ok' : result.issue.code);
+
+  it('a slip that was mended already gave the same document without a word', () => {
+    const mended = done(mendSlip(yard, slip, measureYard(yard)));
+    expect(codeOf(mendSlip(mended, slip, measureYard(mended)))).toBe('slip-gone');
+    const without = { ...yard, zones: yard.zones.slice(1) };
+    expect(codeOf(mendSlip(without, slip, measureYard(without)))).toBe('slip-gone');
+  });
+
+  it('a gap that was filled already was filled again', () => {
+    const apart = yardOf(['walk', 'hardscape', box(0, 0, 2, 10)], ['lawn', 'turf', box(2.3, 0, 10, 10)]);
+    const gap = slipsOf(apart)[0] as Slip;
+    const mended = done(mendSlip(apart, gap, measureYard(apart)));
+    expect(codeOf(mendSlip(mended, gap, measureYard(mended)))).toBe('slip-gone');
+  });
+
+  it('a zone under another of its kind vanished, and visits still named it', () => {
+    const under = yardOf(['a', 'turf', box(2, 2, 3, 3)], ['b', 'turf', box(0, 0, 10, 10)]);
+    const result = mendSlip(under, slipsOf(under)[0] as Slip, measureYard(under));
+    expect(codeOf(result)).toBe('mend-zone-covered');
+    expect(result.ok ? '' : result.issue.message).toMatch(/“b” covers all of “a”/);
+  });
+});
