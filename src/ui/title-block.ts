@@ -39,6 +39,8 @@ export class TitleBlock extends AppPart {
   /** one line only: the head of a narrow screen's drawer. */
   @property({ type: Boolean }) mini = false;
   @property({ type: Boolean }) bare = false;
+  /** without the kinds: leaves the room to the panel of another step. */
+  @property({ type: Boolean }) brief = false;
 
   protected override render() {
     const { yard, derived } = this.app.session;
@@ -61,7 +63,10 @@ export class TitleBlock extends AppPart {
     return html`
       <section class="cells" aria-label="Title block">
         ${this.bare ? nothing : html`<div class="cell wide"><h1>${name}</h1></div>`}
-        <div class="cell wide">
+        ${
+          this.brief
+            ? nothing
+            : html`<div class="cell wide">
           ${
             shown.length === 0
               ? html`<p class="quiet">No ground measured yet.</p>`
@@ -74,7 +79,8 @@ export class TitleBlock extends AppPart {
                   )}
                 </ul>`
           }
-        </div>
+        </div>`
+        }
         <div class="cell">${this.renderSave()}</div>
         <div class="cell switches">
           ${this.unitButton('us', 'ft', 'US customary units')}

@@ -15,7 +15,7 @@ import type { Step } from './app';
 import { listenForUndo } from './undo-keys';
 import type { YardLibrary } from './yard-library';
 
-const NARROW = '(max-width: 820px)';
+const NARROW = 'screen and (max-width: 820px)';
 
 /** Screens that are fetched when first opened. */
 const LATE: Readonly<Partial<Record<Step, () => Promise<unknown>>>> = {
@@ -126,7 +126,7 @@ export class YardApp extends AppPart {
           ${this.renderMap(isOpen ? html`<live-bar wide .app=${app} .rev=${rev}></live-bar>` : nothing)}
         </main>
         <aside class="panel strip" aria-label="Panel" tabindex="-1"><div class="inside">${this.renderPanel()}</div></aside>
-        ${isOpen ? html`<title-block class="strip" .app=${app} .rev=${rev}></title-block>` : nothing}
+        ${isOpen ? html`<title-block class="strip" ?brief=${app.view.step !== 'measure'} .app=${app} .rev=${rev}></title-block>` : nothing}
       </div>
     `;
   }
