@@ -29,7 +29,7 @@ const MARK_WORDS: Record<MarkKind, string> = {
 const EDGE_WORDS: Record<EdgePatternId, string> = {
   rinse: 'Rinse toward turf',
   sweep: 'Sweep, then rinse',
-  'near-drain': 'Near drain or water',
+  'near-drain': 'Near drain, water',
 };
 const INSET = 2;
 

@@ -199,18 +199,18 @@ function boxOf(r: { x: number; y: number; width: number; height: number }): Box 
   return { x: r.x + r.width / 2, y: r.y + r.height / 2, halfW: r.width / 2 - 0.5, halfH: r.height / 2 - 0.5 };
 }
 
-/** A free box near the middle of a line, mm; the middle itself when there is none. */
+/** A free box on a line, as near its middle as may be, else beside it, mm; the middle itself when none is free. */
 function besideLine(
   line: readonly Mm[],
   half: { halfW: number; halfH: number },
   taken: readonly Box[],
   frame: Box,
 ): Box {
-  for (const off of [half.halfH + 1.6, half.halfH + 3, half.halfH + 5, 9, 13]) {
+  for (const off of [0, half.halfH + 1.6, half.halfH + 3, half.halfH + 5, 9, 13]) {
     for (const f of [0.5, 0.35, 0.65, 0.2, 0.8, 0, 1]) {
       const { at, nx, ny } = along(line, f);
       for (const side of [1, -1]) {
-        const reach = off + Math.abs(nx) * (half.halfW - half.halfH);
+        const reach = off === 0 ? 0 : off + Math.abs(nx) * (half.halfW - half.halfH);
         const box = { x: at[0] + nx * reach * side, y: at[1] + ny * reach * side, ...half };
         const within =
           Math.abs(box.x - frame.x) + box.halfW <= frame.halfW &&

@@ -239,12 +239,12 @@ function rinseBlocks(yard: Yard, visit: DerivedVisit): Block[] {
     table(
       'Edges to rinse',
       [
-        column('Done', 0.07),
-        column('No.', 0.07),
-        column('Where', 0.26),
+        column('Done', 0.09),
+        column('No.', 0.08),
+        column('Where', 0.24),
         column('Material', 0.12),
         column('Length', 0.12, 'right'),
-        column('What to do', 0.36),
+        column('What to do', 0.35),
       ],
       rows,
       true,
