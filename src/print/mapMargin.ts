@@ -241,18 +241,21 @@ function drawLegend(room: Room, entries: readonly Entry[], columns: number): Dra
 function drawKey(room: Room, { yard, derived }: MapInput): Drawn[] {
   const drawn: Drawn[] = [drawText(room.x + INSET, room.y + 4.8, 2.9, 'Zones, net area', { bold: true })];
   const keys = zoneKeys(yard);
-  const room1 = Math.floor((room.height - 8) / 4);
-  const columns = yard.zones.length > room1 ? 2 : 1;
+  // in a narrow room one close column keeps the names whole
+  const least = room.width < 75 ? 2.9 : 4;
+  const columns = yard.zones.length * least > room.height - 8 ? 2 : 1;
+  const pitch = columns === 1 ? Math.min(4, (room.height - 8) / Math.max(1, yard.zones.length)) : 3.2;
+  const room1 = Math.floor((room.height - 8) / pitch);
   const perColumn = Math.min(room1, Math.ceil(yard.zones.length / columns));
   const width = (room.width - INSET) / columns;
   const most = perColumn * columns;
   const rows = yard.zones.length > most ? yard.zones.slice(0, most - 1) : yard.zones;
   rows.forEach((zone, i) => {
     const x = room.x + INSET + Math.floor(i / perColumn) * width;
-    const y = room.y + 9.4 + (i % perColumn) * 4;
+    const y = room.y + 9.4 + (i % perColumn) * pitch;
     const measured = derived.measured.zones.get(zone.id);
     const area = measured ? formatArea(measured.netM2, yard.settings.units) : '—';
-    const size = columns === 2 ? 2.3 : 2.6;
+    const size = pitch < 3.6 ? 2.3 : 2.6;
     const areaWidth = textWidthMm(area, size);
     drawn.push(drawText(x + 3.6, y, size, keys.get(zone.id) ?? '', { anchor: 'end', bold: true }));
     drawn.push(drawText(x + 5, y, size, fitText(zoneName(zone), width - 8 - areaWidth, size)));
@@ -261,7 +264,7 @@ function drawKey(room: Room, { yard, derived }: MapInput): Drawn[] {
   if (rows.length < yard.zones.length) {
     const words = `and ${yard.zones.length - rows.length} more: see the table of zones`;
     const at = room.x + INSET + (columns - 1) * width + 5;
-    drawn.push(drawText(at, room.y + 9.4 + (perColumn - 1) * 4, 2.3, words, { light: true }));
+    drawn.push(drawText(at, room.y + 9.4 + (perColumn - 1) * pitch, 2.3, words, { light: true }));
   }
   return drawn;
 }

@@ -6,7 +6,7 @@ import type { Yard } from '../yard/types';
 import { drawLine, drawText, pathOf, pathOfRings } from './drawn';
 import { drawMargin } from './mapMargin';
 import { leastRatio, roundRatio, scaleWords } from './paper';
-import { type Box, type Mm, placeLabels, type Wanted } from './placeLabels';
+import { type Box, type Mm, placeLabels, ringSize, type Wanted } from './placeLabels';
 import { textWidthMm } from './textWidth';
 import type { Drawn, MapPage, Paper, SheetOptions } from './types';
 import { edgeKey, zoneKeys, zoneName } from './zoneKeys';
@@ -131,7 +131,15 @@ export function mapPage(
           },
     );
     const left = treated?.planeParts.length ? treated.planeParts : measured.netPlaneParts;
-    wanted.push({ id: zone.id, parts: left.map((rings) => rings.map((ring) => ring.map(toMm))), forms });
+    const shapes = left
+      .map((rings) => rings.map((ring) => ring.map(toMm)))
+      .sort((a, b) => ringSize(b) - ringSize(a));
+    wanted.push({ id: zone.id, parts: shapes.slice(0, 1), forms });
+    // further pieces carry the key alone, where it fits
+    shapes.slice(1).forEach((shape, n) => {
+      labelTexts.set(`${zone.id}/${n}`, [[key]]);
+      wanted.push({ id: `${zone.id}/${n}`, parts: [shape], forms: forms.slice(2), optional: true });
+    });
   }
   for (const zone of visit?.treated.values() ?? []) {
     for (const strip of zone.strips) {
@@ -169,7 +177,7 @@ export function mapPage(
       ground.push(drawLine([label.leaderTo, [label.x, label.y]], 0.25, 'leader'));
     }
     const lines = labelTexts.get(label.id)?.[label.form] ?? [];
-    if (label.form === 2) {
+    if (lines.length === 1 && label.form === (labelTexts.get(label.id)?.length ?? 0) - 1) {
       const { x, y, halfW, halfH } = label;
       ground.push({ type: 'badge', shape: 'round', x, y, halfW, halfH, sizeMm: size, text: lines[0] ?? '' });
       continue;

@@ -14,6 +14,8 @@ export interface Wanted {
   readonly parts: readonly (readonly (readonly Mm[])[])[];
   /** half sizes of the forms the label can take, best first; the last also goes outside with a leader. */
   readonly forms: readonly { readonly halfW: number; readonly halfH: number }[];
+  /** true: left out when no form fits inside. */
+  readonly optional?: boolean;
 }
 export interface Placed extends Box {
   readonly id: string;
@@ -64,7 +66,8 @@ function spots(rings: readonly (readonly Mm[])[]): Mm[] {
   return [centre, ...grid.filter((p) => isInside(p, rings)).sort((a, b) => away(a) - away(b))];
 }
 
-function size(rings: readonly (readonly Mm[])[]): number {
+/** Twice the area of a shape's outer ring, mm². */
+export function ringSize(rings: readonly (readonly Mm[])[]): number {
   const outer = rings[0] ?? [];
   let twice = 0;
   for (let i = 1; i < outer.length; i++) {
@@ -94,8 +97,8 @@ export function placeLabels(wanted: readonly Wanted[], taken: readonly Box[], fr
   };
   const late: { want: Wanted; at: Mm }[] = [];
   const bySize = wanted
-    .map((want) => ({ want, rings: [...want.parts].sort((a, b) => size(b) - size(a))[0] }))
-    .sort((a, b) => size(a.rings ?? []) - size(b.rings ?? []));
+    .map((want) => ({ want, rings: [...want.parts].sort((a, b) => ringSize(b) - ringSize(a))[0] }))
+    .sort((a, b) => ringSize(a.rings ?? []) - ringSize(b.rings ?? []));
   for (const { want, rings } of bySize) {
     if (rings === undefined || (rings[0]?.length ?? 0) < 4) continue;
     const all = spots(rings);
@@ -109,7 +112,7 @@ export function placeLabels(wanted: readonly Wanted[], taken: readonly Box[], fr
       if (at) found = { id: want.id, form, x: at[0], y: at[1], ...half, leaderTo: null };
     }
     if (found) put(found);
-    else {
+    else if (!want.optional) {
       const dot = (p: Mm) => ({ x: p[0], y: p[1], halfW: 0, halfH: 0 });
       const clear = all.find((p) => !used.some((box) => boxesMeet(dot(p), box, 0.6)));
       late.push({ want, at: clear ?? (all[0] as Mm) });

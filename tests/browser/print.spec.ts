@@ -69,7 +69,8 @@ for (const { name, paper, orientation, withVisit, bigType } of CASES) {
     const faults: string[] = [];
     page.on('pageerror', (error) => faults.push(error.message));
     page.on('console', (message) => {
-      if (message.type() === 'error' && !message.location().url.endsWith('/favicon.ico')) faults.push(message.text());
+      if (message.type() === 'error' && !message.location().url.endsWith('/favicon.ico'))
+        faults.push(message.text());
     });
     await page.goto(url);
     await page.waitForFunction(() => 'printing' in window);
