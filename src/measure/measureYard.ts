@@ -1,27 +1,18 @@
 import { type Yard, ZONE_KINDS, type Zone } from '../yard/types';
-import { differenceOf, planeAreaOf } from './clip';
 import { areaScale } from './elevation';
-import { figuresOfParts } from './geodesic';
 import { findNear } from './near';
-import { ringsToLonLat } from './plane';
+import { type LaidZone, netShapeOf } from './netShape';
 import { planeFor } from './planeFor';
-import { boxesNear, layZone, type PlaneZone } from './planeZone';
+import { boxesNear, layZone } from './planeZone';
 import { totalsByKind } from './totals';
-import type { CutBy, LocalPlane, MeasuredYard, MeasuredZone } from './types';
+import type { LocalPlane, MeasuredYard, MeasuredZone } from './types';
 import { gradientOf, sigmaOfGradient } from './uncertainty';
 
-/** Cuts smaller than this are noise of the clipping grid, m² of the plane. */
-const NOISE_M2 = 1e-4;
 /** Zones whose boxes come this near may share a border, m. */
 const TOUCH_M = 1e-4;
 
-interface Laid {
-  readonly zone: Zone;
-  readonly laid: PlaneZone;
-}
-
 /** A zone near another, of those that decide its net shape and whose corners hold a shared border. */
-interface Elder extends Laid {
+interface Elder extends LaidZone {
   readonly isCutter: boolean;
   /** comes before the other in the one order of all zones: by kind, then by list. */
   readonly isBefore: boolean;
@@ -48,7 +39,7 @@ const origins = new WeakMap<MeasuredZone, Origin>();
  */
 export function measureYard(yard: Yard, previous?: MeasuredYard): MeasuredYard {
   const plane = planeFor(yard, previous);
-  const all = yard.zones.map((zone): Laid => ({ zone, laid: layZone(zone, plane) }));
+  const all = yard.zones.map((zone): LaidZone => ({ zone, laid: layZone(zone, plane) }));
   const usable = all.filter(({ laid }) => laid.isSound);
   const { elevationM } = yard.settings;
   const zones = new Map<string, MeasuredZone>();
@@ -69,63 +60,40 @@ export function measureYard(yard: Yard, previous?: MeasuredYard): MeasuredYard {
   return { plane, zones, totals, issues: all.flatMap(({ laid }) => laid.issues) };
 }
 
-function measureZone({ zone, laid }: Laid, origin: Origin): MeasuredZone {
+function measureZone({ zone, laid }: LaidZone, origin: Origin): MeasuredZone {
   const { plane, elders } = origin;
   const scale = areaScale(origin.elevationM);
-  let figures = grossOf(laid);
-  const grossM2 = scale * figures.areaM2;
-  let netPlaneParts = laid.parts;
-  let netParts = laid.lonLatParts;
-  let netM2 = grossM2;
-  const cutBy: CutBy[] = [];
-  for (const elder of elders) {
-    if (!elder.isCutter) continue;
-    const left = differenceOf(netPlaneParts, elder.laid.parts);
-    if (planeAreaOf(netPlaneParts) - planeAreaOf(left) < NOISE_M2) continue;
-    netPlaneParts = left;
-    netParts = left.map((rings) => ringsToLonLat(rings, plane));
-    figures = figuresOfParts(netParts);
-    const leftM2 = scale * figures.areaM2;
-    cutBy.push({ zoneId: elder.zone.id, areaM2: netM2 - leftM2 });
-    netM2 = leftM2;
-  }
+  const shape = netShapeOf(
+    { zone, laid },
+    elders.filter((elder) => elder.isCutter),
+  );
   const sources = [
     ...elders.filter((elder) => elder.isBefore).map((elder) => elder.zone),
     zone,
     ...elders.filter((elder) => !elder.isBefore).map((elder) => elder.zone),
   ];
-  const gradient = gradientOf(netPlaneParts, sources, plane);
+  const gradient = gradientOf(shape.planeParts, sources, plane);
   const linear = Math.sqrt(scale);
   const measured: MeasuredZone = {
     zoneId: zone.id,
-    grossM2,
-    netM2,
+    grossM2: scale * shape.grossM2,
+    netM2: scale * shape.netM2,
     netSigmaM2: linear * sigmaOfGradient(gradient),
-    netPerimeterM: linear * figures.perimeterM,
-    netParts,
-    netPlaneParts,
-    cutBy,
+    netPerimeterM: linear * shape.perimeterM,
+    netParts: shape.parts,
+    netPlaneParts: shape.planeParts,
+    cutBy: shape.cutBy.map((one) => ({ ...one, areaM2: scale * one.areaM2 })),
     gradient,
   };
   origins.set(measured, origin);
   return measured;
 }
 
-const grossFigures = new WeakMap<PlaneZone, ReturnType<typeof figuresOfParts>>();
-
-function grossOf(laid: PlaneZone): ReturnType<typeof figuresOfParts> {
-  const kept = grossFigures.get(laid);
-  if (kept) return kept;
-  const made = figuresOfParts(laid.lonLatParts);
-  grossFigures.set(laid, made);
-  return made;
-}
-
 /**
  * For each zone the near ones that come before it: of a kind that cuts its kind, of its own kind and
  * earlier in the list, or cutting their own kind; in the order in which they cut (kind, then list).
  */
-function eldersOf(all: readonly Laid[]): Elder[][] {
+function eldersOf(all: readonly LaidZone[]): Elder[][] {
   const count = all.length;
   const order = all.map(({ zone }, i) => ZONE_KINDS.indexOf(zone.kind) * count + i);
   const near = findNear(
