@@ -16,12 +16,16 @@ import './zone-list';
 export class MeasurePanel extends AppPart {
   static override styles = [shared, fold, css`:host { display: block; }`];
 
+  /** an empty yard begins with the typed form open; it stays so after the first zone. */
+  private beganEmpty: boolean | null = null;
+
   protected override render() {
     const { app, rev } = this;
     const { zones, marks } = app.yard;
     const selected = app.view.selectedZoneIds;
     const slips = app.session.derived.slips();
     const { issues } = app.session.derived.measured;
+    this.beganEmpty ??= zones.length === 0;
     return html`
       <h2>Measure</h2>
       ${zones.length === 0 ? this.renderFirst() : nothing}
@@ -34,7 +38,7 @@ export class MeasurePanel extends AppPart {
               <slip-list .app=${app} .rev=${rev}></slip-list></details>`
           : nothing
       }
-      <details class="fold" ?open=${zones.length === 0}><summary>Make a zone from typed lengths or corners</summary>
+      <details class="fold" ?open=${this.beganEmpty}><summary>Make a zone from typed lengths or corners</summary>
         <typed-zone-form .app=${app} .rev=${rev}></typed-zone-form></details>
       <details class="fold"><summary>Drains, wells, hose bibs, gates (${marks.length})</summary>
         <mark-list .app=${app} .rev=${rev}></mark-list></details>

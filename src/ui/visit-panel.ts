@@ -107,16 +107,24 @@ export class VisitPanel extends AppPart {
     if (products.length === 0) {
       return html`<p class="note">The shelf is empty. <button class="plain" @click=${() => this.app.setView({ step: 'shelf' })}>Add a product first</button></p>`;
     }
-    return html`<label>Add a product<select @change=${(event: Event) => this.addDose(visit, event)}>
-      <option value="" selected>choose from the shelf</option>
-      ${products.map((product) => html`<option value=${product.id}>${product.name}</option>`)}
-    </select></label>`;
+    return html`<form class="pick" @submit=${(event: Event) => this.addDose(visit, event)}>
+      <label>Add a product<select>
+        <option value="" selected>choose from the shelf</option>
+        ${products.map((product) => html`<option value=${product.id}>${product.name}</option>`)}
+      </select></label>
+      <button>Add to visit</button></form>`;
   }
 
+  /** By a button, not by the choice: a list walked through by keys changes at every one. */
   private addDose(visit: Visit, event: Event): void {
-    const productId = fieldValue(event);
-    (event.target as HTMLSelectElement).value = '';
-    if (!productId) return;
+    event.preventDefault();
+    const list = (event.target as HTMLFormElement).querySelector('select');
+    const productId = list?.value;
+    if (!list || !productId) {
+      list?.focus();
+      return;
+    }
+    list.value = '';
     const dose: VisitDose = { id: this.app.newId('dose'), productId, rateFactor: 1, zones: null };
     this.change('Add product to visit', { doses: [...visit.doses, dose] });
   }

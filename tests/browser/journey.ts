@@ -179,8 +179,9 @@ export async function addTypedRectangle(page: Page, typed: TypedRectangle): Prom
   await form.getByLabel('The other side', { exact: true }).fill(typed.other);
   await form.getByLabel('Direction of the first side').fill(typed.heading ?? '0');
   await form.getByLabel('Middle: latitude').fill(typed.middle ?? '');
+  const count = await zoneRows(page).count();
   await form.getByRole('button', { name: /^Add as/ }).click();
-  await expect(form.getByRole('status')).toBeVisible();
+  await expect(zoneRows(page)).toHaveCount(count + 1);
 }
 
 export async function nameZone(page: Page, from: string, to: string): Promise<void> {

@@ -70,7 +70,8 @@ async function findSmallTargets(page: Page): Promise<string[]> {
       for (const element of root.querySelectorAll<HTMLElement>('*')) {
         if (element.shadowRoot) visit(element.shadowRoot);
         if (!element.matches('button, input, select, summary, textarea, a[href]')) continue;
-        if (!element.checkVisibility({ visibilityProperty: true }) || element.closest('.visually-hidden')) continue;
+        if (!element.checkVisibility({ visibilityProperty: true }) || element.closest('.visually-hidden'))
+          continue;
         const isTick = element.matches('input[type=checkbox], input[type=radio]');
         const box = ((isTick && element.closest('label')) || element).getBoundingClientRect();
         if (box.width === 0 || (box.width >= least - 0.5 && box.height >= least - 0.5)) continue;
@@ -91,11 +92,16 @@ async function checkScreens(page: Page, isPhone: boolean): Promise<void> {
       const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
       expect.soft(over, `${step}: no scrolling sideways`).toBeLessThanOrEqual(0);
       const panel = page.locator('sheet-drawer .body');
-      expect.soft(await panel.evaluate((it) => it.scrollWidth - it.clientWidth), `${step}: panel`).toBeLessThanOrEqual(0);
+      expect
+        .soft(await panel.evaluate((it) => it.scrollWidth - it.clientWidth), `${step}: panel`)
+        .toBeLessThanOrEqual(0);
       expect.soft(await findSmallTargets(page), `${step}: small targets`).toEqual([]);
     }
     const { violations } = await new AxeBuilder({ page }).analyze();
-    const told = violations.map((each) => [each.id, each.nodes.map((node) => [node.target, node.failureSummary])]);
+    const told = violations.map((each) => [
+      each.id,
+      each.nodes.map((node) => [node.target, node.failureSummary]),
+    ]);
     expect.soft(told, `${step}: axe`).toEqual([]);
   }
 }
