@@ -1,5 +1,5 @@
 import { ZONE_KINDS, type Zone } from '../yard/types';
-import { intersectionOf, planeAreaOf, unionOf } from './clip';
+import { differenceOf, intersectionOf, planeAreaOf } from './clip';
 import { areaOfPartsM2 } from './geodesic';
 import { findNear } from './near';
 import { ringsToLonLat } from './plane';
@@ -86,13 +86,28 @@ function areSame(a: readonly MeasuredZone[], b: readonly MeasuredZone[]): boolea
   return a.length === b.length && a.every((zone, i) => zone === b[i]);
 }
 
+/**
+ * Ground of the zones, each zone less those after it that it clashes with. Not the union of all at once:
+ * on pieces that abut within the grid's rounding the clipping library's union errs by up to 2 % of the
+ * area in about 2 of 1,000 random yards, its differences in none of 3,000.
+ */
 function groundOf(zones: readonly MeasuredZone[], plane: LocalPlane, scale: number): number {
-  const clashing = new Set<MeasuredZone>();
-  for (const { a, b } of findClashes(zones)) clashing.add(a).add(b);
-  const apart = zones.filter((zone) => !clashing.has(zone)).reduce((sum, zone) => sum + zone.netM2, 0);
-  if (clashing.size === 0) return apart;
-  const together = unionOf([...clashing].flatMap((zone) => zone.netPlaneParts));
-  return apart + scale * areaOfPartsM2(together.map((rings) => ringsToLonLat(rings, plane)));
+  const later = new Map<MeasuredZone, MeasuredZone[]>();
+  for (const { a, b } of findClashes(zones)) later.set(a, [...(later.get(a) ?? []), b]);
+  let sum = 0;
+  for (const zone of zones) {
+    const over = later.get(zone);
+    if (!over) {
+      sum += zone.netM2;
+      continue;
+    }
+    const left = over.reduce<readonly PlaneRings[]>(
+      (parts, other) => differenceOf(parts, other.netPlaneParts),
+      zone.netPlaneParts,
+    );
+    sum += scale * areaOfPartsM2(left.map((rings) => ringsToLonLat(rings, plane)));
+  }
+  return sum;
 }
 
 const boxes = new WeakMap<MeasuredZone, Box>();
