@@ -46,7 +46,7 @@ export class YardApp extends AppPart {
       .inside { padding: 0.75rem; }
       .wait { padding: 2rem; }
       .narrow { display: flex; flex-direction: column; height: 100%; position: relative; }
-      .narrow .map { min-height: 0; }
+      .narrow main { flex: 1; display: flex; flex-direction: column; min-height: 0; }
       .narrow sheet-drawer { flex: none; }
       .narrow sheet-drawer[height='half'] { height: 46%; }
       .narrow sheet-drawer[height='full'] { position: absolute; z-index: 8; inset: 0 0 3.5rem; }
@@ -137,7 +137,7 @@ export class YardApp extends AppPart {
     const isDrawing = app.view.tool.type !== 'select';
     return html`
       <div class="narrow">
-        ${this.renderMap(nothing)}
+        <main aria-label="Drawing">${this.renderMap(nothing)}</main>
         ${
           !isOpen
             ? nothing
@@ -147,7 +147,7 @@ export class YardApp extends AppPart {
         }
         <sheet-drawer .height=${this.height} @height-change=${this.onHeight}>
           ${isOpen ? html`<title-block slot="head" mini .app=${app} .rev=${rev}></title-block>` : nothing}
-          <main class="inside">${this.renderPanel()}</main>
+          <section class="inside" aria-label="Panel">${this.renderPanel()}</section>
           ${isOpen ? html`<title-block bare .app=${app} .rev=${rev}></title-block>` : nothing}
         </sheet-drawer>
         <step-tabs .app=${app} .rev=${rev} @step-chosen=${this.onStep}></step-tabs>

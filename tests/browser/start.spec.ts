@@ -1,7 +1,19 @@
 import { gzipSync } from 'node:zlib';
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
-import { expect, goToStep, openApp, PHONE, type StepName, test, unfold, WIDE } from './journey';
+import {
+  clickMap,
+  expect,
+  goToStep,
+  openApp,
+  openZone,
+  PHONE,
+  type StepName,
+  startShape,
+  test,
+  unfold,
+  WIDE,
+} from './journey';
 
 const STEPS: readonly StepName[] = ['Measure', 'Shelf', 'Visit', 'Sheet', 'Yards'];
 const FIRST_LOAD_LIMIT = 180_000;
@@ -84,7 +96,8 @@ async function findSmallTargets(page: Page): Promise<string[]> {
   }, TOUCH_PX);
 }
 
-async function checkScreens(page: Page, isPhone: boolean): Promise<void> {
+async function checkScreens(page: Page, isPhone: boolean, isDark: boolean): Promise<void> {
+  test.setTimeout(120_000);
   await openApp(page);
   for (const step of STEPS) {
     await openWhole(page, step);
@@ -97,7 +110,9 @@ async function checkScreens(page: Page, isPhone: boolean): Promise<void> {
         .toBeLessThanOrEqual(0);
       expect.soft(await findSmallTargets(page), `${step}: small targets`).toEqual([]);
     }
-    const { violations } = await new AxeBuilder({ page }).analyze();
+    const builder = new AxeBuilder({ page });
+    // In the dark only the colours differ.
+    const { violations } = await (isDark ? builder.withRules('color-contrast') : builder).analyze();
     const told = violations.map((each) => [
       each.id,
       each.nodes.map((node) => [node.target, node.failureSummary]),
@@ -106,14 +121,53 @@ async function checkScreens(page: Page, isPhone: boolean): Promise<void> {
   }
 }
 
+/** The same with a shape half drawn, with corners in hand, and with a zone about to be split. */
+async function checkTools(page: Page, isPhone: boolean): Promise<void> {
+  test.setTimeout(120_000);
+  await openApp(page);
+  const check = async (what: string) => {
+    const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+    expect.soft(over, `${what}: no scrolling sideways`).toBeLessThanOrEqual(0);
+    if (isPhone) expect.soft(await findSmallTargets(page), `${what}: small targets`).toEqual([]);
+    const { violations } = await new AxeBuilder({ page }).analyze();
+    expect
+      .soft(
+        violations.map((each) => [each.id, each.nodes.map((node) => node.target)]),
+        what,
+      )
+      .toEqual([]);
+  };
+  await startShape(page, 'Corners');
+  await clickMap(page, [
+    [150, 200],
+    [250, 210],
+    [240, 300],
+  ]);
+  await check('drawing');
+  await page.getByRole('button', { name: 'Cancel', exact: true }).click();
+  for (const button of ['Reshape corners', 'Split by a line']) {
+    await (await openZone(page, 'Front lawn')).getByRole('button', { name: button }).click();
+    await expect(page.getByRole('region', { name: 'Tool at work' })).toBeVisible();
+    await check(button);
+    await page.getByRole('button', { name: /^(Done|Cancel)$/ }).click();
+  }
+}
+
+test('axe finds nothing while tools are at work', async ({ page }) => checkTools(page, false));
+test.describe('phone', () => {
+  test.use(PHONE);
+  test('axe and touch targets while tools are at work', async ({ page }) => checkTools(page, true));
+});
+
 for (const colorScheme of ['light', 'dark'] as const) {
+  const isDark = colorScheme === 'dark';
   test.describe(`${colorScheme}, wide`, () => {
     test.use({ colorScheme, viewport: WIDE });
-    test('axe finds nothing on any screen or form', async ({ page }) => checkScreens(page, false));
+    test('axe finds nothing on any screen or form', async ({ page }) => checkScreens(page, false, isDark));
   });
   test.describe(`${colorScheme}, phone`, () => {
     test.use({ colorScheme, ...PHONE });
     test('axe finds nothing, nothing scrolls sideways, every target is 44 px', async ({ page }) =>
-      checkScreens(page, true));
+      checkScreens(page, true, isDark));
   });
 }
