@@ -1,9 +1,10 @@
-import { lengthOfLineM, perimeterOfPartsM } from '../measure/geodesic';
+import { boxesNear } from '../measure/planeZone';
 import type { LocalPlane, MeasuredZone, XY } from '../measure/types';
 import type { Zone } from '../yard/types';
-import { distanceBetween, type Segment, sidesOf } from './segments';
-import type { StripSource } from './sources';
-import { type Reach, type Stretch, stretchesOfRing } from './stretches';
+import { outlineOf } from './outline';
+import { type ReachedEdge, reachedEdges } from './reachedEdges';
+import { type StripSource, sourcesNear } from './sources';
+import { SEAM_M } from './stretches';
 import type { RinseEdge, TreatedZone } from './types';
 import { orderWalk } from './walk';
 
@@ -40,67 +41,59 @@ export interface RinseInput {
  * Treatment is `sweep-then-rinse` as soon as one zone within reach got loose product.
  * `near` is the nearest source whose strip width reaches the stretch.
  * @returns numbered 1, 2, 3 … in walking order: each next one begins nearest to where the last ended;
- * its line runs in the direction of the walk. Lengths are geodesic, at the yard's elevation.
+ * its line runs in the direction of the walk. Lengths are geodesic, at the yard's elevation. What
+ * depends on one hardscape and the ground near it is kept while these are the same objects.
  */
 export function rinseEdges({ treated, hardscapes, sources, plane }: RinseInput): RinseEdge[] {
-  const grounds = treated.filter((ground) => ground.spreadM > 0 && ground.zone.planeParts.length > 0);
-  const reaches: Reach[] = grounds.map((ground) => ({
-    sides: sidesOf(ground.zone.planeParts),
-    reachM: ground.spreadM + GRID_M,
-  }));
+  const grounds = treated
+    .filter((ground) => ground.spreadM > 0 && ground.zone.planeParts.length > 0)
+    .map((ground) => {
+      const reach = { outline: outlineOf(ground.zone.planeParts), reachM: ground.spreadM + GRID_M };
+      return { ground, reach };
+    });
+  const laid = hardscapes.map((one) => ({ ...one, outline: outlineOf(one.measured.netPlaneParts) }));
   const found: Found[] = [];
-  for (const { zone, measured } of hardscapes) {
-    const others = hardscapes.flatMap((other) =>
-      other.zone.id === zone.id ? [] : other.measured.netPlaneParts,
-    );
-    const outlineM = perimeterOfPartsM(measured.netParts);
-    const scale = outlineM > 0 ? measured.netPerimeterM / outlineM : 1;
-    for (const ring of measured.netPlaneParts.flat()) {
-      for (const stretch of stretchesOfRing(ring, reaches, others)) {
-        const lengthM = scale * lengthOfLineM(stretch.line.map((p) => plane.toLonLat(p)));
-        if (lengthM >= LEAST_STRETCH_M) found.push({ zone, stretch, lengthM, line: stretch.line });
-      }
+  for (const { zone, measured, outline } of laid) {
+    const near = grounds.filter(({ reach }) => boxesNear(outline.box, reach.outline.box, reach.reachM));
+    if (near.length === 0) continue;
+    const edges = reachedEdges({
+      measured,
+      reaches: near.map(({ reach }) => reach),
+      others: laid.flatMap((other) =>
+        other.zone.id !== zone.id && boxesNear(outline.box, other.outline.box, SEAM_M) ? other.outline : [],
+      ),
+      sources: sourcesNear(sources, measured.netPlaneParts),
+      plane,
+    });
+    for (const edge of edges) {
+      if (edge.lengthM < LEAST_STRETCH_M) continue;
+      const reachedBy = edge.reachedBy.flatMap((i) => near[i]?.ground ?? []);
+      found.push({ zone, edge, reachedBy, line: edge.line });
     }
   }
-  return orderWalk(found).map((one, index): RinseEdge => {
-    const reachedBy = [...one.stretch.reachedBy].flatMap((i) => grounds[i] ?? []);
-    return {
+  return orderWalk(found).map(
+    ({ zone, edge, reachedBy, line }, index): RinseEdge => ({
       number: index + 1,
-      hardscapeId: one.zone.id,
-      hardscapeName: one.zone.name,
-      material: one.zone.material,
+      hardscapeId: zone.id,
+      hardscapeName: zone.name,
+      material: zone.material,
       zoneIds: [...new Set(reachedBy.map((ground) => ground.zone.zoneId))],
-      lengthM: one.lengthM,
-      line: one.line.map((p) => plane.toLonLat(p)),
-      planeLine: one.line,
-      near: nearestSource(one.line, sources),
+      lengthM: edge.lengthM,
+      line: line.map((p) => plane.toLonLat(p)),
+      planeLine: line,
+      near: edge.near,
       treatment: reachedBy.some((ground) => ground.treatment === 'sweep-then-rinse')
         ? 'sweep-then-rinse'
         : 'rinse-toward-turf',
       stains: reachedBy.some((ground) => ground.stains),
-    };
-  });
+    }),
+  );
 }
 
 interface Found {
   readonly zone: Zone;
-  readonly stretch: Stretch;
-  readonly lengthM: number;
+  readonly edge: ReachedEdge;
+  readonly reachedBy: readonly TreatedReach[];
+  /** the edge's line, turned into the direction of the walk. */
   readonly line: readonly XY[];
-}
-
-function nearestSource(line: readonly XY[], sources: readonly StripSource[]): RinseEdge['near'] {
-  const legs = line.slice(1).map((end, i): Segment => [line[i] as XY, end]);
-  let near: RinseEdge['near'] = null;
-  for (const { sourceId, sourceKind, shape, widthM } of sources) {
-    const sides: readonly Segment[] = 'point' in shape ? [[shape.point, shape.point]] : sidesOf(shape.parts);
-    let distanceM = Number.POSITIVE_INFINITY;
-    for (const leg of legs) {
-      for (const side of sides) distanceM = Math.min(distanceM, distanceBetween(leg, side));
-    }
-    if (distanceM <= widthM && distanceM < (near?.distanceM ?? Number.POSITIVE_INFINITY)) {
-      near = { sourceId, sourceKind, distanceM };
-    }
-  }
-  return near;
 }

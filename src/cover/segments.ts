@@ -136,9 +136,13 @@ function spanBetween(start: number, end: number, low: number, high: number): Spa
 export function isInsideParts(p: XY, parts: readonly PlaneRings[]): boolean {
   return parts.some((rings) => {
     let inside = false;
-    for (const [a, b] of sidesOf([rings])) {
-      if (a[1] > p[1] !== b[1] > p[1] && p[0] < ((b[0] - a[0]) * (p[1] - a[1])) / (b[1] - a[1]) + a[0]) {
-        inside = !inside;
+    for (const ring of rings) {
+      for (let i = 1; i < ring.length; i += 1) {
+        const a = ring[i - 1] as XY;
+        const b = ring[i] as XY;
+        if (a[1] > p[1] !== b[1] > p[1] && p[0] < ((b[0] - a[0]) * (p[1] - a[1])) / (b[1] - a[1]) + a[0]) {
+          inside = !inside;
+        }
       }
     }
     return inside;

@@ -1,5 +1,7 @@
+import { type Box, boxesNear } from '../measure/planeZone';
 import type { LocalPlane, PlaneRings, XY } from '../measure/types';
-import type { Settings, Yard } from '../yard/types';
+import type { Mark, Settings, Yard, Zone } from '../yard/types';
+import { outlineOf } from './outline';
 import type { NoApplyStrip } from './types';
 
 /** What must be spared, with the width of its no-apply strip. */
@@ -26,32 +28,59 @@ const WORDS: Readonly<Record<NoApplyStrip['sourceKind'], string>> = {
   water: 'the water',
 };
 
+const made = new WeakMap<Mark | Zone, { readonly plane: LocalPlane; readonly source: StripSource }>();
+
 /**
  * Drains, wells and water zones of a yard whose strip width is more than 0, in document order.
  * Water counts as it was drawn (gross), so that a bridge drawn over it spares no bank less.
  * The widths are the user's: local code decides.
+ * @returns the same object for the same mark or zone while the plane and its width stay
  */
 export function stripSources(yard: Yard, plane: LocalPlane): StripSource[] {
   const sources: StripSource[] = [];
   const add = (
-    sourceId: string,
-    name: string,
+    from: Mark | Zone,
     kind: StripSource['sourceKind'],
-    shape: StripSource['shape'],
+    shapeOf: () => StripSource['shape'],
   ): void => {
     const widthM = WIDTHS[kind](yard.settings.strips);
     if (!(widthM > 0)) return;
-    const label = name.trim() === '' ? WORDS[kind] : `“${name.trim()}”`;
-    sources.push({ sourceId, sourceKind: kind, label, widthM, shape });
+    const kept = made.get(from);
+    if (kept?.plane === plane && kept.source.widthM === widthM) {
+      sources.push(kept.source);
+      return;
+    }
+    const name = from.name.trim();
+    const label = name === '' ? WORDS[kind] : `“${name}”`;
+    const source: StripSource = { sourceId: from.id, sourceKind: kind, label, widthM, shape: shapeOf() };
+    made.set(from, { plane, source });
+    sources.push(source);
   };
   for (const mark of yard.marks) {
     if (mark.kind !== 'storm-drain' && mark.kind !== 'well') continue;
-    add(mark.id, mark.name, mark.kind, { point: plane.toPlane(mark.position) });
+    add(mark, mark.kind, () => ({ point: plane.toPlane(mark.position) }));
   }
   for (const zone of yard.zones) {
     if (zone.kind !== 'water') continue;
-    const parts = zone.parts.map((rings) => rings.map((ring) => ring.map((p) => plane.toPlane(p))));
-    add(zone.id, zone.name, 'water', { parts });
+    add(zone, 'water', () => ({
+      parts: zone.parts.map((rings) => rings.map((ring) => ring.map((p) => plane.toPlane(p)))),
+    }));
   }
   return sources;
+}
+
+/**
+ * The sources whose strips may reach shapes in the plane: those whose box comes within their width of
+ * the shapes' box. What is left out reaches none of it.
+ * @param parts such as the net shape of a zone
+ */
+export function sourcesNear(sources: readonly StripSource[], parts: readonly PlaneRings[]): StripSource[] {
+  const { box } = outlineOf(parts);
+  return sources.filter(({ shape, widthM }) => boxesNear(boxOfShape(shape), box, widthM));
+}
+
+function boxOfShape(shape: StripSource['shape']): Box {
+  if ('parts' in shape) return outlineOf(shape.parts).box;
+  const [x, y] = shape.point;
+  return { minX: x, minY: y, maxX: x, maxY: y };
 }

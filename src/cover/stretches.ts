@@ -1,24 +1,15 @@
-import type { PlaneRings, XY } from '../measure/types';
-import {
-  areNear,
-  crossingShare,
-  isInsideParts,
-  pointAt,
-  type Segment,
-  type Span,
-  sidesOf,
-  spanInBand,
-  spanWithin,
-} from './segments';
+import type { XY } from '../measure/types';
+import type { Outline } from './outline';
+import { crossingShare, pointAt, type Segment, type Span, sidesOf, spanInBand, spanWithin } from './segments';
 
 /** Two hardscapes nearer than this along their outlines adjoin: their seam is no edge of the ground. */
-const SEAM_M = 0.02;
+export const SEAM_M = 0.02;
 /** Sine of the greatest angle between two outlines that still run side by side, about 3 degrees. */
 const SEAM_SINE = 0.05;
 
-/** Something that reaches over the edge: the index says which, the sides are those of its outline. */
+/** Something that reaches over the edge: the index says which. */
 export interface Reach {
-  readonly sides: readonly Segment[];
+  readonly outline: Outline;
   readonly reachM: number;
 }
 
@@ -39,19 +30,18 @@ interface Piece {
  * A point counts when its distance to the outline of some treated shape is not more than that shape's
  * reach; treated shapes and hardscape are net shapes, so neither lies inside the other.
  * @param ring closed, in the plane
- * @param others shapes of all other hardscapes
+ * @param others other hardscapes, at least those within SEAM_M of the ring
  * @returns in the ring's direction; a run over the ring's first point is one stretch
  */
 export function stretchesOfRing(
   ring: readonly XY[],
   reaches: readonly Reach[],
-  others: readonly PlaneRings[],
+  others: readonly Outline[],
 ): Stretch[] {
-  const otherSides = sidesOf(others);
   const runs: Piece[][] = [];
   let open: Piece[] | null = null;
   for (const segment of sidesOf([[ring]])) {
-    for (const piece of piecesOf(segment, reaches, others, otherSides)) {
+    for (const piece of piecesOf(segment, reaches, others)) {
       if (piece.reachedBy.size === 0) {
         open = null;
       } else if (open) {
@@ -77,14 +67,10 @@ function isSame(p: XY, q: XY | undefined): boolean {
 }
 
 /** Cuts a segment wherever anything about it may change, and asks each piece at its middle. */
-function piecesOf(
-  segment: Segment,
-  reaches: readonly Reach[],
-  others: readonly PlaneRings[],
-  otherSides: readonly Segment[],
-): Piece[] {
-  const within = reaches.map((reach) => spansOf(segment, reach.sides, reach.reachM));
-  const closeSides = otherSides.filter((side) => areNear(segment, side, SEAM_M));
+function piecesOf(segment: Segment, reaches: readonly Reach[], others: readonly Outline[]): Piece[] {
+  const within = reaches.map((reach) => spansOf(segment, reach));
+  if (within.every((spans) => spans.length === 0)) return [{ segment, span: [0, 1], reachedBy: new Set() }];
+  const closeSides = others.flatMap((other) => other.sidesNear(segment, SEAM_M));
   const seams = closeSides
     .filter((side) => runsAlong(segment, side))
     .flatMap((side) => clampSpan(spanInBand(segment, side, SEAM_M)));
@@ -105,14 +91,18 @@ function piecesOf(
     const holds = (spans: readonly Span[]): boolean =>
       spans.some(([from, to]) => from <= middle && middle <= to);
     const reachedBy = new Set(within.flatMap((spans, index) => (holds(spans) ? [index] : [])));
-    const isSeam = reachedBy.size > 0 && (holds(seams) || isInsideParts(pointAt(segment, middle), others));
+    const point = pointAt(segment, middle);
+    const isSeam = reachedBy.size > 0 && (holds(seams) || others.some((other) => other.holds(point)));
     pieces.push({ segment, span, reachedBy: isSeam ? new Set() : reachedBy });
   }
   return pieces;
 }
 
-function spansOf(segment: Segment, sides: readonly Segment[], reachM: number): Span[] {
-  return sides.map((side) => spanWithin(segment, side, reachM)).filter((span) => span !== null);
+function spansOf(segment: Segment, { outline, reachM }: Reach): Span[] {
+  return outline
+    .sidesNear(segment, reachM)
+    .map((side) => spanWithin(segment, side, reachM))
+    .filter((span) => span !== null);
 }
 
 function clampSpan(span: Span | null): Span[] {

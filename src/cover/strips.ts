@@ -1,10 +1,10 @@
 import { bufferOf, differenceOf, intersectionOf, unionOf } from '../measure/clip';
 import { areaOfPartsM2 } from '../measure/geodesic';
 import { ringsToLonLat } from '../measure/plane';
-import type { LocalPlane, MeasuredYard, MeasuredZone, PlaneRings, XY } from '../measure/types';
+import type { LocalPlane, MeasuredYard, MeasuredZone, PlaneRings } from '../measure/types';
 import { zoneClass } from '../yard/choose';
 import type { Issue, Rings, Yard, Zone } from '../yard/types';
-import { type StripSource, stripSources } from './sources';
+import { type StripSource, sourcesNear, stripSources } from './sources';
 import type { NoApplyStrip, TreatedZone } from './types';
 
 /** Ground left smaller than this counts as none, m². */
@@ -41,7 +41,8 @@ export function treatZone(
     return { treated: emptyTreated(zone.id), issues: [warn('zone-nothing-left', message, zone)] };
   }
   const net = measuredZone.netPlaneParts;
-  const plainM2 = areaOfPartsM2(measuredZone.netParts);
+  const near = sourcesNear(stripSources(yard, plane), net);
+  const plainM2 = near.length > 0 ? areaOfPartsM2(measuredZone.netParts) : 0;
   const scale = plainM2 > 0 ? measuredZone.netM2 / plainM2 : 1;
   const toGround = (parts: readonly PlaneRings[]): Rings[] =>
     parts.map((rings) => ringsToLonLat(rings, plane));
@@ -49,9 +50,8 @@ export function treatZone(
   const issues: Issue[] = [];
   const strips: NoApplyStrip[] = [];
   const buffers: PlaneRings[] = [];
-  for (const source of stripSources(yard, plane)) {
-    if (!mayReach(source, net)) continue;
-    const buffer = bufferOf(source.shape, source.widthM);
+  for (const source of near) {
+    const buffer = bufferAround(source);
     const inside = intersectionOf(net, buffer);
     if (inside.length === 0) continue;
     const parts = toGround(inside);
@@ -89,28 +89,15 @@ export function treatZone(
   return { treated, issues };
 }
 
-/** A quick no: the boxes round the source and the zone are further apart than the strip is wide. */
-function mayReach({ shape, widthM }: StripSource, net: readonly PlaneRings[]): boolean {
-  const from =
-    'point' in shape ? boxOf([shape.point]) : boxOf(shape.parts.flatMap((rings) => rings[0] ?? []));
-  const zone = boxOf(net.flatMap((rings) => rings[0] ?? []));
-  return (
-    from.west - widthM <= zone.east &&
-    from.east + widthM >= zone.west &&
-    from.south - widthM <= zone.north &&
-    from.north + widthM >= zone.south
-  );
-}
+const buffersKept = new WeakMap<StripSource, readonly PlaneRings[]>();
 
-function boxOf(points: readonly XY[]): { west: number; east: number; south: number; north: number } {
-  const box = { west: Infinity, east: -Infinity, south: Infinity, north: -Infinity };
-  for (const [x, y] of points) {
-    box.west = Math.min(box.west, x);
-    box.east = Math.max(box.east, x);
-    box.south = Math.min(box.south, y);
-    box.north = Math.max(box.north, y);
-  }
-  return box;
+/** All ground within a source's width of it; kept for the source. */
+function bufferAround(source: StripSource): readonly PlaneRings[] {
+  const kept = buffersKept.get(source);
+  if (kept) return kept;
+  const made = bufferOf(source.shape, source.widthM);
+  buffersKept.set(source, made);
+  return made;
 }
 
 function emptyTreated(zoneId: string): TreatedZone {

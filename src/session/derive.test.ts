@@ -39,7 +39,10 @@ vi.mock('../measure/uncertainty', () => ({
   sigmaOfZones: (_: unknown, ids: readonly string[]) => 3 * ids.length,
 }));
 vi.mock('../plan/visit', () => ({ planVisit: called.plan }));
-vi.mock('../cover/sources', () => ({ stripSources: () => ['the sources'] }));
+vi.mock('../cover/sources', () => ({
+  stripSources: (yard: Yard) => [yard.settings.strips],
+  sourcesNear: (sources: readonly unknown[]) => sources,
+}));
 vi.mock('../cover/strips', () => ({ treatZone: called.treat }));
 vi.mock('../cover/rinse', () => ({ rinseEdges: called.rinse }));
 
@@ -91,7 +94,7 @@ describe('a visit derived', () => {
       ['z-bed', 1.5, 'sweep-then-rinse', true],
     ]);
     expect(rinseInput().hardscapes.map(({ zone }) => zone.id)).toEqual(['z-walk']);
-    expect(rinseInput().sources).toEqual(['the sources']);
+    expect(rinseInput().sources).toEqual([testYard().settings.strips]);
   });
 
   it.each([

@@ -1,5 +1,5 @@
 import { rinseEdges, type TreatedReach } from '../cover/rinse';
-import { stripSources } from '../cover/sources';
+import { type StripSource, sourcesNear, stripSources } from '../cover/sources';
 import { treatZone } from '../cover/strips';
 import type { RinseEdge, TreatedZone } from '../cover/types';
 import { measureYard } from '../measure/measureYard';
@@ -97,7 +97,7 @@ function deriveVisit(yard: Yard, visit: Visit, measured: MeasuredYard, cache: Ca
   const zonesByDose = new Map<string, TreatableZone[]>();
   const sigmaByDose = new Map<string, number>();
   const productsByZone = new Map<string, Product[]>();
-  const waters = yard.zones.filter((zone) => zone.kind === 'water');
+  const sources = stripSources(yard, measured.plane);
 
   for (const dose of visit.doses) {
     const product = yard.products.find((one) => one.id === dose.productId);
@@ -107,7 +107,7 @@ function deriveVisit(yard: Yard, visit: Visit, measured: MeasuredYard, cache: Ca
       if (measuredZone === undefined) continue;
       let ground = treated.get(zone.id);
       if (ground === undefined) {
-        const result = treatKept(yard, zone, measuredZone, waters, measured, cache);
+        const result = treatKept(yard, zone, measuredZone, sources, measured, cache);
         ground = result.treated;
         issues.push(...result.issues);
         treated.set(zone.id, ground);
@@ -123,7 +123,7 @@ function deriveVisit(yard: Yard, visit: Visit, measured: MeasuredYard, cache: Ca
   return {
     figures: planVisit({ yard, visit, zonesByDose, sigmaByDose }),
     treated,
-    rinseEdges: rinseKept(yard, visit, measured, treated, productsByZone, waters, cache),
+    rinseEdges: rinseKept(yard, visit, measured, treated, productsByZone, sources, cache),
     issues,
   };
 }
@@ -140,24 +140,16 @@ function sigmaOfRows(rows: readonly TreatableZone[], measured: MeasuredYard): nu
   return sigmaOfZones(measured, ids) * Math.sqrt(leftM2 / netM2);
 }
 
-/** A zone less its strips: depends on its net shape, the marks, the waters, the strip widths and the plane. */
+/** A zone less its strips: depends on its net shape (plane and elevation in it) and the sources that may reach it. */
 function treatKept(
   yard: Yard,
   zone: Zone,
   measuredZone: MeasuredZone,
-  waters: readonly Zone[],
+  sources: readonly StripSource[],
   measured: MeasuredYard,
   cache: Cache,
 ): Treated {
-  const from = [
-    zone,
-    measuredZone,
-    measured.plane,
-    yard.marks,
-    yard.settings.strips,
-    yard.settings.elevationM,
-    ...waters,
-  ];
+  const from = [zone, measuredZone, ...sourcesNear(sources, measuredZone.netPlaneParts)];
   const kept = keep(cache.treated.get(zone.id), from, () =>
     treatZone(measuredZone, zone, yard, measured.plane, measured),
   );
@@ -179,7 +171,7 @@ function rinseKept(
   measured: MeasuredYard,
   treated: ReadonlyMap<string, TreatedZone>,
   productsByZone: ReadonlyMap<string, readonly Product[]>,
-  waters: readonly Zone[],
+  sources: readonly StripSource[],
   cache: Cache,
 ): readonly RinseEdge[] {
   const hardscapes = yard.zones.flatMap((zone) => {
@@ -198,19 +190,12 @@ function rinseKept(
   });
   const from = [
     measured.plane,
-    yard.marks,
-    yard.settings.strips,
+    ...sources,
     ...grounds.flatMap((ground) => [ground.zone, ground.spreadM, ground.treatment, ground.stains]),
-    ...waters,
     ...hardscapes.flatMap((hardscape) => [hardscape.zone, hardscape.measured]),
   ];
   const kept = keep(cache.rinse.get(visit.id), from, () =>
-    rinseEdges({
-      treated: grounds,
-      hardscapes,
-      sources: stripSources(yard, measured.plane),
-      plane: measured.plane,
-    }),
+    rinseEdges({ treated: grounds, hardscapes, sources, plane: measured.plane }),
   );
   cache.rinse.set(visit.id, kept);
   return kept.value;

@@ -1,0 +1,99 @@
+import { lengthOfLineM, perimeterOfPartsM } from '../measure/geodesic';
+import type { LocalPlane, MeasuredZone, XY } from '../measure/types';
+import { type Outline, outlineOf } from './outline';
+import { distanceBetween, type Segment } from './segments';
+import type { StripSource } from './sources';
+import { type Reach, stretchesOfRing } from './stretches';
+import type { RinseEdge } from './types';
+
+/** So many results are kept for one hardscape: visits that differ in what they treat, and a step back. */
+const MOST_KEPT = 8;
+
+/** A stretch with all that depends on the ground near it alone. */
+export interface ReachedEdge {
+  /** in the ring's direction. */
+  readonly line: readonly XY[];
+  /** geodesic, at the yard's elevation. */
+  readonly lengthM: number;
+  /** places in the `reaches` that were handed in. */
+  readonly reachedBy: readonly number[];
+  readonly near: RinseEdge['near'];
+}
+
+/** All that decides the stretches of one hardscape. */
+export interface EdgeGround {
+  readonly measured: MeasuredZone;
+  /** treated ground that may reach it. */
+  readonly reaches: readonly Reach[];
+  /** other hardscape that may adjoin it. */
+  readonly others: readonly Outline[];
+  /** sources whose strips may reach it. */
+  readonly sources: readonly StripSource[];
+  readonly plane: LocalPlane;
+}
+
+interface Kept {
+  readonly from: readonly unknown[];
+  readonly edges: readonly ReachedEdge[];
+}
+/** By the net shape in the plane, newest last. */
+const keptEdges = new WeakMap<object, Kept[]>();
+
+/**
+ * The stretches of one hardscape's outline that product can reach, ring by ring, with their lengths in
+ * metres and the nearest source. Kept while every object that decides them is the same.
+ */
+export function reachedEdges(ground: EdgeGround): readonly ReachedEdge[] {
+  const { measured, reaches, others, sources, plane } = ground;
+  if (reaches.length === 0) return [];
+  const from: readonly unknown[] = [
+    plane,
+    measured.netParts,
+    measured.netPerimeterM,
+    reaches.length,
+    others.length,
+    ...reaches.flatMap(({ outline, reachM }) => [outline, reachM]),
+    ...others,
+    ...sources,
+  ];
+  const list = keptEdges.get(measured.netPlaneParts) ?? [];
+  const kept = list.findLast(
+    (one) => one.from.length === from.length && one.from.every((item, i) => item === from[i]),
+  );
+  if (kept) return kept.edges;
+  const edges = findEdges(ground);
+  list.push({ from, edges });
+  if (list.length > MOST_KEPT) list.shift();
+  keptEdges.set(measured.netPlaneParts, list);
+  return edges;
+}
+
+function findEdges({ measured, reaches, others, sources, plane }: EdgeGround): ReachedEdge[] {
+  const stretches = measured.netPlaneParts.flat().flatMap((ring) => stretchesOfRing(ring, reaches, others));
+  if (stretches.length === 0) return [];
+  const outlineM = perimeterOfPartsM(measured.netParts);
+  const scale = outlineM > 0 ? measured.netPerimeterM / outlineM : 1;
+  return stretches.map(({ line, reachedBy }) => ({
+    line,
+    lengthM: scale * lengthOfLineM(line.map((p) => plane.toLonLat(p))),
+    reachedBy: [...reachedBy],
+    near: nearestSource(line, sources),
+  }));
+}
+
+function nearestSource(line: readonly XY[], sources: readonly StripSource[]): RinseEdge['near'] {
+  const legs = line.slice(1).map((end, i): Segment => [line[i] as XY, end]);
+  let near: RinseEdge['near'] = null;
+  for (const { sourceId, sourceKind, shape, widthM } of sources) {
+    let distanceM = Number.POSITIVE_INFINITY;
+    for (const leg of legs) {
+      const sides: readonly Segment[] =
+        'point' in shape ? [[shape.point, shape.point]] : outlineOf(shape.parts).sidesNear(leg, widthM);
+      for (const side of sides) distanceM = Math.min(distanceM, distanceBetween(leg, side));
+    }
+    if (distanceM <= widthM && distanceM < (near?.distanceM ?? Number.POSITIVE_INFINITY)) {
+      near = { sourceId, sourceKind, distanceM };
+    }
+  }
+  return near;
+}
