@@ -1,26 +1,12 @@
 import L from 'leaflet';
+import { MARK_STROKE, MARK_SYMBOLS } from '../draft/marks';
 import { destination } from '../measure/geodesic';
-import type { Mark, MarkKind } from '../yard/types';
+import { MARK_WORDS } from '../words/zoneWords';
+import type { Mark } from '../yard/types';
 import { toLatLng, toPosition } from './coords';
 import type { MapEvents, MapPicture } from './types';
 
 const SVG = 'http://www.w3.org/2000/svg';
-
-/** What a mark is called where it has no name. */
-export const MARK_WORDS: Readonly<Record<MarkKind, string>> = {
-  'storm-drain': 'Storm drain',
-  well: 'Well',
-  'hose-bib': 'Hose bib',
-  gate: 'Gate',
-};
-
-/** Symbols on a 24 by 24 field, stroked: a grate, a ring in a ring, a tap, an open leaf between posts. */
-export const MARK_SYMBOLS: Readonly<Record<MarkKind, string>> = {
-  'storm-drain': 'M4 4H20V20H4ZM8 4V20M12 4V20M16 4V20',
-  well: 'M12 3A9 9 0 1 0 12 21A9 9 0 1 0 12 3M12 8A4 4 0 1 0 12 16A4 4 0 1 0 12 8',
-  'hose-bib': 'M4 10H15A3 3 0 0 1 18 13V19M9 10V5M5.5 5H12.5M4 7V13',
-  gate: 'M4 6V19M20 6V19M4 16L17 8',
-};
 
 /** Path data on a 24 by 24 field as an SVG element that takes the colour of its text. */
 export function strokedSymbol(d: string): SVGElement {
@@ -33,7 +19,7 @@ export function strokedSymbol(d: string): SVGElement {
   path.setAttribute('d', d);
   path.setAttribute('fill', 'none');
   path.setAttribute('stroke', 'currentColor');
-  path.setAttribute('stroke-width', '2.2');
+  path.setAttribute('stroke-width', String(MARK_STROKE));
   svg.append(path);
   return svg;
 }

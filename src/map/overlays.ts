@@ -1,5 +1,6 @@
 import L from 'leaflet';
 import { EDGE_PATTERNS, edgePatternOf } from '../draft/hatches';
+import { edgeKey } from '../words/edgeWords';
 import type { Position } from '../yard/types';
 import { textIcon, toLatLng, toLatLngs } from './coords';
 import type { PatternSheet } from './patterns';
@@ -98,7 +99,7 @@ export class Overlays {
       const middle = middleOf(edge.line, this.map);
       if (!middle) continue;
       L.marker(middle, {
-        icon: textIcon(`yard-edge-number is-${pattern.id}`, String(edge.number)),
+        icon: textIcon(`yard-edge-number is-${pattern.id}`, edgeKey(edge)),
         interactive: false,
         keyboard: false,
         pane: 'yard-labels',

@@ -1,7 +1,7 @@
 import { formatAmountRate } from '../units/format';
 import { visitZones } from '../yard/choose';
 import type { Amount, Issue, Product, Visit, VisitDose, Yard } from '../yard/types';
-import { convertAmount, productRate } from './rate';
+import { convertAmount, isBulk, productRate } from './rate';
 
 const TOLERANCE = 1e-9;
 const YEAR_DAYS = 365;
@@ -46,7 +46,7 @@ export function labelLimitIssues(
     const amount = convertAmount(amountOf(factor), limit.unit, product.densityKgPerL);
     return amount !== null && amount.value > limit.value * (1 + TOLERANCE);
   };
-  const show = (amount: Amount) => formatAmountRate(amount, yard.settings.units);
+  const show = (amount: Amount) => formatAmountRate(amount, yard.settings.units, isBulk(product));
 
   const perDose = limits.maxPerDose;
   const over = perDose ? zoneIds.filter((id) => exceeds(now.get(id) ?? 0, perDose)) : [];

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Product } from '../yard/types';
-import { convertAmount, isLiquid, measuredUnit, productRate } from './rate';
+import { convertAmount, isBulk, isLiquid, measuredUnit, productRate } from './rate';
 import { testAnalysis, testPack, testProduct } from './testDose';
 
 const code = (fields: Partial<Product>) => {
@@ -98,4 +98,21 @@ it('no reading without a usable density', () => {
   expect(convertAmount({ unit: 'L', value: 2 }, 'kg', null)).toBeNull();
   expect(convertAmount({ unit: 'L', value: 2 }, 'kg', 0)).toBeNull();
   expect(convertAmount({ unit: 'L', value: 2 }, 'L', null)).toEqual({ unit: 'L', value: 2 });
+});
+
+describe('bulk goods', () => {
+  const bulk = (fields: Parameters<typeof testProduct>[0]) => isBulk(testProduct(fields));
+  it('are mulch, topdressing and what is laid by depth, never what is poured', () => {
+    expect(bulk({ form: 'mulch' })).toBe(true);
+    expect(bulk({ form: 'topdressing' })).toBe(true);
+    expect(bulk({ form: 'soil-amendment', rate: { basis: 'depth', depthM: 0.01 } })).toBe(true);
+    expect(bulk({ form: 'soil-amendment' })).toBe(false);
+    expect(bulk({ form: 'granular' })).toBe(false);
+    expect(bulk({ form: 'liquid-concentrate', rate: { basis: 'depth', depthM: 0.01 } })).toBe(false);
+  });
+  it('without packs are measured by volume, unless their rate is a weight', () => {
+    const mulch = { form: 'mulch', packs: [] } as const;
+    expect(measuredUnit(testProduct({ ...mulch, rate: { basis: 'depth', depthM: 0.05 } }))).toBe('L');
+    expect(measuredUnit(testProduct(mulch))).toBe('kg');
+  });
 });

@@ -14,15 +14,26 @@ export function isLiquid(product: Product): boolean {
   return first === undefined ? product.rate.basis === 'volume-per-area' : first.content.unit === 'L';
 }
 
+/**
+ * True for loose goods reckoned by the cubic measure: mulch, topdressing, and what is laid by depth
+ * (common practice, no source).
+ */
+export function isBulk(product: Product): boolean {
+  if (LIQUID_FORMS.includes(product.form)) return false;
+  return product.form === 'mulch' || product.form === 'topdressing' || product.rate.basis === 'depth';
+}
+
 /** Percent by weight of one nutrient on the label (oxide convention for P and K). */
 export function nutrientPct(product: Product, nutrient: Nutrient): number {
   const { nPct, p2o5Pct, k2oPct } = product.analysis;
   return nutrient === 'N' ? nPct : nutrient === 'P2O5' ? p2o5Pct : k2oPct;
 }
 
-/** The unit the product is measured out in: that of its packs, else by its form. */
+/** The unit the product is measured out in: that of its packs, else by its form (bulk goods: by their rate). */
 export function measuredUnit(product: Product): Amount['unit'] {
-  return product.packs[0]?.content.unit ?? (isLiquid(product) ? 'L' : 'kg');
+  const byWeight = product.rate.basis === 'mass-per-area' || product.rate.basis === 'nutrient-per-area';
+  const poured = isLiquid(product) || (isBulk(product) && !byWeight);
+  return product.packs[0]?.content.unit ?? (poured ? 'L' : 'kg');
 }
 
 /** An amount in the other reading; null when the density is needed and not known. */

@@ -2,13 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { L_PER_FLOZ, L_PER_GAL, M2_PER_1000_SQFT } from '../units/factors';
 import { productRate } from './rate';
 import { mixProductAs, sprayRate, tankLoads } from './tank';
-import { testProduct } from './testDose';
-import { analysis, flozPer1000, fluidOunces, lbPer1000, makeLabel, sqft } from './testLabels';
+import { flozPer1000, fluidOunces, lbPer1000, sqft, testAnalysis, testLabel, testProduct } from './testDose';
 
 const carrier = L_PER_GAL / M2_PER_1000_SQFT;
-const liquid = makeLabel({
+const liquid = testLabel({
   form: 'liquid-concentrate',
-  analysis: analysis(0),
+  analysis: testAnalysis(0),
   rate: { basis: 'volume-per-area', rateLPerM2: flozPer1000(5) },
   packs: [{ id: 'jug', content: fluidOunces(128), price: null }],
   carrierLPerM2: carrier,
@@ -44,7 +43,7 @@ describe('tank loads', () => {
     expect(exact.last).toBeNull();
   });
   it('powder by weight adds no volume', () => {
-    const powder = makeLabel({
+    const powder = testLabel({
       form: 'soluble-powder',
       rate: { basis: 'mass-per-area', rateKgPerM2: lbPer1000(1) },
       carrierLPerM2: carrier,
@@ -52,8 +51,8 @@ describe('tank loads', () => {
     expect(loads(powder, 4000, 4)).toMatchObject({ fullLoads: 1, last: null });
   });
   it('no carrier, no spray', () => {
-    const { rate } = productRate(makeLabel());
-    expect(rate && sprayRate(makeLabel(), rate)).toBeNull();
+    const { rate } = productRate(testLabel());
+    expect(rate && sprayRate(testLabel(), rate)).toBeNull();
   });
 });
 

@@ -1,11 +1,17 @@
-import { emptyYard } from '../yard/defaults';
-import type { Amount, Product, Visit, VisitDose, Yard } from '../yard/types';
+import { KG_PER_LB, L_PER_FLOZ, M2_PER_1000_SQFT, M2_PER_SQFT } from '../units/factors';
+import { emptyYard, newZone } from '../yard/defaults';
+import type { Amount, LabelRate, Product, Visit, VisitDose, Yard } from '../yard/types';
 import type { DoseFigures, TreatableZone } from './types';
 import { planVisit } from './visit';
 
 /*
- * Invented products and visits for the tests of planning.
+ * Invented products, visits and yards for the tests of planning.
  */
+
+export const sqft = (count: number) => count * M2_PER_SQFT;
+export const lbPer1000 = (count: number) => (count * KG_PER_LB) / M2_PER_1000_SQFT;
+export const flozPer1000 = (count: number) => (count * L_PER_FLOZ) / M2_PER_1000_SQFT;
+export const fluidOunces = (count: number): Amount => ({ unit: 'L', value: count * L_PER_FLOZ });
 
 /** A plain granule, 10 kg in a bag; change what the test is about. */
 export function testProduct(fields: Partial<Product> = {}): Product {
@@ -33,6 +39,23 @@ export function testProduct(fields: Partial<Product> = {}): Product {
     note: '',
     ...fields,
   };
+}
+
+/** A granular label without any fault: 20-5-10 at 1 lb N per 1,000 sq ft, bags of 50 lb. */
+export function testLabel(fields: Partial<Product> = {}): Product {
+  return testProduct({
+    id: 'label',
+    name: 'Plain granules',
+    analysis: testAnalysis(20, 5, 10),
+    rate: nitrogenRate(1),
+    packs: [testPack({ unit: 'kg', value: 50 * KG_PER_LB }, 'bag')],
+    ...fields,
+  });
+}
+
+/** Label rate by nitrogen. @param lb pounds per 1,000 sq ft */
+export function nitrogenRate(lb: number): LabelRate {
+  return { basis: 'nutrient-per-area', nutrient: 'N', rateKgPerM2: lbPer1000(lb) };
 }
 
 /** A label that states no limit but those given. */
@@ -66,12 +89,47 @@ export function testDose(fields: Partial<VisitDose> = {}): VisitDose {
   return { id: 'd-1', productId: 'p-1', rateFactor: 1, zones: null, ...fields };
 }
 
+/** A visit on all regular turf, with doses of the plain label unless said otherwise. */
+export function turfVisit(id: string, date: string | null, doses: readonly Partial<VisitDose>[]): Visit {
+  return testVisit({
+    id,
+    name: `Visit ${id}`,
+    date,
+    zones: { classes: ['turf-regular'], include: [], exclude: [] },
+    doses: doses.map((dose, i) => testDose({ id: `${id}-${i}`, productId: 'label', ...dose })),
+  });
+}
+
 export function testZone(areaM2: number, zoneId = 'z-1', stripM2 = 0): TreatableZone {
   return { zoneId, name: `Zone ${zoneId}`, areaM2, stripM2 };
 }
 
 export function yardOf(products: readonly Product[], visits: readonly Visit[]): Yard {
   return { ...emptyYard('y-1', 'Test yard'), products, visits };
+}
+
+/** A yard with turf zones `front` and `back` (shapes do not matter here). */
+export function turfYard(products: readonly Product[], visits: readonly Visit[]): Yard {
+  const parts = [
+    [
+      [
+        [0, 0],
+        [1, 0],
+        [1, 1],
+        [0, 0],
+      ],
+    ],
+  ] as const;
+  const zones = [
+    newZone('front', 'turf', parts, { name: 'Front' }),
+    newZone('back', 'turf', parts, { name: 'Back' }),
+  ];
+  return { ...yardOf(products, visits), zones };
+}
+
+/** Ground of 1,000 sq ft for each zone id. */
+export function ground(...ids: string[]): TreatableZone[] {
+  return ids.map((id) => testZone(M2_PER_1000_SQFT, id));
 }
 
 /** Plans a visit whose doses all treat the same zones. */

@@ -2,23 +2,23 @@ import { describe, expect, it } from 'vitest';
 import { L_PER_GAL, M2_PER_1000_SQFT } from '../units/factors';
 import type { Product, Visit } from '../yard/types';
 import {
-  analysis,
   flozPer1000,
   fluidOunces,
   ground,
   lbPer1000,
-  makeLabel,
-  makeVisit,
-  makeYard,
   nitrogenRate,
-} from './testLabels';
+  testAnalysis,
+  testLabel,
+  turfVisit,
+  turfYard,
+} from './testDose';
 import { planVisit } from './visit';
 
 /** Plans the first visit with every dose on the given zones. */
 function plan(products: readonly Product[], visits: readonly [Visit, ...Visit[]], zones = ['front', 'back']) {
   const [visit] = visits;
   return planVisit({
-    yard: makeYard(products, visits),
+    yard: turfYard(products, visits),
     visit,
     zonesByDose: new Map(visit.doses.map((dose) => [dose.id, ground(...zones)])),
     sigmaByDose: new Map(),
@@ -26,14 +26,14 @@ function plan(products: readonly Product[], visits: readonly [Visit, ...Visit[]]
 }
 const codes = (figures: ReturnType<typeof plan>) =>
   [...figures.issues, ...figures.doses.flatMap((dose) => dose.issues)].map((issue) => issue.code);
-const limits = makeLabel().limits;
-const soft = { ...analysis(20), slowNPctOfN: 50 };
+const limits = testLabel().limits;
+const soft = { ...testAnalysis(20), slowNPctOfN: 50 };
 
 describe('a visit', () => {
   it('sums amounts by zone and nutrients over doses', () => {
     const figures = plan(
-      [makeLabel({ analysis: soft })],
-      [makeVisit('a', null, [{ rateFactor: 0.5 }, { rateFactor: 0.25 }])],
+      [testLabel({ analysis: soft })],
+      [turfVisit('a', null, [{ rateFactor: 0.5 }, { rateFactor: 0.25 }])],
     );
     const [first] = figures.doses;
     expect(first?.amount.value).toBeCloseTo(
@@ -45,8 +45,8 @@ describe('a visit', () => {
   });
   it('says why a dose cannot be planned, and plans the rest', () => {
     const figures = plan(
-      [makeLabel(), makeLabel({ id: 'bad', analysis: analysis(90, 20) })],
-      [makeVisit('a', null, [{}, { productId: 'bad' }, { productId: 'gone' }, { rateFactor: 0 }])],
+      [testLabel(), testLabel({ id: 'bad', analysis: testAnalysis(90, 20) })],
+      [turfVisit('a', null, [{}, { productId: 'bad' }, { productId: 'gone' }, { rateFactor: 0 }])],
     );
     expect(figures.doses).toHaveLength(1);
     const told = figures.issues.filter((issue) => issue.severity === 'error');
@@ -58,8 +58,8 @@ describe('a visit', () => {
   });
   it('warns above the label rate, without ground, with no tank size', () => {
     const figures = plan(
-      [makeLabel({ analysis: soft })],
-      [{ ...makeVisit('a', null, [{ rateFactor: 1.2 }]), tankL: 0 }],
+      [testLabel({ analysis: soft })],
+      [{ ...turfVisit('a', null, [{ rateFactor: 1.2 }]), tankL: 0 }],
       [],
     );
     expect(codes(figures)).toEqual(
@@ -67,17 +67,17 @@ describe('a visit', () => {
     );
   });
   it('cautions where one product follows another in the tank, not where one is sprayed twice', () => {
-    const spray = makeLabel({
+    const spray = testLabel({
       id: 'spray',
       form: 'liquid-concentrate',
-      analysis: analysis(0),
+      analysis: testAnalysis(0),
       rate: { basis: 'volume-per-area', rateLPerM2: flozPer1000(5) },
       packs: [{ id: 'jug', content: fluidOunces(128), price: null }],
       carrierLPerM2: L_PER_GAL / M2_PER_1000_SQFT,
     });
     const products = [spray, { ...spray, id: 'other', name: 'Other spray' }];
-    const twice = { ...makeVisit('a', null, [{ productId: 'spray' }, { productId: 'spray' }]), tankL: 15 };
-    const mixed = { ...makeVisit('a', null, [{ productId: 'spray' }, { productId: 'other' }]), tankL: 15 };
+    const twice = { ...turfVisit('a', null, [{ productId: 'spray' }, { productId: 'spray' }]), tankL: 15 };
+    const mixed = { ...turfVisit('a', null, [{ productId: 'spray' }, { productId: 'other' }]), tankL: 15 };
     expect(codes(plan(products, [twice]))).not.toContain('tank-shared');
     const [caution] = plan(products, [mixed]).issues;
     expect(caution).toMatchObject({ code: 'tank-shared', place: { doseId: 'a-1' } });
@@ -90,8 +90,8 @@ describe('published guides', () => {
     const of = (lb: number, slow: number | null) =>
       codes(
         plan(
-          [makeLabel({ rate: nitrogenRate(lb), analysis: { ...analysis(20), slowNPctOfN: slow } })],
-          [makeVisit('a', null, [{}])],
+          [testLabel({ rate: nitrogenRate(lb), analysis: { ...testAnalysis(20), slowNPctOfN: slow } })],
+          [turfVisit('a', null, [{}])],
         ),
       );
     expect(of(0.7, 0)).toEqual([]);
@@ -99,21 +99,21 @@ describe('published guides', () => {
     expect(of(1, 50)).toEqual([]);
     expect(of(1.01, 50)).toEqual(['guide-total-n']);
     expect(of(0.9, null)).toEqual(['guide-soluble-n', 'slow-share-unknown']);
-    const two = makeLabel({ rate: nitrogenRate(0.6), analysis: soft });
-    expect(codes(plan([two], [makeVisit('a', null, [{}, {}])]))).toEqual(['guide-total-n']);
+    const two = testLabel({ rate: nitrogenRate(0.6), analysis: soft });
+    expect(codes(plan([two], [turfVisit('a', null, [{}, {}])]))).toEqual(['guide-total-n']);
   });
 });
 
 describe("the label's own limits", () => {
   const label = (own: Partial<Product['limits']>) =>
-    makeLabel({ analysis: soft, limits: { ...limits, ...own } });
+    testLabel({ analysis: soft, limits: { ...limits, ...own } });
   it('most for one application counts half passes as one', () => {
     const product = label({ maxPerDose: { unit: 'kg', value: lbPer1000(5) } });
     expect(
-      codes(plan([product], [makeVisit('a', null, [{ rateFactor: 0.5 }, { rateFactor: 0.5 }])])),
+      codes(plan([product], [turfVisit('a', null, [{ rateFactor: 0.5 }, { rateFactor: 0.5 }])])),
     ).toEqual([]);
     expect(
-      codes(plan([product], [makeVisit('a', null, [{ rateFactor: 0.6 }, { rateFactor: 0.6 }])])),
+      codes(plan([product], [turfVisit('a', null, [{ rateFactor: 0.6 }, { rateFactor: 0.6 }])])),
     ).toContain('limit-dose');
   });
   it.each([
@@ -122,21 +122,21 @@ describe("the label's own limits", () => {
     ['2031-05-05', 'limit-interval'],
     ['2031-05-04', null],
   ])('28 days to a visit on %s: %s', (date, code) => {
-    const visits = [makeVisit('a', '2031-06-01', [{}]), makeVisit('b', date, [{}])] as const;
+    const visits = [turfVisit('a', '2031-06-01', [{}]), turfVisit('b', date, [{}])] as const;
     expect(codes(plan([label({ minIntervalDays: 28 })], [...visits]))).toEqual(code ? [code] : []);
   });
   it('visits on other ground or with other products do not count', () => {
     const back = { classes: [], include: ['back'], exclude: [] };
-    const elsewhere = makeVisit('b', '2031-06-02', [{ zones: back }]);
-    const other = makeVisit('c', '2031-06-02', [{ productId: 'other' }]);
+    const elsewhere = turfVisit('b', '2031-06-02', [{ zones: back }]);
+    const other = turfVisit('c', '2031-06-02', [{ productId: 'other' }]);
     const product = label({ minIntervalDays: 28, maxDosesPerYear: 1 });
-    expect(codes(plan([product], [makeVisit('a', '2031-06-01', [{}]), elsewhere, other], ['front']))).toEqual(
+    expect(codes(plan([product], [turfVisit('a', '2031-06-01', [{}]), elsewhere, other], ['front']))).toEqual(
       [],
     );
   });
   it('doses and amount of the 365 days that end with the visit', () => {
     const visits = (last: string) =>
-      [makeVisit('a', '2031-06-01', [{}]), makeVisit('b', last, [{}])] as [Visit, ...Visit[]];
+      [turfVisit('a', '2031-06-01', [{}]), turfVisit('b', last, [{}])] as [Visit, ...Visit[]];
     const product = label({ maxDosesPerYear: 1, maxPerYear: { unit: 'kg', value: lbPer1000(9) } });
     expect(codes(plan([product], visits('2030-06-02')))).toEqual([
       'limit-year-amount',
@@ -145,7 +145,7 @@ describe("the label's own limits", () => {
     expect(codes(plan([product], visits('2030-06-01')))).toEqual([]);
   });
   it('says that a missing date hinders the check', () => {
-    const visits = [makeVisit('a', null, [{}]), makeVisit('b', '2031-06-02', [{}])] as [Visit, ...Visit[]];
+    const visits = [turfVisit('a', null, [{}]), turfVisit('b', '2031-06-02', [{}])] as [Visit, ...Visit[]];
     expect(codes(plan([label({ minIntervalDays: 28 })], visits))).toEqual(['limit-not-checked']);
   });
 });

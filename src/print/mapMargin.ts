@@ -6,13 +6,13 @@ import {
   hatchIdOfZone,
 } from '../draft/hatches';
 import { formatArea } from '../units/format';
+import { MARK_WORDS, MATERIAL_WORDS, zoneKeys, zoneName, zoneWords } from '../words/zoneWords';
 import type { MarkKind } from '../yard/types';
 import { drawLine, drawRect, drawText } from './drawn';
 import type { MapInput } from './mapPage';
 import { barStep } from './paper';
 import { fitText, textWidthMm } from './textWidth';
 import type { Drawn, MapPage, Paper } from './types';
-import { classWords, zoneKeys, zoneName } from './zoneKeys';
 
 interface Room {
   readonly x: number;
@@ -20,12 +20,6 @@ interface Room {
   readonly width: number;
   readonly height: number;
 }
-const MARK_WORDS: Record<MarkKind, string> = {
-  'storm-drain': 'Storm drain',
-  well: 'Well',
-  'hose-bib': 'Hose bib',
-  gate: 'Gate',
-};
 const EDGE_WORDS: Record<EdgePatternId, string> = {
   rinse: 'Rinse toward turf',
   sweep: 'Sweep, then rinse',
@@ -198,7 +192,7 @@ function legendOf({ yard, visit }: MapInput): Entry[] {
   };
   for (const zone of yard.zones) {
     const hatch = hatchIdOfZone(zone);
-    const words = zone.kind === 'hardscape' ? hatch.replace(/^./, (c) => c.toUpperCase()) : classWords(zone);
+    const words = zone.material ? MATERIAL_WORDS[zone.material] : zoneWords(zone);
     add(hatch, { hatch, words });
   }
   if ([...(visit?.treated.values() ?? [])].some((zone) => zone.strips.length > 0)) {

@@ -2,6 +2,8 @@ import { EDGE_PATTERNS, edgePatternOf, hatchIdOfZone } from '../draft/hatches';
 import type { XY } from '../measure/types';
 import type { Derived, DerivedVisit } from '../session/types';
 import { formatArea } from '../units/format';
+import { edgeKey } from '../words/edgeWords';
+import { zoneKeys, zoneName } from '../words/zoneWords';
 import type { Yard } from '../yard/types';
 import { drawLine, drawText, pathOf, pathOfRings } from './drawn';
 import { drawMargin } from './mapMargin';
@@ -9,7 +11,6 @@ import { leastRatio, roundRatio, scaleWords } from './paper';
 import { type Box, type Mm, placeLabels, ringSize, type Wanted } from './placeLabels';
 import { textWidthMm } from './textWidth';
 import type { Drawn, MapPage, Paper, SheetOptions } from './types';
-import { edgeKey, zoneKeys, zoneName } from './zoneKeys';
 
 /** px of a screen pattern to mm of paper: 1/96 in, drawn somewhat finer. */
 const MM_PER_PX = (25.4 / 96) * 0.6;

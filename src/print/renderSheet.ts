@@ -1,6 +1,6 @@
 import { html, nothing, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
 import { HATCHES } from '../draft/hatches';
-import type { MarkKind } from '../yard/types';
+import { MARK_STROKE, MARK_SYMBOLS } from '../draft/marks';
 import { hatchPaths, pathBounds } from './hatchPath';
 import type { Block, Drawn, MapPage, SheetModel, TablePage } from './types';
 
@@ -9,14 +9,6 @@ const TILE_MM = (25.4 / 96) * 0.8;
 const INK = '#1a1a1a';
 const SOFT = '#555555';
 const HATCH_INK = '#5c5c5c';
-
-/** Symbols on a 24 by 24 field: a grate, a ring in a ring, a tap, an open leaf between posts. */
-const MARKS: Readonly<Record<MarkKind, string>> = {
-  'storm-drain': 'M4 4H20V20H4ZM8 4V20M12 4V20M16 4V20',
-  well: 'M12 3A9 9 0 1 0 12 21A9 9 0 1 0 12 3M12 8A4 4 0 1 0 12 16A4 4 0 1 0 12 8',
-  'hose-bib': 'M4 10H15A3 3 0 0 1 18 13V19M9 10V5M5.5 5H12.5M4 7V13',
-  gate: 'M4 6V19M20 6V19M4 16L17 8',
-};
 
 /** The sheet's pages, one `section` a page, to be styled by `sheetStyles.ts`. */
 export function renderSheet(model: SheetModel): TemplateResult {
@@ -83,7 +75,7 @@ function renderDrawn(drawn: Drawn, clipId: string): SVGTemplateResult | SVGTempl
     case 'mark':
       return svg`<g transform=${`translate(${drawn.x - 2.2} ${drawn.y - 2.2}) scale(${4.4 / 24})`}>
         <circle cx="12" cy="12" r="13" fill="#ffffff" />
-        <path d=${MARKS[drawn.kind]} fill="none" stroke=${INK} stroke-width="2.2" /></g>`;
+        <path d=${MARK_SYMBOLS[drawn.kind]} fill="none" stroke=${INK} stroke-width=${MARK_STROKE} /></g>`;
   }
 }
 

@@ -28,7 +28,7 @@ describe.each(['corner-lot', 'townhouse', 'long-acre'])('sheet of %s', (name) =>
   });
   it('says the cautions before the work', () => {
     expect(words.indexOf('Read the product label first')).toBeLessThan(words.indexOf('Order of work'));
-    for (const word of ['gloves', 'pets', 'toward drains', 'Local code', 'licensed'])
+    for (const word of ['gloves', 'pets', 'toward a storm drain', 'Local code', 'licensed'])
       expect(words).toContain(word);
   });
   it('is a map and areas without a visit', () => {

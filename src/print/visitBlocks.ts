@@ -1,20 +1,14 @@
 import type { DoseFigures, TankMix } from '../plan/types';
 import type { DerivedVisit } from '../session/types';
-import {
-  formatAmount,
-  formatAmountRate,
-  formatArea,
-  formatAreaPm,
-  formatLength,
-  formatPercent,
-  formatVolume,
-} from '../units/format';
-import type { Product, UnitSystem, Yard } from '../yard/types';
+import { formatArea, formatAreaPm, formatLength, formatPercent, formatVolume } from '../units/format';
+import { CAUTIONS } from '../words/cautions';
+import { changeWords, lastWords } from '../words/containerWords';
+import { EDGE_WORK_WORDS, edgeKey, nearWords, SOURCE_WORDS } from '../words/edgeWords';
+import { amountRateWords, amountWords } from '../words/productWords';
+import { workOrder } from '../words/workOrder';
+import { groundName, MATERIAL_WORDS, zoneKeys, zoneName, zoneWords } from '../words/zoneWords';
+import type { UnitSystem, Yard } from '../yard/types';
 import type { Block, Column, SheetPart } from './types';
-import { classWords, edgeKey, zoneKeys, zoneName } from './zoneKeys';
-
-const LOOSE = new Set<Product['form']>(['granular', 'seed', 'mulch', 'topdressing', 'soil-amendment']);
-const SOURCE_WORDS = { 'storm-drain': 'storm drain', well: 'well', water: 'water' } as const;
 
 /** A column of a table; the shares of its columns add up to 1. */
 export function column(head: string, share: number, align: Column['align'] = 'left'): Column {
@@ -61,7 +55,7 @@ function zoneBlocks(yard: Yard, visit: DerivedVisit): Block[] {
       [
         keys.get(zone.id) ?? '',
         zoneName(zone),
-        classWords(zone),
+        zoneWords(zone),
         formatAreaPm(treated.areaM2, treated.areaSigmaM2, units),
         treated.stripM2 > 0 ? formatArea(treated.stripM2, units) : '—',
       ],
@@ -96,18 +90,18 @@ function doseBlocks(yard: Yard, dose: DoseFigures, index: number): Block[] {
   const { product } = dose;
   const rows = dose.zones.map((zone) => [
     keys.get(zone.zoneId) ?? '',
-    zone.name,
+    groundName(zone.name),
     formatArea(zone.areaM2, units),
-    formatAmount(zone.amount, units),
+    amountWords(product, zone.amount, units),
   ]);
   rows.push([
     '',
     'All zones',
     formatAreaPm(dose.areaM2, dose.areaSigmaM2, units),
-    formatAmount(dose.amount, units),
+    amountWords(product, dose.amount, units),
   ]);
   const factor = dose.dose.rateFactor;
-  const rate = `Rate ${formatAmountRate(dose.rate.perM2, units)}${factor === 1 ? '' : ` (${formatPercent(factor)} of the label rate)`}.`;
+  const rate = `Rate ${amountRateWords(product, dose.rate.perM2, units)}${factor === 1 ? '' : ` (${formatPercent(factor)} of the label rate)`}.`;
   const water =
     dose.carrierL === null ? '' : ` Water to mix in: ${formatVolume(dose.carrierL, units)} in all.`;
   const blocks: Block[] = [
@@ -129,7 +123,7 @@ function doseBlocks(yard: Yard, dose: DoseFigures, index: number): Block[] {
   if (dose.tank) {
     const mix = (words: string, m: TankMix) => [
       words,
-      formatAmount(m.product, units),
+      amountWords(product, m.product, units),
       formatVolume(m.waterL, units),
       formatVolume(m.totalL, units),
       formatArea(m.areaM2, units),
@@ -161,47 +155,26 @@ function doseBlocks(yard: Yard, dose: DoseFigures, index: number): Block[] {
 
 function containerTable(dose: DoseFigures, units: UnitSystem): Block {
   const rows = dose.containers.map((count) => [
-    formatAmount(count.packContent, units),
+    amountWords(dose.product, count.packContent, units),
     String(count.open),
-    count.lastLeft > 0 ? `${formatPercent(count.lastLeft)} full` : 'empty',
-    count.openLow === count.openHigh ? 'no other count' : `${count.openLow} to ${count.openHigh} to open`,
+    lastWords(count),
+    changeWords(count) ?? 'no other count',
   ]);
   return table(
-    'Containers: use one of these sizes',
+    dose.containers.length > 1 ? 'Packs to open, of one of these sizes' : 'Packs to open',
     [
-      column('Container holds', 0.26),
-      column('Open', 0.12, 'right'),
-      column('Last one stays', 0.24, 'right'),
-      column('If the area is out by its ±', 0.38),
+      column('Pack holds', 0.18),
+      column('Open', 0.1, 'right'),
+      column('What stays', 0.32),
+      column('Within the ± of the area', 0.4),
     ],
     rows,
   );
 }
 
 function orderBlocks(yard: Yard, visit: DerivedVisit): Block[] {
-  const { units } = yard.settings;
-  const keys = zoneKeys(yard);
-  const items = ['Walk the zones; check the map against the ground. Keep people and pets away.'];
-  if (visit.rinseEdges.length > 0)
-    items.push('Lay out the hose with plain water before you start: the edges below get rinsed.');
-  if ([...visit.treated.values()].some((zone) => zone.strips.length > 0)) {
-    items.push('Mark off the no-apply strips shown on the map. Put nothing there.');
-  }
-  visit.figures.doses.forEach((dose, i) => {
-    const where = dose.zones.map((zone) => keys.get(zone.zoneId) ?? zone.name).join(', ');
-    const tank = dose.tank ? ' Mix by the card.' : '';
-    const amount = formatAmount(dose.amount, units);
-    items.push(`Product ${i + 1}, ${dose.product.name}: ${amount} on zones ${where || 'none'}.${tank}`);
-    if (LOOSE.has(dose.product.form))
-      items.push('Sweep or blow loose product off hardscape, back onto the turf.');
-    if (dose.product.waterIn)
-      items.push(`Water in after ${dose.product.name}, as its label says; stop before water runs off.`);
-    else if (dose.product.stainsHardscape)
-      items.push(`${dose.product.name} stains: rinse hardscape at once.`);
-  });
-  if (visit.rinseEdges.length > 0)
-    items.push('Rinse the numbered edges with plain water, toward turf, never toward a drain.');
-  items.push('Clean the tools where the label allows it. Write down what was used.');
+  const items = workOrder(visit, yard.settings.units);
+  if (items.length === 0) return [];
   const note = visit.figures.visit.note.trim();
   return [
     { type: 'heading', text: 'Order of work' },
@@ -215,21 +188,16 @@ function rinseBlocks(yard: Yard, visit: DerivedVisit): Block[] {
   const keys = zoneKeys(yard);
   if (visit.rinseEdges.length === 0) return [];
   const rows = visit.rinseEdges.map((edge) => {
-    const near = edge.near
-      ? ` NEAR ${SOURCE_WORDS[edge.near.sourceKind].toUpperCase()}, ${formatLength(edge.near.distanceM, units)}: let no rinse water reach it.`
-      : '';
-    const what =
-      edge.treatment === 'sweep-then-rinse'
-        ? 'Sweep or blow back, then rinse toward turf.'
-        : 'Rinse toward turf.';
+    const near = nearWords(edge, units);
+    const what = near ?? EDGE_WORK_WORDS[edge.treatment];
     const beside = edge.zoneIds.map((id) => keys.get(id) ?? '').join(', ');
     return [
       '☐',
       edgeKey(edge),
       `${edge.hardscapeName}, by zone ${beside}`,
-      edge.material ?? '—',
+      edge.material ? MATERIAL_WORDS[edge.material] : '—',
       formatLength(edge.lengthM, units),
-      `${what}${edge.stains ? ' Stains: at once.' : ''}${near}`,
+      `${edge.stains ? 'Stains: at once. ' : ''}${what}`,
     ];
   });
   const total = visit.rinseEdges.reduce((sum, edge) => sum + edge.lengthM, 0);
@@ -253,13 +221,7 @@ function rinseBlocks(yard: Yard, visit: DerivedVisit): Block[] {
 }
 
 function cautionBlocks(visit: DerivedVisit): Block[] {
-  const items = [
-    'Read the product label first. The label is the law of use: where this sheet and a label differ, follow the label.',
-    'Wear gloves and eye protection, and what else the label asks for.',
-    'Keep people and pets off until what was put down is dry, or as long as the label says.',
-    'Never spread, sweep, blow or rinse toward drains, wells or water.',
-    'Local code decides on strips, dates and nutrients. Paid work may need a licence: leave it to licensed practice.',
-  ];
+  const items = [...CAUTIONS];
   const own = [...visit.issues, ...visit.figures.issues].filter((issue) => issue.severity !== 'note');
   for (const issue of own) if (!items.includes(issue.message)) items.push(issue.message);
   return [

@@ -1,9 +1,9 @@
 import type { Derived } from '../session/types';
 import { formatArea, formatAreaPm } from '../units/format';
+import { KIND_WORDS, zoneKeys, zoneName, zoneWords } from '../words/zoneWords';
 import type { Yard, ZoneKind } from '../yard/types';
 import type { Block } from './types';
 import { column, table } from './visitBlocks';
-import { classWords, KIND_WORDS, zoneKeys, zoneName } from './zoneKeys';
 
 /** Areas of every zone and totals by kind: the sheet of a yard without a visit. */
 export function yardBlocks(yard: Yard, derived: Derived): Block[] {
@@ -14,7 +14,7 @@ export function yardBlocks(yard: Yard, derived: Derived): Block[] {
     return [
       keys.get(zone.id) ?? '',
       zoneName(zone),
-      classWords(zone),
+      zoneWords(zone),
       own ? formatArea(own.grossM2, units) : '—',
       own ? formatAreaPm(own.netM2, own.netSigmaM2, units) : 'not measured',
     ];

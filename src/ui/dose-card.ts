@@ -1,15 +1,14 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { DoseFigures } from '../plan/types';
-import { formatAmountRate } from '../units/format';
 import { replaceVisit } from '../yard/edits';
 import type { Visit, VisitDose, ZoneChoice } from '../yard/types';
 import { AppPart, isTicked } from './app-part';
 import './dose-result';
 import { issueNotes, withoutName } from './issue-notes';
 import './number-field';
+import { amountRateWords, doseName, rateWords } from '../words/productWords';
 import type { NumberChange } from './number-field';
-import { doseName, rateWords } from './product-words';
 import { shared } from './shared';
 import './zone-choice';
 
@@ -57,7 +56,7 @@ export class DoseCard extends AppPart {
               if (event.detail.value !== null)
                 this.change('Change rate', { rateFactor: event.detail.value }, 'rate');
             }}></number-field>
-          <p>${figures ? html`<b>${formatAmountRate(figures.rate.perM2, app.units)}</b><br />` : nothing}
+          <p>${figures ? html`<b>${amountRateWords(figures.product, figures.rate.perM2, app.units)}</b><br />` : nothing}
             ${product ? html`<span class="quiet">Label: ${rateWords(product, app.units)}</span>` : nothing}</p>
         </div>
         <label class="check"><input type="checkbox" .checked=${dose.zones !== null}

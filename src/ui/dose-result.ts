@@ -1,18 +1,11 @@
 import { css, html, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { ContainerCount, DoseFigures, TankLoads, TankMix } from '../plan/types';
-import {
-  formatAmount,
-  formatArea,
-  formatAreaPm,
-  formatMoney,
-  formatNutrientRate,
-  formatVolume,
-} from '../units/format';
+import { formatArea, formatAreaPm, formatMoney, formatNutrientRate, formatVolume } from '../units/format';
+import { changeWords, countWords, lastWords } from '../words/containerWords';
+import { amountWords, NUTRIENT_WORDS } from '../words/productWords';
 import { NUTRIENTS } from '../yard/types';
 import { AppPart } from './app-part';
-import { changeWords, countWords, lastWords } from './container-words';
-import { NUTRIENT_WORDS } from './product-words';
 import { shared } from './shared';
 
 /** What a dose comes to: packs, amounts by zone, water, tank loads, nutrients. */
@@ -70,7 +63,7 @@ export class DoseResult extends AppPart {
       ${drawLast(count)}
       <span class="figure">${count.open}</span>
       <div>
-        <p><b>${countWords(count, this.app.units)}</b>${price === null ? nothing : html` <span class="quiet">at ${formatMoney(price, this.app.yard.settings.currency)}</span>`}</p>
+        <p><b>${countWords(product, count, this.app.units)}</b>${price === null ? nothing : html` <span class="quiet">at ${formatMoney(price, this.app.yard.settings.currency)}</span>`}</p>
         <p class="quiet">${lastWords(count)}</p>
         ${change ? html`<p class="quiet edge">${change}</p>` : nothing}
       </div>
@@ -88,9 +81,9 @@ export class DoseResult extends AppPart {
             (
               zone,
             ) => html`<tr><td>${zone.name || 'Without a name'}</td><td class="num">${formatArea(zone.areaM2, units, 4)}</td>
-              <td class="num">${formatAmount(zone.amount, units)}</td></tr>`,
+              <td class="num">${amountWords(figures.product, zone.amount, units)}</td></tr>`,
           )}
-          <tr class="sum"><td>Total</td><td class="num">${formatArea(figures.areaM2, units, 4)}</td><td class="num">${formatAmount(figures.amount, units)}</td></tr>
+          <tr class="sum"><td>Total</td><td class="num">${formatArea(figures.areaM2, units, 4)}</td><td class="num">${amountWords(figures.product, figures.amount, units)}</td></tr>
         </tbody>
       </table>
     `;
@@ -101,7 +94,7 @@ export class DoseResult extends AppPart {
     const mix = (
       head: string,
       load: TankMix,
-    ) => html`<tr><td>${head}</td><td class="num">${formatAmount(load.product, units)}</td>
+    ) => html`<tr><td>${head}</td><td class="num">${amountWords(this.figures.product, load.product, units)}</td>
       <td class="num">${formatVolume(load.waterL, units)}</td><td class="num">${formatArea(load.areaM2, units)}</td></tr>`;
     return html`
       <h5>Tank loads, ${formatVolume(tank.tankL, units)} tank: ${formatVolume(tank.totalL, units)} of spray in all</h5>

@@ -1,11 +1,11 @@
 import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import type { DrawShape } from '../map/types';
+import { KIND_WORDS, KINDS_TO_DRAW, MOWING_WORDS } from '../words/zoneWords';
 import { MOWING_CLASSES, type MowingClass, type ZoneKind } from '../yard/types';
 import { AppPart, fieldValue } from './app-part';
 import { type IconName, icon } from './icons';
 import { shared } from './shared';
-import { KIND_WORDS, KINDS_TO_DRAW, MOWING_WORDS } from './words';
 
 const SHAPES: readonly { readonly shape: DrawShape; readonly icon: IconName; readonly words: string }[] = [
   { shape: 'polygon', icon: 'corners', words: 'Corners' },

@@ -5,9 +5,9 @@ import { formatArea, formatLength, formatNumber } from '../units/format';
 import { AppPart, fieldValue, isTicked } from './app-part';
 import { icon } from './icons';
 import './quantity-field';
+import { KIND_WORDS, MARK_WORDS } from '../words/zoneWords';
 import type { QuantityChange, QuantityField } from './quantity-field';
 import { shared } from './shared';
-import { KIND_WORDS, MARK_WORDS } from './words';
 
 /** While a tool is at work: what to do, the live figures, typed sides, switches, back, finish, cancel. */
 @customElement('live-bar')

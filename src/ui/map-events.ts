@@ -1,11 +1,11 @@
 import type { MapEvents, Tool } from '../map/types';
 import { cutHole, cutOut, moveSharedCorner, splitZone } from '../measure/shapes';
+import { freeName, KIND_WORDS, MARK_WORDS } from '../words/zoneWords';
 import { newZone, suggestedSurvey } from '../yard/defaults';
 import { addMark, addZone, replaceMark, replaceZone } from '../yard/edits';
 import type { Issue, Mark, Position, Ring, Rings, Yard, Zone, ZoneKind } from '../yard/types';
 import type { AppController } from './app-controller';
 import { movedCorner } from './moved-corner';
-import { freeName, KIND_WORDS, MARK_WORDS } from './words';
 
 /** A zone for a ring just drawn or typed, named and classed by the options of the drawing. */
 export function zoneFromRing(

@@ -1,10 +1,10 @@
 import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
+import { MARK_WORDS } from '../words/zoneWords';
 import { removeMark, replaceMark } from '../yard/edits';
 import { MARK_KINDS, type Mark } from '../yard/types';
 import { AppPart, fieldValue } from './app-part';
 import { shared } from './shared';
-import { MARK_WORDS } from './words';
 
 /** Points that matter to the work: drains and wells keep a strip free, the others are for the helper. */
 @customElement('mark-list')

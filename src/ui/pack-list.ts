@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { formatAmount } from '../units/format';
+import { isBulk, measuredUnit } from '../plan/rate';
 import type { Amount, Issue, Pack, Product } from '../yard/types';
 import { AppPart, fieldValue } from './app-part';
 import { issueNotes, issuesAt } from './issue-notes';
@@ -8,7 +8,7 @@ import './number-field';
 import type { NumberChange } from './number-field';
 import { sendProductChange } from './product-form';
 import './quantity-field';
-import { isLiquidForm } from './product-words';
+import { amountWords } from '../words/productWords';
 import type { QuantityChange } from './quantity-field';
 import { shared } from './shared';
 
@@ -47,8 +47,8 @@ export class PackList extends AppPart {
     const issues = this.issuesOf(index);
     return html`
       <fieldset>
-        <legend>${pack.content.value > 0 ? formatAmount(pack.content, app.units) : `Pack ${index + 1}`}</legend>
-        <quantity-field label="One full pack holds" .quantity=${isVolume ? 'volume' : 'mass'} .system=${app.units} .value=${pack.content.value} .min=${0}
+        <legend>${pack.content.value > 0 ? amountWords(product, pack.content, app.units) : `Pack ${index + 1}`}</legend>
+        <quantity-field label="One full pack holds" .quantity=${isVolume ? (isBulk(product) ? 'bulk-volume' : 'volume') : 'mass'} .system=${app.units} .value=${pack.content.value} .min=${0}
           @quantity-change=${(event: CustomEvent<QuantityChange>) => {
             if (event.detail.valueSi !== null)
               this.change(pack, { content: { ...pack.content, value: event.detail.valueSi } });
@@ -82,7 +82,7 @@ export class PackList extends AppPart {
   }
 
   private add(): void {
-    const unit = this.product.packs[0]?.content.unit ?? (isLiquidForm(this.product.form) ? 'L' : 'kg');
+    const unit = measuredUnit(this.product);
     const pack: Pack = { id: this.app.newId('pack'), content: { unit, value: 0 }, price: null };
     sendProductChange(this, `pack ${pack.id}`, { packs: [...this.product.packs, pack] });
   }

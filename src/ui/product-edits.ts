@@ -1,6 +1,5 @@
-import { productRate } from '../plan/rate';
+import { measuredUnit, productRate } from '../plan/rate';
 import type { Amount, LabelRate, Product, ProductForm, RateBasis, Visit } from '../yard/types';
-import { isLiquidForm } from './product-words';
 
 /** A new product with nothing filled in that only the label knows. Ids are made by the caller. */
 export function newProduct(id: string, packId: string, name: string): Product {
@@ -61,7 +60,7 @@ export function rateInBasis(product: Product, basis: RateBasis): LabelRate {
 
 /** The product in another form. Packs that are still empty take the unit the form is sold by. */
 export function inForm(product: Product, form: ProductForm): Product {
-  const unit = isLiquidForm(form) ? 'L' : 'kg';
+  const unit = measuredUnit({ ...product, form, packs: [] });
   const packs = product.packs.map((pack) =>
     pack.content.value === 0 ? { ...pack, content: { unit, value: 0 } as Amount } : pack,
   );

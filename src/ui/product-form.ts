@@ -1,6 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, query } from 'lit/decorators.js';
 import { checkProduct } from '../plan/check';
+import { isLiquid } from '../plan/rate';
 import { replaceProduct } from '../yard/edits';
 import { type Analysis, type Issue, PRODUCT_FORMS, type Product } from '../yard/types';
 import { AppPart, fieldValue, isTicked } from './app-part';
@@ -10,8 +11,8 @@ import './limit-fields';
 import './number-field';
 import type { NumberChange } from './number-field';
 import './pack-list';
+import { FORM_WORDS } from '../words/productWords';
 import { inForm } from './product-edits';
-import { FORM_WORDS, isLiquidForm } from './product-words';
 import './quantity-field';
 import type { QuantityChange } from './quantity-field';
 import './rate-fields';
@@ -125,7 +126,7 @@ export class ProductForm extends AppPart {
         <number-field label="Slow-release share of the N" suffix="% of N" optional .value=${analysis.slowNPctOfN} .min=${0} .max=${100}
           @number-change=${(event: CustomEvent<NumberChange>) => set({ slowNPctOfN: event.detail.value })}></number-field>
         <quantity-field label="Density" quantity="density" optional .system=${this.app.units} .value=${product.densityKgPerL} .min=${0}
-          hint=${isLiquidForm(product.form) ? 'Weight of a full gallon or litre; on the label or its safety sheet.' : ''}
+          hint=${isLiquid(product) ? 'Weight of a full gallon or litre; on the label or its safety sheet.' : ''}
           @quantity-change=${(event: CustomEvent<QuantityChange>) => this.change('densityKgPerL', { densityKgPerL: event.detail.valueSi })}></quantity-field>
       </div>
       ${issueNotes(issuesAt(issues, 'analysis', 'densityKgPerL'))}

@@ -1,6 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import { type Quantity, type UnitChoice, unitChoices } from '../units/choices';
+import { fittingUnit, type Quantity, type UnitChoice, unitChoices } from '../units/choices';
 import { formatNumber } from '../units/format';
 import { parseArea, parseLength, parseMass, parseVolume } from '../units/parse';
 import type { UnitSystem } from '../yard/types';
@@ -11,7 +11,13 @@ export interface QuantityChange {
   readonly valueSi: number | null;
 }
 
-const PARSERS = { area: parseArea, length: parseLength, mass: parseMass, volume: parseVolume } as const;
+const PARSERS = {
+  area: parseArea,
+  length: parseLength,
+  mass: parseMass,
+  volume: parseVolume,
+  'bulk-volume': parseVolume,
+} as const;
 const PLAIN_NUMBER = /^[+-]?(\d[\d,]*)?(\.\d*)?(e[+-]?\d+)?$/i;
 
 /**
@@ -49,7 +55,7 @@ export class QuantityField extends LitElement {
   @property({ type: Boolean }) optional = false;
   @property({ type: Boolean }) disabled = false;
   @property() hint = '';
-  /** id of the unit to begin with; the system's first otherwise. */
+  /** id of the unit to begin with; one that fits the value otherwise. */
   @property() unit = '';
 
   @state() private chosen: string | null = null;
@@ -62,9 +68,12 @@ export class QuantityField extends LitElement {
     return unitChoices(this.quantity, this.system);
   }
 
-  private get choice(): UnitChoice | undefined {
+  private get choice(): UnitChoice {
     const wanted = this.chosen ?? this.unit;
-    return this.choices.find((choice) => choice.id === wanted) ?? this.choices[0];
+    return (
+      this.choices.find((choice) => choice.id === wanted) ??
+      fittingUnit(this.quantity, this.system, this.value)
+    );
   }
 
   protected override willUpdate(changed: Map<string, unknown>): void {
@@ -90,9 +99,9 @@ export class QuantityField extends LitElement {
         ${
           choices.length > 1
             ? html`<select aria-label=${`Unit of ${this.label}`} ?disabled=${this.disabled} @change=${this.chooseUnit}>
-                ${choices.map((each) => html`<option value=${each.id} .selected=${each.id === choice?.id}>${each.label}</option>`)}
+                ${choices.map((each) => html`<option value=${each.id} .selected=${each.id === choice.id}>${each.label}</option>`)}
               </select>`
-            : html`<span class="unit">${choice?.label ?? ''}</span>`
+            : html`<span class="unit">${choice.label}</span>`
         }
       </div>
       ${this.fault ? html`<p class="fault" id="fault" role="alert">${this.fault}</p>` : nothing}
@@ -101,7 +110,7 @@ export class QuantityField extends LitElement {
   }
 
   private shownText(): string {
-    if (this.value === null || !this.choice) return '';
+    if (this.value === null) return '';
     return formatNumber(this.choice.fromSI(this.value), 7);
   }
 
@@ -113,7 +122,7 @@ export class QuantityField extends LitElement {
   }
 
   private readText(text: string): { ok: true; value: number } | { ok: false; message: string } {
-    if (PLAIN_NUMBER.test(text) && this.choice) {
+    if (PLAIN_NUMBER.test(text)) {
       return { ok: true, value: this.choice.toSI(Number(text.replaceAll(',', ''))) };
     }
     const parser = PARSERS[this.quantity as keyof typeof PARSERS];
@@ -121,8 +130,7 @@ export class QuantityField extends LitElement {
   }
 
   private checkRange(value: number): string {
-    const show = (si: number) =>
-      this.choice ? `${formatNumber(this.choice.fromSI(si), 4)} ${this.choice.label}` : '';
+    const show = (si: number) => `${formatNumber(this.choice.fromSI(si), 4)} ${this.choice.label}`;
     if (!Number.isFinite(value)) return 'Type a number.';
     if (this.min !== null && value < this.min) return `Must be ${show(this.min)} or more.`;
     if (this.max !== null && value > this.max) return `Must be ${show(this.max)} or less.`;
@@ -138,7 +146,10 @@ export class QuantityField extends LitElement {
     }
     const read = this.readText(text);
     this.fault = read.ok ? this.checkRange(read.value) : read.message;
-    if (read.ok && !this.fault) this.send(read.value);
+    if (!read.ok || this.fault) return;
+    // a number stays in the unit it was typed in
+    if (PLAIN_NUMBER.test(text)) this.chosen = this.choice.id;
+    this.send(read.value);
   }
 
   private send(valueSi: number | null): void {

@@ -2,13 +2,12 @@ import { css, html, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { keyed } from 'lit/directives/keyed.js';
 import type { Quantity } from '../units/choices';
-import { formatAmount } from '../units/format';
+import { amountWords, BASIS_WORDS, NUTRIENT_WORDS } from '../words/productWords';
 import { type Issue, type LabelRate, NUTRIENTS, type Product, type RateBasis } from '../yard/types';
 import { AppPart, fieldValue } from './app-part';
 import { issueNotes } from './issue-notes';
 import { rateInBasis } from './product-edits';
 import { sendProductChange } from './product-form';
-import { BASIS_WORDS, NUTRIENT_WORDS } from './product-words';
 import './quantity-field';
 import type { QuantityChange } from './quantity-field';
 import { selectField } from './select-field';
@@ -70,7 +69,7 @@ export class RateFields extends AppPart {
       ${packs.some((pack) => pack.id === rate.packId) ? '' : html`<option value="" selected>choose a pack</option>`}
       ${packs.map(
         (pack) =>
-          html`<option value=${pack.id} .selected=${pack.id === rate.packId}>${formatAmount(pack.content, this.app.units)}</option>`,
+          html`<option value=${pack.id} .selected=${pack.id === rate.packId}>${amountWords(this.product, pack.content, this.app.units)}</option>`,
       )}
     </select></label>`;
   }

@@ -2,11 +2,11 @@ import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import type { RinseEdge } from '../cover/types';
 import { formatLength } from '../units/format';
+import { EDGE_WORK_WORDS, edgeKey, nearWords } from '../words/edgeWords';
+import { groundName, MATERIAL_WORDS } from '../words/zoneWords';
 import { AppPart } from './app-part';
 import { groupRinseEdges, sumLengths } from './rinse-groups';
 import { shared } from './shared';
-import { EDGE_WORK_WORDS, SOURCE_WORDS } from './treat-words';
-import { MATERIAL_WORDS } from './words';
 
 /** Every stretch of hardscape that product can reach, numbered as on the map. */
 @customElement('rinse-list')
@@ -17,8 +17,8 @@ export class RinseList extends AppPart {
       :host { display: block; }
       h4 { margin: 0.75rem 0 0; font-size: 1rem; display: flex; justify-content: space-between; gap: 0.5rem; }
       ol { list-style: none; margin: 0; padding: 0; }
-      li { display: grid; grid-template-columns: 2rem 1fr auto; gap: 0 0.5rem; padding: 0.35rem 0; border-bottom: 1px solid var(--line); }
-      .number { border: 1.5px solid var(--ink); border-radius: 1rem; width: 1.7rem; height: 1.7rem; display: grid; place-items: center; font-weight: 650; font-size: var(--text-small); }
+      li { display: grid; grid-template-columns: auto 1fr auto; gap: 0 0.5rem; padding: 0.35rem 0; border-bottom: 1px solid var(--line); }
+      .number { border: 1.5px solid var(--ink); border-radius: var(--radius); min-width: 2.4rem; height: 1.7rem; padding: 0 0.3rem; display: grid; place-items: center; font-weight: 650; font-size: var(--text-small); }
       .near { grid-column: 2 / -1; color: var(--danger); font-weight: 650; font-size: var(--text-small); margin: 0; }
     `,
   ];
@@ -46,18 +46,13 @@ export class RinseList extends AppPart {
 
   private renderEdge(edge: RinseEdge, tellsWhat: boolean) {
     const { units, yard } = this.app;
-    const names = edge.zoneIds.map(
-      (id) => yard.zones.find((zone) => zone.id === id)?.name || 'ground without a name',
-    );
+    const names = edge.zoneIds.map((id) => groundName(yard.zones.find((zone) => zone.id === id)?.name ?? ''));
+    const near = nearWords(edge, units);
     return html`<li>
-      <span class="number">${edge.number}</span>
-      <span>beside ${names.join(', ')}${tellsWhat ? html`<br /><span class="quiet">${EDGE_WORK_WORDS[edge.treatment]}</span>` : nothing}</span>
+      <span class="number">${edgeKey(edge)}</span>
+      <span>beside ${names.join(', ')}${tellsWhat && !edge.near ? html`<br /><span class="quiet">${EDGE_WORK_WORDS[edge.treatment]}</span>` : nothing}</span>
       <span>${formatLength(edge.lengthM, units)}</span>
-      ${
-        edge.near
-          ? html`<p class="near">${SOURCE_WORDS[edge.near.sourceKind]} ${formatLength(edge.near.distanceM, units)} away: no rinse water toward it; wipe or sweep up instead.</p>`
-          : nothing
-      }
+      ${near === null ? nothing : html`<p class="near">${near}</p>`}
     </li>`;
   }
 }

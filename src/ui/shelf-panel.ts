@@ -6,9 +6,9 @@ import type { Product } from '../yard/types';
 import { AppPart } from './app-part';
 import { newProduct, visitsWith } from './product-edits';
 import './product-form';
-import { analysisWords, FORM_WORDS, packsWords, rateWords } from './product-words';
+import { analysisWords, FORM_WORDS, packsWords, rateWords } from '../words/productWords';
+import { freeName } from '../words/zoneWords';
 import { shared } from './shared';
-import { freeName } from './words';
 
 /** Shelf: the products as their labels state them. */
 @customElement('shelf-panel')
@@ -68,7 +68,7 @@ export class ShelfPanel extends AppPart {
           <span class="name">${product.name || 'Without a name'}</span>
           <span class="analysis">${analysisWords(product)}</span>
           <span class="words">${FORM_WORDS[product.form]}; ${rateWords(product, units)}${
-            product.packs.length > 0 ? html`; packs: ${packsWords(product.packs, units)}` : nothing
+            product.packs.length > 0 ? html`; packs: ${packsWords(product, units)}` : nothing
           }</span>
           ${errors > 0 ? html`<span class="flag">${errors === 1 ? 'One entry cannot be right' : `${errors} entries cannot be right`}</span>` : nothing}
         </button>

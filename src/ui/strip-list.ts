@@ -2,8 +2,8 @@ import { html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import type { NoApplyStrip } from '../cover/types';
 import { formatArea, formatLength } from '../units/format';
+import { SOURCE_WORDS } from '../words/edgeWords';
 import { AppPart } from './app-part';
-import { SOURCE_WORDS } from './treat-words';
 
 /** No-apply strips of the visit, with width and area. */
 @customElement('strip-list')

@@ -5,9 +5,9 @@ import { changeSettings } from '../yard/edits';
 import type { UnitSystem } from '../yard/types';
 import { AppPart } from './app-part';
 import './hatch-swatch';
+import { KIND_WORDS } from '../words/zoneWords';
 import { shared } from './shared';
 import { showTheme } from './theme';
-import { KIND_WORDS } from './words';
 
 /** The ruled corner of the sheet: whose yard, how much of what ground, in which units, saved or not. */
 @customElement('title-block')

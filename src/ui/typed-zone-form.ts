@@ -9,11 +9,11 @@ import type { Position, Ring } from '../yard/types';
 import { AppPart, fieldValue } from './app-part';
 import { zoneFromRing } from './map-events';
 import './quantity-field';
+import { KIND_WORDS } from '../words/zoneWords';
 import type { QuantityChange } from './quantity-field';
 import { readCoordinates } from './read-coordinates';
 import { readSides } from './read-sides';
 import { shared } from './shared';
-import { KIND_WORDS } from './words';
 
 type Way = 'rectangle' | 'circle' | 'sides' | 'corners';
 const WAY_WORDS: Readonly<Record<Way, string>> = {

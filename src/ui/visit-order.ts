@@ -1,9 +1,9 @@
 import { css, html } from 'lit';
 import { customElement } from 'lit/decorators.js';
+import { CAUTIONS } from '../words/cautions';
+import { workOrder } from '../words/workOrder';
 import { AppPart } from './app-part';
 import { shared } from './shared';
-import { CAUTIONS } from './treat-words';
-import { workOrder } from './work-order';
 
 /** What is done in the visit, in order, and the cautions of the work. */
 @customElement('visit-order')

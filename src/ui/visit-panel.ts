@@ -12,7 +12,7 @@ import './rinse-list';
 import { shared } from './shared';
 import './strip-list';
 import './visit-order';
-import { freeName } from './words';
+import { freeName } from '../words/zoneWords';
 import './zone-choice';
 
 /** Visit: what goes where on one day, and everything to bring and to do for it. */

@@ -1,12 +1,12 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { formatArea } from '../units/format';
+import { CLASS_WORDS } from '../words/productWords';
+import { zoneWords } from '../words/zoneWords';
 import { chosenZones, zoneClass } from '../yard/choose';
 import { ZONE_CLASSES, type Zone, type ZoneChoice, type ZoneClass } from '../yard/types';
 import { AppPart, isTicked } from './app-part';
-import { CLASS_WORDS } from './product-words';
 import { shared } from './shared';
-import { zoneWords } from './words';
 import { chooseClass, chooseZone } from './zone-choice-edits';
 
 /** Which ground is treated: by class, or one by one. Event `choice-change` with the next choice. */

@@ -8,10 +8,10 @@ import { MATERIALS, MOWING_CLASSES, SURVEY_METHODS, type Zone, type ZoneKind } f
 import { AppPart, fieldValue, isTicked } from './app-part';
 import { fold } from './fold';
 import './quantity-field';
+import { KIND_WORDS, KINDS_TO_DRAW, MATERIAL_WORDS, MOWING_WORDS, SURVEY_WORDS } from '../words/zoneWords';
 import type { QuantityChange } from './quantity-field';
 import { selectField } from './select-field';
 import { shared } from './shared';
-import { KIND_WORDS, KINDS_TO_DRAW, MATERIAL_WORDS, MOWING_WORDS, SURVEY_WORDS } from './words';
 import './zone-tools';
 
 /** One zone: its figures, what it is, how it was measured, and what can be done with it. */

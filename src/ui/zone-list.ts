@@ -4,8 +4,8 @@ import { formatArea, formatAreaPm } from '../units/format';
 import type { Zone } from '../yard/types';
 import { AppPart, isTicked } from './app-part';
 import './hatch-swatch';
+import { zoneWords } from '../words/zoneWords';
 import { shared } from './shared';
-import { zoneWords } from './words';
 import './zone-details';
 
 /** Every zone in document order with its net and gross area. Tick several to work on them together. */

@@ -7,9 +7,9 @@ import type { Zone, ZoneKind } from '../yard/types';
 import { AppPart, fieldValue } from './app-part';
 import { fold } from './fold';
 import './quantity-field';
+import { KIND_WORDS } from '../words/zoneWords';
 import type { QuantityChange } from './quantity-field';
 import { shared } from './shared';
-import { KIND_WORDS } from './words';
 
 const KINDS_TO_CUT: readonly ZoneKind[] = ['bed', 'hardscape', 'structure', 'water', 'turf', 'other'];
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Quantity, unitChoices } from './choices';
+import { fittingUnit, type Quantity, unitChoices } from './choices';
 
 const QUANTITIES: readonly Quantity[] = [
   'area',
@@ -7,6 +7,7 @@ const QUANTITIES: readonly Quantity[] = [
   'depth',
   'mass',
   'volume',
+  'bulk-volume',
   'volume-per-area',
   'mass-per-area',
   'density',
@@ -44,5 +45,34 @@ describe('unit choices', () => {
     const f = pick('temperature', 'us', '°F');
     expect(f.toSI(212)).toBe(100);
     expect(f.toSI(-40)).toBe(-40);
+  });
+});
+
+describe('fitting unit', () => {
+  // sizes in SI: NIST Handbook 44, app. C
+  it.each([
+    ['volume', 'us', 3.785411784, 'gal'],
+    ['volume', 'us', 0.946352946, 'fl oz'],
+    ['volume', 'metric', 0.5, 'mL'],
+    ['volume', 'metric', 1, 'L'],
+    ['bulk-volume', 'us', 28.316846592, 'cu ft'],
+    ['bulk-volume', 'us', 764.554857984, 'cu yd'],
+    ['bulk-volume', 'metric', 50, 'L'],
+    ['mass', 'us', 0.45359237, 'lb'],
+    ['mass', 'us', 0.2, 'oz'],
+    ['area', 'us', 4046.8564224, 'acre'],
+    ['area', 'us', 500, 'sq ft'],
+    ['length', 'us', 0.1, 'ft'],
+    ['volume', 'us', null, 'fl oz'],
+    ['mass', 'metric', 0, 'kg'],
+    ['volume', 'us', Number.NaN, 'fl oz'],
+  ] as const)('%s, %s: %s in %s', (quantity, system, value, id) => {
+    expect(fittingUnit(quantity, system, value).id).toBe(id);
+  });
+  it('is always one of the units offered', () => {
+    for (const quantity of QUANTITIES)
+      for (const system of ['us', 'metric'] as const)
+        for (const value of [-2, 1e-6, 1, 1e6])
+          expect(unitChoices(quantity, system)).toContain(fittingUnit(quantity, system, value));
   });
 });

@@ -23,12 +23,14 @@ export type Quantity =
   | 'depth'
   | 'mass'
   | 'volume'
+  /** mulch and the like. */
+  | 'bulk-volume'
   | 'volume-per-area'
   | 'mass-per-area'
   | 'density'
   | 'temperature';
 
-/** A unit offered in an entry field. Numbers on the SI side are m², m, kg, L, L/m², kg/m², kg/L, °C. */
+/** A unit offered in an entry field. Numbers on the SI side are m², m, kg, L (both volumes), L/m², kg/m², kg/L, °C. */
 export interface UnitChoice {
   readonly id: string;
   readonly label: string;
@@ -76,6 +78,10 @@ const CHOICES: Readonly<Record<Quantity, Readonly<Record<UnitSystem, readonly Un
     ],
     metric: [times('L', 1), times('mL', 0.001), times('m³', L_PER_M3)],
   },
+  'bulk-volume': {
+    us: [times('cu ft', L_PER_CUFT), times('cu yd', L_PER_CUYD), times('qt', L_PER_QT)],
+    metric: [times('L', 1), times('m³', L_PER_M3)],
+  },
   'volume-per-area': {
     us: [
       times(`fl oz ${PER_1000}`, L_PER_FLOZ / M2_PER_1000_SQFT),
@@ -102,4 +108,25 @@ const CHOICES: Readonly<Record<Quantity, Readonly<Record<UnitSystem, readonly Un
 /** Units for an entry field, the system's usual one first. The other system's units are not mixed in. */
 export function unitChoices(quantity: Quantity, system: UnitSystem): readonly UnitChoice[] {
   return CHOICES[quantity][system];
+}
+
+/** Units from small to large by which a value is shown, as in `format.ts`; the others keep the usual one. */
+const LADDERS: Partial<Readonly<Record<Quantity, Readonly<Record<UnitSystem, readonly string[]>>>>> = {
+  area: { us: ['sq ft', 'acre'], metric: ['m²', 'ha'] },
+  mass: { us: ['oz', 'lb'], metric: ['g', 'kg'] },
+  volume: { us: ['fl oz', 'gal'], metric: ['mL', 'L'] },
+  'bulk-volume': { us: ['cu ft', 'cu yd'], metric: ['L', 'm³'] },
+};
+
+/**
+ * The unit in which a value reads best: the largest of its ladder that it fills once (1 gal, not 128 fl oz).
+ * @param valueSi in SI as for `UnitChoice`; null, zero or not finite gives the system's usual unit
+ */
+export function fittingUnit(quantity: Quantity, system: UnitSystem, valueSi: number | null): UnitChoice {
+  const choices = unitChoices(quantity, system);
+  const usual = choices[0] as UnitChoice;
+  const ladder = LADDERS[quantity]?.[system];
+  if (!ladder || !valueSi || !Number.isFinite(valueSi)) return usual;
+  const steps = ladder.flatMap((id) => choices.find((choice) => choice.id === id) ?? []);
+  return steps.findLast((choice) => Math.abs(choice.fromSI(valueSi)) >= 1 - 1e-9) ?? steps[0] ?? usual;
 }

@@ -1,8 +1,11 @@
+import { isLiquid } from '../plan/rate';
 import type { DoseFigures } from '../plan/types';
 import type { DerivedVisit } from '../session/types';
-import { formatAmount, formatTemperature, formatVolume } from '../units/format';
+import { formatTemperature, formatVolume } from '../units/format';
 import type { UnitSystem } from '../yard/types';
-import { isLiquidForm } from './product-words';
+import { edgeWords } from './edgeWords';
+import { amountWords } from './productWords';
+import { groundName } from './zoneWords';
 
 /** What is done in a visit, in order, one sentence or two a step. Common practice, no source; the label goes before. */
 export function workOrder(visit: DerivedVisit, units: UnitSystem): readonly string[] {
@@ -11,9 +14,13 @@ export function workOrder(visit: DerivedVisit, units: UnitSystem): readonly stri
   const steps = [
     `Read ${doses.length === 1 ? 'the label' : 'the labels'} once more. Put on what ${doses.length === 1 ? 'it asks' : 'they ask'} for.`,
     `Look at the weather: little wind, a dry leaf, no heavy rain due.${heatWords(doses, units)}`,
+    'Walk the zones; check the map against the ground. Keep people and pets away.',
   ];
+  if (visit.rinseEdges.some((edge) => !edge.near)) {
+    steps.push('Lay out the hose with plain water before the first product goes out.');
+  }
   if ([...visit.treated.values()].some((zone) => zone.strips.length > 0)) {
-    steps.push('Mark the no-apply strips with flags, as on the map.');
+    steps.push('Mark the no-apply strips with flags, as on the map. Put nothing there.');
   }
   doses.forEach((dose, index) => {
     steps.push(...doseSteps(dose, units));
@@ -36,7 +43,9 @@ export function workOrder(visit: DerivedVisit, units: UnitSystem): readonly stri
   const watered = doses.filter((dose) => dose.product.waterIn).map((dose) => dose.product.name);
   if (watered.length > 0)
     steps.push(`Water in ${watered.join(', ')}, as much as the label says and no run-off.`);
-  steps.push('Keep people and pets off until the ground is dry. Write down what went out, where and when.');
+  steps.push(
+    'Clean the tools where the label allows it. Keep people and pets off until the ground is dry. Write down what went out, where and when.',
+  );
   return steps;
 }
 
@@ -44,19 +53,19 @@ function doseSteps(dose: DoseFigures, units: UnitSystem): readonly string[] {
   const { product, tank } = dose;
   const zones = dose.zones
     .filter((zone) => zone.areaM2 > 0)
-    .map((zone) => `${zone.name || 'ground without a name'} ${formatAmount(zone.amount, units)}`);
+    .map((zone) => `${groundName(zone.name)} ${amountWords(product, zone.amount, units)}`);
   if (zones.length === 0) return [];
   const mix = tank?.full ?? tank?.last;
   const loads = mix
     ? [
-        `Fill the tank half with water, add ${product.name} (${formatAmount(mix.product, units)} to ${formatVolume(mix.waterL, units)} of water${
+        `Fill the tank half with water, add ${product.name} (${amountWords(product, mix.product, units)} to ${formatVolume(mix.waterL, units)} of water${
           tank?.full && tank.last
-            ? `; last load ${formatAmount(tank.last.product, units)} to ${formatVolume(tank.last.waterL, units)}`
+            ? `; last load ${amountWords(product, tank.last.product, units)} to ${formatVolume(tank.last.waterL, units)}`
             : ''
         }), then the rest of the water.`,
       ]
     : [];
-  const verb = isLiquidForm(product.form) || dose.carrierL !== null ? 'Spray' : 'Spread';
+  const verb = isLiquid(product) || dose.carrierL !== null ? 'Spray' : 'Spread';
   const stains = product.stainsHardscape ? ' It stains: rinse hardscape at once.' : '';
   return [...loads, `${verb} ${product.name}: ${zones.join('; ')}.${stains}`];
 }
@@ -66,18 +75,4 @@ function heatWords(doses: readonly DoseFigures[], units: UnitSystem): string {
   return limits.length === 0
     ? ''
     : ` Not in air warmer than ${formatTemperature(Math.min(...limits), units)}.`;
-}
-
-/** "edges 1–4, 7": runs of numbers drawn together. */
-export function edgeWords(numbers: readonly number[]): string {
-  const runs: [number, number][] = [];
-  for (const number of numbers) {
-    const last = runs.at(-1);
-    if (last && number === last[1] + 1) last[1] = number;
-    else runs.push([number, number]);
-  }
-  const words = runs.map(([from, to]) =>
-    from === to ? `${from}` : to === from + 1 ? `${from}, ${to}` : `${from}–${to}`,
-  );
-  return `${numbers.length === 1 ? 'edge' : 'edges'} ${words.join(', ')}`;
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { testProduct } from '../plan/testDose';
 import type { ContainerCount } from '../plan/types';
-import { changeWords, countWords, lastWords } from './container-words';
+import { changeWords, countWords, lastWords } from './containerWords';
 
 const count = (change: Partial<ContainerCount>): ContainerCount => ({
   packId: 'p',
@@ -33,7 +34,15 @@ describe('container words', () => {
   });
 
   it('names the pack', () => {
-    expect(countWords(count({}), 'us')).toBe('packs of 32\u00a0fl\u00a0oz');
-    expect(countWords(count({ open: 1 }), 'metric')).toBe('pack of 946\u00a0mL');
+    expect(countWords(testProduct(), count({}), 'us')).toBe('packs of 32\u00a0fl\u00a0oz');
+    expect(countWords(testProduct(), count({ open: 1 }), 'metric')).toBe('pack of 946\u00a0mL');
+  });
+
+  // 56.6337 L is 2 cu ft (NIST Handbook 44, app. C: 1 cu ft = 28.316 846 592 L)
+  it('names a sack of bulk goods by cubic feet', () => {
+    const mulch = testProduct({ form: 'mulch', rate: { basis: 'depth', depthM: 0.05 } });
+    const sack = count({ packContent: { unit: 'L', value: 56.633693184 } });
+    expect(countWords(mulch, sack, 'us')).toBe('packs of 2\u00a0cu\u00a0ft');
+    expect(countWords(mulch, sack, 'metric')).toBe('packs of 56.6\u00a0L');
   });
 });

@@ -1,6 +1,7 @@
 import type { ContainerCount } from '../plan/types';
-import { formatAmount, formatPercent } from '../units/format';
-import type { UnitSystem } from '../yard/types';
+import { formatPercent } from '../units/format';
+import type { Product, UnitSystem } from '../yard/types';
+import { amountWords } from './productWords';
 
 /** How full the last opened pack stays: "the last one stays 44 % full", or that all are used up. */
 export function lastWords(count: ContainerCount): string {
@@ -23,6 +24,6 @@ export function changeWords(count: ContainerCount): string | null {
 }
 
 /** "2 packs of 32 fl oz". */
-export function countWords(count: ContainerCount, units: UnitSystem): string {
-  return `${count.open === 1 ? 'pack' : 'packs'} of ${formatAmount(count.packContent, units)}`;
+export function countWords(product: Product, count: ContainerCount, units: UnitSystem): string {
+  return `${count.open === 1 ? 'pack' : 'packs'} of ${amountWords(product, count.packContent, units)}`;
 }

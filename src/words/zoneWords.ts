@@ -1,6 +1,6 @@
-import type { MarkKind, Material, MowingClass, SurveyMethod, Zone, ZoneKind } from '../yard/types';
+import type { MarkKind, Material, MowingClass, SurveyMethod, Yard, Zone, ZoneKind } from '../yard/types';
 
-/** What the screen calls the kinds and classes of the document. One home for each word. */
+/** What the kinds and classes of the document are called. One home for each word. */
 export const KIND_WORDS: Readonly<Record<ZoneKind, string>> = {
   structure: 'Structure',
   water: 'Water',
@@ -48,6 +48,21 @@ export function zoneWords(zone: Pick<Zone, 'kind' | 'mowing' | 'material'>): str
   if (zone.mowing) return `${kind}, ${MOWING_WORDS[zone.mowing].toLowerCase()}`;
   if (zone.material) return `${kind}, ${MATERIAL_WORDS[zone.material].toLowerCase()}`;
   return kind;
+}
+
+/** The zone's name, or its kind when it has none. */
+export function zoneName(zone: Pick<Zone, 'name' | 'kind'>): string {
+  return zone.name.trim() || `${KIND_WORDS[zone.kind]} without a name`;
+}
+
+/** The name a figure carries of its zone, or words for none. */
+export function groundName(name: string): string {
+  return name.trim() || 'ground without a name';
+}
+
+/** Number of each zone on the sheet, by id: 1, 2, 3 … in the document's order. */
+export function zoneKeys(yard: Yard): ReadonlyMap<string, string> {
+  return new Map(yard.zones.map((zone, i) => [zone.id, String(i + 1)]));
 }
 
 /** A name for the next thing of a sort: "Bed 3", the first number not taken. */

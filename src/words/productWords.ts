@@ -1,3 +1,4 @@
+import { isBulk } from '../plan/rate';
 import {
   formatAmount,
   formatAmountRate,
@@ -9,7 +10,6 @@ import {
 import type {
   Amount,
   Nutrient,
-  Pack,
   Product,
   ProductForm,
   RateBasis,
@@ -52,9 +52,14 @@ export function analysisWords(product: Product): string {
   return [nPct, p2o5Pct, k2oPct].map((pct) => formatNumber(pct, 4)).join('-');
 }
 
-/** "32 fl oz pack". */
-export function packWords(content: Amount, units: UnitSystem): string {
-  return `${formatAmount(content, units)} pack`;
+/** An amount of the product: bulk goods by cubic measure, others as they are poured or weighed. */
+export function amountWords(product: Product, amount: Amount, units: UnitSystem): string {
+  return formatAmount(amount, units, isBulk(product));
+}
+
+/** The same, by ground. @param perM2 amount per m² */
+export function amountRateWords(product: Product, perM2: Amount, units: UnitSystem): string {
+  return formatAmountRate(perM2, units, isBulk(product));
 }
 
 /** The label rate in plain words. */
@@ -63,13 +68,13 @@ export function rateWords(product: Product, units: UnitSystem): string {
   switch (rate.basis) {
     case 'area-per-container': {
       const pack = product.packs.find((one) => one.id === rate.packId);
-      const what = pack ? `one ${packWords(pack.content, units)}` : 'one pack';
+      const what = pack ? `one ${amountWords(product, pack.content, units)} pack` : 'one pack';
       return `${what} covers ${formatArea(rate.areaM2, units, 4)}`;
     }
     case 'volume-per-area':
-      return formatAmountRate({ unit: 'L', value: rate.rateLPerM2 }, units);
+      return amountRateWords(product, { unit: 'L', value: rate.rateLPerM2 }, units);
     case 'mass-per-area':
-      return formatAmountRate({ unit: 'kg', value: rate.rateKgPerM2 }, units);
+      return amountRateWords(product, { unit: 'kg', value: rate.rateKgPerM2 }, units);
     case 'nutrient-per-area':
       return `${NUTRIENT_WORDS[rate.nutrient]} at ${formatNutrientRate(rate.rateKgPerM2, units)}`;
     case 'depth':
@@ -78,16 +83,11 @@ export function rateWords(product: Product, units: UnitSystem): string {
 }
 
 /** "32 fl oz, 1 gal". */
-export function packsWords(packs: readonly Pack[], units: UnitSystem): string {
-  return packs.map((pack) => formatAmount(pack.content, units)).join(', ');
+export function packsWords(product: Product, units: UnitSystem): string {
+  return product.packs.map((pack) => amountWords(product, pack.content, units)).join(', ');
 }
 
-/** What a dose is called on the screen. */
+/** What a dose is called. */
 export function doseName(dose: VisitDose, products: readonly Product[]): string {
   return products.find((product) => product.id === dose.productId)?.name || 'Product without a name';
-}
-
-/** Whether the form is poured by volume; the others are weighed unless their pack says otherwise. */
-export function isLiquidForm(form: ProductForm): boolean {
-  return form === 'ready-to-use' || form === 'liquid-concentrate';
 }

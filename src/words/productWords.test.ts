@@ -1,0 +1,32 @@
+import { describe, expect, it } from 'vitest';
+import { testAnalysis, testPack, testProduct } from '../plan/testDose';
+import { amountRateWords, analysisWords, doseName, packsWords, rateWords } from './productWords';
+
+// 1 cu ft is 28.316 846 592 L, 1 gal 3.785 411 784 L (NIST Handbook 44, app. C)
+const sack = testPack({ unit: 'L', value: 28.316846592 });
+const mulch = testProduct({ form: 'mulch', rate: { basis: 'depth', depthM: 0.0508 }, packs: [sack] });
+
+describe('product words', () => {
+  it('say the label rate by its own basis', () => {
+    const jug = testPack({ unit: 'L', value: 3.785411784 }, 'jug');
+    const hose = testProduct({
+      form: 'ready-to-use',
+      rate: { basis: 'area-per-container', areaM2: 464.515, packId: 'jug' },
+      packs: [jug],
+    });
+    expect(rateWords(hose, 'us')).toBe('one 1\u00a0gal pack covers 5,000\u00a0sq ft');
+    expect(rateWords(mulch, 'us')).toBe('a layer of 2\u00a0in');
+  });
+
+  it('give bulk goods by cubic measure', () => {
+    expect(packsWords(mulch, 'us')).toBe('1\u00a0cu\u00a0ft');
+    // a layer of 2 in on 1,000 sq ft is 166.7 cu ft, 6.17 cu yd
+    expect(amountRateWords(mulch, { unit: 'L', value: 50.8 }, 'us')).toContain('6.17\u00a0cu\u00a0yd per');
+  });
+
+  it('name analysis and dose', () => {
+    expect(analysisWords(testProduct({ analysis: testAnalysis(8, 0, 2.5) }))).toBe('8-0-2.5');
+    const dose = { id: 'd', productId: 'gone', rateFactor: 1, zones: null };
+    expect(doseName(dose, [mulch])).toBe('Product without a name');
+  });
+});

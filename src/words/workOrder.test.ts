@@ -1,0 +1,79 @@
+import { describe, expect, it } from 'vitest';
+import type { RinseEdge } from '../cover/types';
+import { planOn, testDose, testPack, testProduct, testVisit, testZone } from '../plan/testDose';
+import type { DerivedVisit } from '../session/types';
+import type { Product } from '../yard/types';
+import { workOrder } from './workOrder';
+
+const edge = (number: number, change: Partial<RinseEdge> = {}): RinseEdge => ({
+  number,
+  hardscapeId: 'walk',
+  hardscapeName: 'Walk',
+  material: 'concrete',
+  zoneIds: ['z-1'],
+  lengthM: 4,
+  line: [],
+  planeLine: [],
+  near: null,
+  treatment: 'rinse-toward-turf',
+  stains: false,
+  ...change,
+});
+function visitOf(
+  products: readonly Product[],
+  rinseEdges: readonly RinseEdge[] = [],
+  tankL: number | null = null,
+) {
+  const doses = products.map((product, i) => testDose({ id: `d-${i}`, productId: product.id }));
+  const figures = planOn(products, testVisit({ doses, tankL }), [testZone(100)]);
+  return { figures, treated: new Map(), rinseEdges, issues: [] } as DerivedVisit;
+}
+const sack = testPack({ unit: 'L', value: 50 });
+const spray = testProduct({
+  id: 'spray',
+  name: 'Test spray',
+  form: 'liquid-concentrate',
+  rate: { basis: 'volume-per-area', rateLPerM2: 0.001 },
+  packs: [testPack({ unit: 'L', value: 1 })],
+  carrierLPerM2: 0.05,
+});
+
+describe('workOrder', () => {
+  it('says nothing without a dose', () => {
+    expect(workOrder(visitOf([]), 'us')).toEqual([]);
+  });
+
+  it('begins with the label and ends with the record', () => {
+    const steps = workOrder(visitOf([testProduct()]), 'metric');
+    expect(steps[0]).toMatch(/^Read the label once more/);
+    expect(steps.at(-1)).toContain('Write down what went out');
+    // 100 m² at 20 g/m²
+    expect(steps).toContain('Spread Test granules: Zone z-1 2\u00a0kg.');
+  });
+
+  it('mixes, sprays and rinses the tank between products', () => {
+    const steps = workOrder(visitOf([spray, testProduct()], [], 10), 'metric').join(' ');
+    expect(steps).toContain(
+      'Fill the tank half with water, add Test spray (100\u00a0mL to 5\u00a0L of water)',
+    );
+    expect(steps).toContain('Spray Test spray');
+    expect(steps.indexOf('Rinse the tank')).toBeLessThan(steps.indexOf('Spread Test granules'));
+  });
+
+  it('keeps water off the edges near a drain', () => {
+    const near = { sourceId: 'd', sourceKind: 'storm-drain', distanceM: 1 } as const;
+    const edges = [edge(1), edge(2, { treatment: 'sweep-then-rinse' }), edge(3, { near })];
+    const steps = workOrder(visitOf([testProduct()], edges), 'us');
+    expect(steps).toContain('Sweep or blow back onto the turf: edge E2.');
+    expect(steps).toContain('Rinse with plain water toward the turf: edges E1, E2.');
+    expect(steps.find((step) => step.includes('no water toward the drain'))).toContain('edge E3.');
+    const onlyNear = workOrder(visitOf([testProduct()], [edge(3, { near })]), 'us').join(' ');
+    expect(onlyNear).not.toContain('hose');
+  });
+
+  it('gives bulk goods by the cubic foot', () => {
+    const mulch = testProduct({ form: 'mulch', rate: { basis: 'depth', depthM: 0.001 }, packs: [sack] });
+    // 100 m² by 1 mm is 100 L, 3.53 cu ft
+    expect(workOrder(visitOf([mulch]), 'us').join(' ')).toContain('3.53\u00a0cu\u00a0ft');
+  });
+});
