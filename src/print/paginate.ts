@@ -1,6 +1,9 @@
 import { countLines } from './textWidth';
 import type { Block, TablePage } from './types';
 
+/** What the thick rules of a head or a sum add to their row, mm. */
+const HEAD_RULES_MM = 0.6;
+
 type Table = Extract<Block, { type: 'table' }>;
 
 export interface PageRoom {
@@ -20,7 +23,7 @@ export const SIZES = {
   cellPadX: 0.45,
   cellPadY: 0.28,
   rule: 0.1,
-  captionSize: 1,
+  captionBelow: 0.3,
   blockBelow: 0.9,
   itemBelow: 0.35,
   tick: 1.9,
@@ -37,29 +40,50 @@ function rowHeight(cells: readonly string[], table: Table, room: PageRoom, bold:
 }
 
 function headHeight(table: Table, room: PageRoom): number {
+  const { baseMm: b } = room;
   const heads = table.columns.map((column) => column.head);
-  return (
-    SIZES.line * SIZES.captionSize * room.baseMm + 0.3 * room.baseMm + rowHeight(heads, table, room, true)
-  );
+  const isUnseen = table.plain && !table.continued;
+  const caption = isUnseen ? 0 : (SIZES.line + SIZES.captionBelow) * b;
+  return caption + rowHeight(heads, table, room, true) + HEAD_RULES_MM;
 }
 
-/** Height of a block on the page, mm, on the safe side. */
+/** Space kept above and under a block, mm; between two blocks the larger one counts. */
+function spaceAbove(block: Block, room: PageRoom): number {
+  return block.type === 'heading' ? SIZES.headingAbove * room.baseMm : 0;
+}
+function spaceBelow(block: Block, room: PageRoom): number {
+  if (block.type === 'list') return Math.max(SIZES.blockBelow, SIZES.itemBelow) * room.baseMm;
+  return (block.type === 'heading' ? SIZES.headingBelow : SIZES.blockBelow) * room.baseMm;
+}
+
+/** Height of a block on the page without the space round it, mm, on the safe side. */
 export function blockHeight(block: Block, room: PageRoom): number {
   const b = room.baseMm;
   switch (block.type) {
     case 'heading':
-      return (SIZES.headingAbove + SIZES.headingSize * SIZES.line + SIZES.headingBelow) * b;
+      return (
+        countLines(block.text, room.widthMm, SIZES.headingSize * b, true) * SIZES.headingSize * SIZES.line * b
+      );
     case 'text':
-      return (countLines(block.text, room.widthMm, b, block.strong) * SIZES.line + SIZES.blockBelow) * b;
+      return countLines(block.text, room.widthMm, b, block.strong) * SIZES.line * b;
     case 'list':
-      return block.items.reduce((sum, item) => sum + itemHeight(item, room), SIZES.blockBelow * b);
+      return block.items.reduce((sum, item) => sum + itemHeight(item, room), 0);
     case 'write':
-      return (Math.ceil(block.fields.length / 2) * SIZES.writeHeight + SIZES.blockBelow) * b;
+      return Math.ceil(block.fields.length / 2) * SIZES.writeHeight * b;
     case 'table': {
       const rows = block.rows.reduce((sum, row, i) => sum + rowHeight(row, block, room, isSum(block, i)), 0);
-      return headHeight(block, room) + rows + SIZES.blockBelow * b;
+      return headHeight(block, room) + rows + (block.sum ? HEAD_RULES_MM : 0);
     }
   }
+}
+
+/** Height of blocks one under the other from the top of a page, mm. */
+export function stackHeight(blocks: readonly Block[], room: PageRoom): number {
+  return blocks.reduce((sum, block, i) => {
+    const before = blocks[i - 1];
+    const space = before ? Math.max(spaceBelow(before, room), spaceAbove(block, room)) : 0;
+    return sum + space + blockHeight(block, room);
+  }, 0);
 }
 
 const isSum = (block: Table, i: number) => block.sum && i === block.rows.length - 1;
@@ -76,76 +100,71 @@ function itemHeight(item: string, room: PageRoom): number {
 export function paginate(blocks: readonly Block[], room: PageRoom): TablePage[] {
   const pages: Block[][] = [];
   let page: Block[] = [];
-  let left = room.heightMm;
   const turn = () => {
     if (page.length > 0) pages.push(page);
     page = [];
-    left = room.heightMm;
   };
-  const put = (block: Block) => {
-    page.push(block);
-    left -= blockHeight(block, room);
-  };
+  const fits = (...more: readonly Block[]) => stackHeight([...page, ...more], room) <= room.heightMm;
   const queue = [...blocks];
   while (queue.length > 0) {
+    if (page.length > 0 && !fits(...leastStart(queue))) turn();
     const block = queue.shift() as Block;
-    const height = blockHeight(block, room);
-    const lead = leadHeight([block, ...queue], room);
-    if (lead > left && page.length > 0) turn();
-    if (height <= left) {
-      put(block);
+    if (fits(block)) {
+      page.push(block);
       continue;
     }
-    const [head, rest] = cutBlock(block, left, room);
-    if (head) put(head);
-    if (rest) {
+    const [head, rest] = cutBlock(block, fits);
+    if (head) {
+      page.push(head);
       turn();
-      if (!head && blockHeight(rest, room) > left && cutBlock(rest, left, room)[0] === null) put(rest);
-      else queue.unshift(rest);
+      queue.unshift(rest);
+    } else if (page.length > 0) {
+      turn();
+      queue.unshift(block);
+    } else {
+      // taller than a page and not to be cut
+      page.push(block);
     }
   }
   turn();
   return pages.map((own) => ({ type: 'tables', blocks: own }));
 }
 
-/** Height that must be free for a block to begin: headings and strong lines with the start of what follows. */
-function leadHeight(blocks: readonly Block[], room: PageRoom): number {
-  let sum = 0;
+/** Share of the page's height that its blocks take. */
+export function pageFill(page: TablePage, room: PageRoom): number {
+  return stackHeight(page.blocks, room) / room.heightMm;
+}
+
+/** What must stand together where a page goes on: headings and strong lines with the start of what follows. */
+function leastStart(blocks: readonly Block[]): readonly Block[] {
+  const lead: Block[] = [];
   for (const block of blocks) {
-    if (block.type === 'heading' || (block.type === 'text' && block.strong)) {
-      sum += blockHeight(block, room);
-      continue;
+    if (block.type === 'table') {
+      const count = block.rows.length <= 4 ? block.rows.length : 2;
+      return [
+        ...lead,
+        count === block.rows.length ? block : { ...block, rows: block.rows.slice(0, count), sum: false },
+      ];
     }
-    return sum + leastStart(block, room);
+    if (block.type === 'list') return [...lead, { ...block, items: block.items.slice(0, 2) }];
+    lead.push(block);
+    if (block.type !== 'heading' && !(block.type === 'text' && block.strong)) return lead;
   }
-  return sum;
+  return lead;
 }
 
-function leastStart(block: Block, room: PageRoom): number {
+/** The longest head of a table or list that fits, and the rest; no head when none does. */
+function cutBlock(block: Block, fits: (head: Block) => boolean): readonly [Block | null, Block] {
   if (block.type === 'table') {
-    const count = block.rows.length <= 4 ? block.rows.length : 2;
-    return blockHeight({ ...block, rows: block.rows.slice(0, count), sum: false }, room);
-  }
-  if (block.type === 'list') return blockHeight({ ...block, items: block.items.slice(0, 2) }, room);
-  return blockHeight(block, room);
-}
-
-function cutBlock(block: Block, left: number, room: PageRoom): [Block | null, Block | null] {
-  if (block.type === 'table') {
-    let n = block.rows.length - (block.sum ? 2 : 1);
-    const headOf = (count: number): Table => ({ ...block, rows: block.rows.slice(0, count), sum: false });
-    while (n > 0 && blockHeight(headOf(n), room) > left) n -= 1;
-    return n > 0 ? [headOf(n), { ...block, rows: block.rows.slice(n), continued: true }] : [null, block];
-  }
-  if (block.type === 'list') {
-    let n = block.items.length - 1;
-    while (n > 0 && blockHeight({ ...block, items: block.items.slice(0, n) }, room) > left) n -= 1;
-    return n > 0
-      ? [
-          { ...block, items: block.items.slice(0, n) },
-          { ...block, items: block.items.slice(n) },
-        ]
-      : [null, block];
+    for (let n = block.rows.length - (block.sum ? 2 : 1); n > 0; n--) {
+      const head = { ...block, rows: block.rows.slice(0, n), sum: false };
+      if (fits(head)) return [head, { ...block, rows: block.rows.slice(n), continued: true }];
+    }
+  } else if (block.type === 'list') {
+    for (let n = block.items.length - 1; n > 0; n--) {
+      const head = { ...block, items: block.items.slice(0, n) };
+      if (fits(head)) return [head, { ...block, items: block.items.slice(n) }];
+    }
   }
   return [null, block];
 }

@@ -1,23 +1,27 @@
 import type { Derived } from '../session/types';
 import type { Yard } from '../yard/types';
 import { groundBounds, type MapInput, mapPage, ratioOn } from './mapPage';
-import { paginate } from './paginate';
+import { type PageRoom, pageFill, paginate } from './paginate';
 import { paperOf } from './paper';
 import {
+  type Block,
   type MapPage,
   type Paper,
   SHEET_PARTS,
   type SheetModel,
   type SheetOptions,
-  type TablePage,
 } from './types';
 import { visitBlocks } from './visitBlocks';
 import { yardBlocks } from './yardBlocks';
 
 /** Height of the strip with yard, visit and sheet number above the tables, with the space under it, mm. */
-export const HEAD_MM = 14;
+export const HEAD_MM = 11;
 /** Height kept free at the foot of a page of tables, mm. */
-const FOOT_MM = 3;
+const FOOT_MM = 1;
+/** Sizes of type tried to spare a last page that would stay nearly empty, as shares of the wanted size. */
+const SQUEEZES = [0.97, 0.94, 0.91];
+/** Fill of a last page that is worth sparing. */
+const THIN_PAGE = 0.3;
 
 /** Every part, US Letter, lying or standing as the ground fits larger. @param drawnOn as it is to be printed */
 export function defaultSheetOptions(drawnOn: string, paper: SheetOptions['paper'] = 'letter'): SheetOptions {
@@ -38,17 +42,12 @@ export function sheetModel(
   const visit = visitId === null ? null : derived.visit(visitId);
   const input: MapInput = { yard, derived, visit, options };
   const paper = choosePaper(input);
-  const baseMm = options.bigType ? 4.4 : 3.35;
   const blocks = visit
     ? visitBlocks(yard, visit, options.parts)
     : options.parts.includes('zones')
       ? yardBlocks(yard, derived)
       : [];
-  const tables: TablePage[] = paginate(blocks, {
-    widthMm: paper.widthMm - 2 * paper.marginMm,
-    heightMm: paper.heightMm - 2 * paper.marginMm - HEAD_MM - FOOT_MM,
-    baseMm,
-  });
+  const { tables, baseMm } = setTables(blocks, paper, options.bigType ? 4.4 : 3.35);
   const visitName = visit ? visit.figures.visit.name : null;
   const visitDate = visit ? visit.figures.visit.date : null;
   const hasMap = options.parts.includes('map') && groundBounds(yard, derived) !== null;
@@ -66,6 +65,24 @@ export function sheetModel(
     drawnOn: options.drawnOn,
     pages: map ? [map, ...tables] : tables,
   };
+}
+
+/** The blocks on pages; type somewhat smaller where that spares a last page with little on it. */
+function setTables(blocks: readonly Block[], paper: Paper, wantedMm: number) {
+  const roomOf = (baseMm: number): PageRoom => ({
+    widthMm: paper.widthMm - 2 * paper.marginMm,
+    heightMm: paper.heightMm - 2 * paper.marginMm - HEAD_MM - FOOT_MM,
+    baseMm,
+  });
+  const set = (baseMm: number) => ({ baseMm, tables: paginate(blocks, roomOf(baseMm)) });
+  const usual = set(wantedMm);
+  const last = usual.tables.at(-1);
+  if (!last || usual.tables.length < 2 || pageFill(last, roomOf(wantedMm)) > THIN_PAGE) return usual;
+  for (const squeeze of SQUEEZES) {
+    const tried = set(wantedMm * squeeze);
+    if (tried.tables.length < usual.tables.length) return tried;
+  }
+  return usual;
 }
 
 /** `auto`: standing, unless the map comes out larger on the lying paper. */

@@ -26,17 +26,17 @@ ${root} .ws-page:last-of-type { break-after: auto; }
 ${root} .ws-map svg { display: block; font-family: inherit; }
 ${root} .ws-tables { padding: ${paper.marginMm}mm; }
 ${root} .ws-head { display: flex; gap: 5mm; align-items: baseline; justify-content: space-between; height: 8mm;
-  margin-bottom: ${HEAD_MM - 11}mm; padding: 1.2mm 2mm; border: 0.5mm solid #1a1a1a; font-size: 3mm; white-space: nowrap; }
+  margin-bottom: ${HEAD_MM - 8}mm; padding: 1.2mm 2mm; border: 0.5mm solid #1a1a1a; font-size: 3mm; white-space: nowrap; }
 ${root} .ws-head > * { overflow: hidden; text-overflow: ellipsis; }
 ${root} .ws-head > *:last-child { flex: none; }
 ${root} .ws-head strong { font-size: 3.9mm; }
 ${root} h2 { margin: ${mm(SIZES.headingAbove)} 0 ${mm(SIZES.headingBelow)}; font-size: ${mm(SIZES.headingSize)};
   line-height: ${SIZES.line}; font-weight: 700; }
-${root} .ws-head + h2 { margin-top: 1mm; }
+${root} .ws-head + h2 { margin-top: 0; }
 ${root} p { margin: 0 0 ${mm(SIZES.blockBelow)}; }
 ${root} .ws-strong { font-weight: 700; }
 ${root} table { width: 100%; table-layout: fixed; border-collapse: collapse; margin: 0 0 ${mm(SIZES.blockBelow)}; break-inside: auto; }
-${root} caption { text-align: left; padding-bottom: ${mm(0.3)}; color: #444; white-space: nowrap; overflow: hidden; }
+${root} caption { text-align: left; padding-bottom: ${mm(SIZES.captionBelow)}; color: #444; white-space: nowrap; overflow: hidden; }
 ${root} .ws-unseen { height: 0; padding: 0; font-size: 0; }
 ${root} tr { break-inside: avoid; }
 ${root} th, ${root} td { padding: ${mm(SIZES.cellPadY)} ${mm(SIZES.cellPadX)}; text-align: left; vertical-align: top;
