@@ -1,5 +1,6 @@
 import { lengthOfLineM, perimeterOfPartsM } from '../measure/geodesic';
 import type { LocalPlane, MeasuredZone, XY } from '../measure/types';
+import { identityOf } from './identity';
 import { type Outline, outlineOf } from './outline';
 import { distanceBetween, type Segment } from './segments';
 import type { StripSource } from './sources';
@@ -32,12 +33,8 @@ export interface EdgeGround {
   readonly plane: LocalPlane;
 }
 
-interface Kept {
-  readonly from: readonly unknown[];
-  readonly edges: readonly ReachedEdge[];
-}
-/** By the net shape in the plane, newest last. */
-const keptEdges = new WeakMap<object, Kept[]>();
+/** By the net shape in the plane, then by all that decides its edges; newest last. */
+const keptEdges = new WeakMap<object, Map<string, readonly ReachedEdge[]>>();
 
 /**
  * The stretches of one hardscape's outline that product can reach, ring by ring, with their lengths in
@@ -46,25 +43,21 @@ const keptEdges = new WeakMap<object, Kept[]>();
 export function reachedEdges(ground: EdgeGround): readonly ReachedEdge[] {
   const { measured, reaches, others, sources, plane } = ground;
   if (reaches.length === 0) return [];
-  const from: readonly unknown[] = [
-    plane,
-    measured.netParts,
+  const key = [
+    identityOf(plane),
+    identityOf(measured.netParts),
     measured.netPerimeterM,
-    reaches.length,
-    others.length,
-    ...reaches.flatMap(({ outline, reachM }) => [outline, reachM]),
-    ...others,
-    ...sources,
-  ];
-  const list = keptEdges.get(measured.netPlaneParts) ?? [];
-  const kept = list.findLast(
-    (one) => one.from.length === from.length && one.from.every((item, i) => item === from[i]),
-  );
-  if (kept) return kept.edges;
-  const edges = findEdges(ground);
-  list.push({ from, edges });
-  if (list.length > MOST_KEPT) list.shift();
-  keptEdges.set(measured.netPlaneParts, list);
+    reaches.map(({ outline, reachM }) => `${identityOf(outline)}:${reachM}`),
+    others.map(identityOf),
+    sources.map(identityOf),
+  ].join(' ');
+  const kept = keptEdges.get(measured.netPlaneParts) ?? new Map<string, readonly ReachedEdge[]>();
+  const edges = kept.get(key) ?? findEdges(ground);
+  kept.delete(key);
+  kept.set(key, edges);
+  const oldest = kept.size > MOST_KEPT ? kept.keys().next().value : undefined;
+  if (oldest !== undefined) kept.delete(oldest);
+  keptEdges.set(measured.netPlaneParts, kept);
   return edges;
 }
 

@@ -68,14 +68,17 @@ function isSame(p: XY, q: XY | undefined): boolean {
 
 /** Cuts a segment wherever anything about it may change, and asks each piece at its middle. */
 function piecesOf(segment: Segment, reaches: readonly Reach[], others: readonly Outline[]): Piece[] {
-  const within = reaches.map((reach) => spansOf(segment, reach));
-  if (within.every((spans) => spans.length === 0)) return [{ segment, span: [0, 1], reachedBy: new Set() }];
+  const within = reaches.flatMap((reach, index) => {
+    const spans = spansOf(segment, reach);
+    return spans.length > 0 ? [{ index, spans }] : [];
+  });
+  if (within.length === 0) return [{ segment, span: [0, 1], reachedBy: new Set() }];
   const closeSides = others.flatMap((other) => other.sidesNear(segment, SEAM_M));
   const seams = closeSides
     .filter((side) => runsAlong(segment, side))
     .flatMap((side) => clampSpan(spanInBand(segment, side, SEAM_M)));
   const cuts = new Set([0, 1]);
-  for (const span of [...within.flat(), ...seams]) {
+  for (const span of [...within.flatMap(({ spans }) => spans), ...seams]) {
     cuts.add(span[0]);
     cuts.add(span[1]);
   }
@@ -90,7 +93,7 @@ function piecesOf(segment: Segment, reaches: readonly Reach[], others: readonly 
     const middle = (span[0] + span[1]) / 2;
     const holds = (spans: readonly Span[]): boolean =>
       spans.some(([from, to]) => from <= middle && middle <= to);
-    const reachedBy = new Set(within.flatMap((spans, index) => (holds(spans) ? [index] : [])));
+    const reachedBy = new Set(within.flatMap(({ index, spans }) => (holds(spans) ? [index] : [])));
     const point = pointAt(segment, middle);
     const isSeam = reachedBy.size > 0 && (holds(seams) || others.some((other) => other.holds(point)));
     pieces.push({ segment, span, reachedBy: isSeam ? new Set() : reachedBy });

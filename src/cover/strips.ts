@@ -1,4 +1,4 @@
-import { bufferOf, differenceOf, intersectionOf, unionOf } from '../measure/clip';
+import { bufferOf, differenceOf, intersectionOf } from '../measure/clip';
 import { areaOfPartsM2 } from '../measure/geodesic';
 import { ringsToLonLat } from '../measure/plane';
 import type { LocalPlane, MeasuredYard, MeasuredZone, PlaneRings } from '../measure/types';
@@ -42,8 +42,11 @@ export function treatZone(
   }
   const net = measuredZone.netPlaneParts;
   const near = sourcesNear(stripSources(yard, plane), net);
-  const plainM2 = near.length > 0 ? areaOfPartsM2(measuredZone.netParts) : 0;
-  const scale = plainM2 > 0 ? measuredZone.netM2 / plainM2 : 1;
+  let scale: number | null = null;
+  const areaOf = (parts: readonly Rings[]): number => {
+    scale ??= scaleOf(measuredZone);
+    return scale * areaOfPartsM2(parts);
+  };
   const toGround = (parts: readonly PlaneRings[]): Rings[] =>
     parts.map((rings) => ringsToLonLat(rings, plane));
 
@@ -55,7 +58,7 @@ export function treatZone(
     const inside = intersectionOf(net, buffer);
     if (inside.length === 0) continue;
     const parts = toGround(inside);
-    const areaM2 = scale * areaOfPartsM2(parts);
+    const areaM2 = areaOf(parts);
     if (areaM2 < LEAST_GROUND_M2) continue;
     buffers.push(...buffer);
     const { sourceId, sourceKind, widthM } = source;
@@ -67,9 +70,9 @@ export function treatZone(
     const whole = { areaM2: netM2, areaSigmaM2: netSigmaM2, parts: netParts, planeParts: net };
     return { treated: { zoneId: zone.id, stripM2: 0, strips, ...whole }, issues };
   }
-  const left = differenceOf(net, unionOf(buffers));
+  const left = differenceOf(net, buffers);
   const parts = toGround(left);
-  const leftM2 = Math.min(measuredZone.netM2, scale * areaOfPartsM2(parts));
+  const leftM2 = Math.min(measuredZone.netM2, areaOf(parts));
   const isNothing = leftM2 < LEAST_GROUND_M2;
   const areaM2 = isNothing ? 0 : leftM2;
   if (isNothing && issues.length === 0) {
@@ -87,6 +90,12 @@ export function treatZone(
     planeParts: isNothing ? [] : left,
   };
   return { treated, issues };
+}
+
+/** What turns areas on the ellipsoid into those of the measured zone. */
+function scaleOf({ netParts, netM2 }: MeasuredZone): number {
+  const plainM2 = areaOfPartsM2(netParts);
+  return plainM2 > 0 ? netM2 / plainM2 : 1;
 }
 
 const buffersKept = new WeakMap<StripSource, readonly PlaneRings[]>();
