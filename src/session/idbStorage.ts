@@ -8,7 +8,8 @@ import type { YardStorage } from './types';
 const LAST_OPEN = 'last-open';
 const HEAD = 'head:';
 const headKey = (id: string) => `${HEAD}${id}`;
-const stateKey = (id: string, revision: number) => `state:${id}:${revision}`;
+const stateKeyStart = (id: string) => `state:${id}:`;
+const stateKey = (id: string, revision: number) => `${stateKeyStart(id)}${revision}`;
 
 /** One tab tells the others that it stored or removed a yard. */
 interface Notice {
@@ -62,7 +63,9 @@ export function createIdbStorage(name = 'measured-yard'): YardStorage {
         ).filter(isHead);
         const lost = new Set(found.map(idOfState).filter((id) => id !== null));
         for (const head of sound) lost.delete(head.id);
-        const mended = await Promise.all([...lost].map((id) => headFromStates(id, from)));
+        const mended = await Promise.all(
+          [...lost].map((id) => from('readonly', (objects) => headFromStates(id, objects))),
+        );
         return [...sound, ...mended.filter((head) => head !== undefined)]
           .map(({ id, name: yardName, savedAt, zoneCount }) => ({ id, name: yardName, savedAt, zoneCount }))
           .sort((a, b) => b.savedAt - a.savedAt);
@@ -70,7 +73,8 @@ export function createIdbStorage(name = 'measured-yard'): YardStorage {
 
     open: (id) =>
       withStore('The yard could not be read', async (from) => {
-        const head = (await headOf(id, from)) ?? (await headFromStates(id, from));
+        const head =
+          (await headOf(id, from)) ?? (await from('readonly', (objects) => headFromStates(id, objects)));
         if (head === undefined) return NOT_STORED;
         const wanted = [head, ...head.earlier].map((ref) => stateKey(id, ref.revision));
         const [newest, ...earlier] = await getMany<State | undefined>(wanted, from);
@@ -121,7 +125,13 @@ export function createIdbStorage(name = 'measured-yard'): YardStorage {
   };
 }
 
-/** Writes one state in one transaction. @returns its revision. */
+/**
+ * Writes one state in one transaction. A head that is lost or damaged is made again there from the states
+ * that are stored, so that the check against other tabs holds and no earlier state is forgotten.
+ * @param known revision this tab last opened or saved; undefined when it never did
+ * @returns the new state's revision
+ * @throws StorageError (conflict) as headAfterSave; DOMException when the database fails
+ */
 function writeState(
   into: UseStore,
   yard: Yard,
@@ -129,35 +139,23 @@ function writeState(
   savedAt: number,
   known: number | undefined,
 ): Promise<number> {
-  return into(
-    'readwrite',
-    (objects) =>
-      new Promise<number>((resolve, reject) => {
-        const request = objects.get(headKey(yard.id));
-        request.onerror = () => reject(request.error);
-        request.onsuccess = () => {
-          try {
-            const before: unknown = request.result;
-            // A damaged head stands for what this tab opened: saving over it mends it.
-            const stored = isHead(before) ? before : before === undefined ? undefined : standIn(yard, known);
-            const { head, drop } = headAfterSave(stored, known, yard, savedAt);
-            objects.put({ savedAt, file } satisfies State, stateKey(yard.id, head.revision));
-            for (const revision of drop) objects.delete(stateKey(yard.id, revision));
-            objects.put(head, headKey(yard.id));
-            resolve(promisifyRequest(objects.transaction).then(() => head.revision));
-          } catch (error) {
-            objects.transaction.abort();
-            reject(error);
-          }
-        };
-      }),
-  );
-}
-
-function standIn(yard: Yard, known: number | undefined): Head | undefined {
-  if (known === undefined) return undefined;
-  const { id, name, zones } = yard;
-  return { format: 1, id, name, savedAt: 0, zoneCount: zones.length, revision: known, earlier: [] };
+  return into('readwrite', async (objects) => {
+    const before = await promisifyRequest<unknown>(objects.get(headKey(yard.id)));
+    const stored = isHead(before) ? before : await headFromStates(yard.id, objects);
+    // A damaged head without any state: there is nothing to run into, and this save mends it.
+    const isGone = stored === undefined && before !== undefined;
+    const { head, drop } = headAfterSave(stored, isGone ? undefined : known, yard, savedAt);
+    try {
+      objects.put({ savedAt, file } satisfies State, stateKey(yard.id, head.revision));
+      for (const revision of drop) objects.delete(stateKey(yard.id, revision));
+      objects.put(head, headKey(yard.id));
+    } catch (error) {
+      objects.transaction.abort();
+      throw error;
+    }
+    await promisifyRequest(objects.transaction);
+    return head.revision;
+  });
 }
 
 function idOfState(key: string): string | null {
@@ -169,18 +167,26 @@ function isStateOf(id: string, key: IDBValidKey): key is string {
 }
 
 /** Makes a head again from the states that are there, for a head that is lost or damaged. */
-async function headFromStates(id: string, from: UseStore): Promise<Head | undefined> {
-  const found = (await keys(from)).filter((key) => isStateOf(id, key));
-  const states = await getMany<State | undefined>(found, from);
-  const refs = found
-    .map((key, i) => ({
-      revision: Number(String(key).slice(id.length + 7)),
-      savedAt: states[i]?.savedAt ?? 0,
-    }))
-    .sort((a, b) => b.revision - a.revision);
-  const [newest, ...earlier] = refs;
+async function headFromStates(id: string, objects: IDBObjectStore): Promise<Head | undefined> {
+  const range = IDBKeyRange.bound(stateKeyStart(id), `${stateKeyStart(id)}\uffff`);
+  const [found, states] = await Promise.all([
+    promisifyRequest(objects.getAllKeys(range)),
+    promisifyRequest<unknown[]>(objects.getAll(range)),
+  ]);
+  const refs = found.flatMap((key, i) =>
+    isStateOf(id, key)
+      ? [{ revision: Number(key.slice(stateKeyStart(id).length)), savedAt: savedAtOf(states[i]) }]
+      : [],
+  );
+  const [newest, ...earlier] = refs.sort((a, b) => b.revision - a.revision);
   if (newest === undefined) return undefined;
   return { format: 1, id, name: `Damaged entry ${id}`, zoneCount: 0, ...newest, earlier };
+}
+
+/** When a state was saved, ms since the epoch; 0 where it does not say so. */
+function savedAtOf(state: unknown): number {
+  const savedAt = (state as Partial<State> | null | undefined)?.savedAt;
+  return typeof savedAt === 'number' && Number.isFinite(savedAt) ? savedAt : 0;
 }
 
 /** Asks the browser once not to clear this data when space runs short. A refusal changes nothing. */

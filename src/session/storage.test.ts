@@ -125,6 +125,61 @@ describe('damage', () => {
     expect(await other.open('y-test')).toMatchObject({ ok: true, yard: { name: 'state 3' } });
   });
 
+  it.each([
+    ['lost', undefined],
+    ['damaged', 'torn'],
+  ])(
+    'a %s head is made again by the save: no false conflict, the earlier states stay with their dates',
+    async (_what, head) => {
+      const name = `yards-${bases++}`;
+      const tab = createIdbStorage(name);
+      for (let i = 1; i <= 3; i++) await tab.save(rename(yard, `state ${i}`), i * 1000);
+      const raw = createStore(name, 'yards');
+      await (head === undefined ? del('head:y-test', raw) : set('head:y-test', head, raw));
+      const late = createIdbStorage(name);
+      await late.open('y-test');
+      await tab.save(rename(yard, 'state 4'), 4000);
+      await tab.save(rename(yard, 'state 5'), 5000);
+      expect(await get('head:y-test', raw)).toMatchObject({
+        name: 'state 5',
+        revision: 5,
+        earlier: [4, 3, 2, 1].map((n) => ({ revision: n, savedAt: n * 1000 })),
+      });
+      // the check against other tabs holds all the same
+      await expect(late.save(yard, 6000)).rejects.toMatchObject({ conflict: true });
+      await set('state:y-test:5', 'torn', raw);
+      expect(await tab.open('y-test')).toMatchObject({
+        ok: false,
+        earlier: [4, 3, 2, 1].map((n) => ({ savedAt: n * 1000, yard: { name: `state ${n}` } })),
+      });
+    },
+  );
+
+  it('of a head without any state does not hinder saving', async () => {
+    const name = `yards-${bases++}`;
+    const tab = createIdbStorage(name);
+    await tab.save(yard, 1000);
+    const raw = createStore(name, 'yards');
+    await del('state:y-test:1', raw);
+    await set('head:y-test', 'torn', raw);
+    await tab.save(yard, 2000);
+    expect(await tab.list()).toMatchObject([{ id: 'y-test', name: yard.name, savedAt: 2000 }]);
+    expect((await tab.open('y-test')).ok).toBe(true);
+  });
+
+  it('of the head does not mix up yards whose ids begin alike', async () => {
+    const name = `yards-${bases++}`;
+    const tab = createIdbStorage(name);
+    await tab.save({ ...yard, id: 'a', name: 'short' }, 1000);
+    for (const at of [2000, 3000]) await tab.save({ ...yard, id: 'a:1', name: 'long' }, at);
+    await del('head:a', createStore(name, 'yards'));
+    await tab.save({ ...yard, id: 'a', name: 'short 2' }, 4000);
+    expect(await get('head:a', createStore(name, 'yards'))).toMatchObject({
+      revision: 2,
+      earlier: [{ revision: 1, savedAt: 1000 }],
+    });
+  });
+
   it('a missing newest state is said, with the earlier one offered', async () => {
     const name = `yards-${bases++}`;
     const tab = createIdbStorage(name);
