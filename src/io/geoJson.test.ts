@@ -101,6 +101,57 @@ describe('other shapes of GeoJSON', () => {
   });
 });
 
+describe('a yard file with pictures', () => {
+  const layer = { id: 'l-1', name: 'Town', attribution: 'Town' };
+  const xyz = { ...layer, kind: 'xyz', maxNativeZoom: 19 };
+  const wms = { ...layer, kind: 'wms', layers: '0', version: '1.3.0' };
+  const picture = { ...layer, kind: 'picture', west: 8, south: 47, east: 8.1, north: 47.1 };
+  const read = (settings: object) => {
+    const file = {
+      type: 'FeatureCollection',
+      measuredYard: { schemaVersion: 1, id: 'y-1', name: 'Yard', settings },
+      features: [],
+    };
+    const { yard, issues } = readGeoJsonText(JSON.stringify(file), counter());
+    return { settings: yard?.settings, codes: issues.map((issue) => issue.code) };
+  };
+  const own = '/tiles/{z}/{x}/{y}.png';
+  const far = 'https://far.example/{z}/{x}/{y}.png';
+  const hidden = '/{r}/far.example/{z}/{x}/{y}.png';
+  const slashed = '/\\far.example/{z}/{x}/{y}.png';
+  const tabbed = '/\t/far.example/{z}/{x}/{y}.png';
+
+  it.each([xyz, wms, picture])('of another host, $kind: off, and waiting among its own layers', (kind) => {
+    for (const url of [far, hidden]) {
+      const { settings, codes } = read({ baseLayer: { ...kind, url } });
+      expect(codes).toEqual(['base-layer-off']);
+      expect(settings?.baseLayer).toEqual({ kind: 'grid' });
+      expect(settings?.ownLayers).toEqual([{ ...kind, url }]);
+    }
+  });
+  it.each([xyz, wms, picture])(
+    'with a backslash or control character in the address, $kind: refused',
+    (kind) => {
+      for (const url of [slashed, tabbed, `${own}\u007f`, 'https://far.example/\n']) {
+        expect(read({ baseLayer: { ...kind, url } })).toMatchObject({
+          settings: { baseLayer: { kind: 'grid' }, ownLayers: [] },
+          codes: ['bad-setting'],
+        });
+        expect(read({ ownLayers: [{ ...kind, url }] })).toMatchObject({
+          settings: { ownLayers: [] },
+          codes: ['bad-setting'],
+        });
+      }
+    },
+  );
+  it.each([xyz, wms, picture])('of the page’s own, $kind: shown', (kind) => {
+    expect(read({ baseLayer: { ...kind, url: own } })).toMatchObject({
+      settings: { baseLayer: { url: own } },
+      codes: [],
+    });
+  });
+});
+
 describe('yardToText', () => {
   it('writes a file that reads back as the same yard', () => {
     const yard = testYard();

@@ -4,6 +4,7 @@ import { decodeFeature, isMembers } from '../yard/decodeFeature';
 import { formatPlacePath } from '../yard/decodeGeometry';
 import { MEMBER } from '../yard/encode';
 import type { Issue, Mark, Position, Yard, Zone } from '../yard/types';
+import { foreignHost } from './foreignHost';
 import { parseJson } from './parseJson';
 
 /** What a file held. */
@@ -51,8 +52,9 @@ function readOwn(value: unknown): ReadFile {
 function askedBaseLayer(yard: Yard, issues: Issue[]): Yard['settings'] {
   const { settings } = yard;
   const layer = settings.baseLayer;
-  if (layer.kind === 'grid' || !/^(https?:)?\/\//i.test(layer.url)) return settings;
-  const message = `The file shows pictures from ${layer.url.split('/')[2] ?? layer.url}. They stay off until you choose “${layer.name}” as base layer.`;
+  const host = layer.kind === 'grid' ? null : foreignHost(layer.url);
+  if (layer.kind === 'grid' || host === null) return settings;
+  const message = `The file shows pictures from ${host}. They stay off until you choose “${layer.name}” as base layer.`;
   issues.push({
     code: 'base-layer-off',
     severity: 'note',

@@ -102,9 +102,14 @@ export const visitSchema = v.looseObject({
   note: v.optional(text, ''),
 });
 
-/** `sample:name` is a picture that comes with the program. */
+/**
+ * `sample:name` is a picture that comes with the program. Backslashes and control characters have no
+ * place in an address (RFC 3986), yet browsers turn them into slashes or drop them: `/\\host` is `//host`.
+ */
 const webAddress = v.pipe(
   text,
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is refused
+  v.regex(/^[^\\\u0000-\u001f\u007f]*$/, 'must be a web address without backslash or control character'),
   v.regex(/^(https?:\/\/|blob:|data:image\/|sample:[\w-]+$|\.{0,2}\/|[\w./-]+$)/i, 'must be a web address'),
 );
 const layerNames = { id, name: text, url: webAddress, attribution: text };
