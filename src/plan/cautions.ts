@@ -1,6 +1,7 @@
 import { formatTemperature } from '../units/format';
 import type { Issue, Product, Visit, VisitDose, Yard } from '../yard/types';
-import { sprayRate } from './tank';
+import { isLiquid } from './rate';
+import { productVolume, sprayRate } from './sprayRate';
 import type { DoseFigures, ProductRate } from './types';
 
 const TOLERANCE = 1e-9;
@@ -34,8 +35,14 @@ export function cautionsOfDose(
       'error',
       'at this rate the product alone fills the whole spray volume; give more spray per area.',
     );
-  if (spray !== null && rate.perM2.unit === 'kg')
-    add('powder-volume', 'note', 'dosed by weight, so it is counted as adding no volume to the tank.');
+  if (spray !== null && productVolume(product, rate) === 0)
+    add(
+      'powder-volume',
+      'note',
+      isLiquid(product)
+        ? 'dosed by weight and its density is not known, so it is counted as adding no volume to the tank.'
+        : 'dosed by weight, so it is counted as adding no volume to the tank.',
+    );
   if (product.limits.maxAirTempC !== null)
     add(
       'air-temperature',

@@ -1,5 +1,6 @@
 import type { Issue, Product } from '../yard/types';
 import { convertAmount, isLiquid, measuredUnit, productRate } from './rate';
+import { productVolume } from './sprayRate';
 
 /** Liquids, granules and mulches of the trade lie well inside; outside is a slip of unit. Common practice, no source. */
 const DENSITY_RANGE_KG_PER_L = [0.1, 3] as const;
@@ -234,13 +235,13 @@ function checkRest(product: Product): Issue[] {
   }
   const { rate } = productRate(product);
   const { carrierLPerM2, carrierIsTotal } = product;
-  if (
-    rate?.perM2.unit === 'L' &&
+  const isTooLittle =
+    rate !== null &&
     carrierIsTotal &&
     carrierLPerM2 !== null &&
     carrierLPerM2 > 0 &&
-    carrierLPerM2 < rate.perM2.value
-  ) {
+    carrierLPerM2 < productVolume(product, rate);
+  if (isTooLittle) {
     issues.push(
       issueOn(
         product,

@@ -6,7 +6,8 @@ import { guideIssues } from './guides';
 import { labelLimitIssues, type ZonesOfDose } from './limits';
 import { nutrientRates, nutrientsByZone } from './nutrients';
 import { convertAmount, productRate } from './rate';
-import { sprayRate, tankLoads } from './tank';
+import { sprayRate } from './sprayRate';
+import { tankLoads } from './tankLoads';
 import type { DoseFigures, DoseZone, TreatableZone, VisitFigures } from './types';
 
 export interface VisitInput {

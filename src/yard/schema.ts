@@ -104,7 +104,7 @@ export const visitSchema = v.looseObject({
 
 /**
  * `sample:name` is a picture that comes with the program. Backslashes and control characters have no
- * place in an address (RFC 3986), yet browsers turn them into slashes or drop them: `/\\host` is `//host`.
+ * place in an address (RFC 3986), yet browsers turn them into slashes or drop them: `/\host` is `//host`.
  */
 const webAddress = v.pipe(
   text,

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { countContainers } from '../../src/plan/containers';
 import { convertAmount } from '../../src/plan/rate';
-import { tankLoads } from '../../src/plan/tank';
+import { tankLoads } from '../../src/plan/tankLoads';
 import {
   planOn,
   planOne,

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { L_PER_FLOZ, L_PER_GAL, M2_PER_1000_SQFT } from '../units/factors';
 import { productRate } from './rate';
-import { mixProductAs, sprayRate, tankLoads } from './tank';
+import { sprayRate } from './sprayRate';
+import { tankLoads } from './tankLoads';
 import { flozPer1000, fluidOunces, lbPer1000, sqft, testAnalysis, testLabel, testProduct } from './testDose';
 
 const carrier = L_PER_GAL / M2_PER_1000_SQFT;
@@ -57,27 +58,6 @@ describe('tank loads', () => {
 });
 
 const litres = { perM2: { unit: 'L', value: 0.01 }, kgPerM2: null, lPerM2: 0.01 } as const;
-const kilos = { perM2: { unit: 'kg', value: 0.01 }, kgPerM2: 0.01, lPerM2: null } as const;
-const mixed = (carrierLPerM2: number | null, carrierIsTotal: boolean) =>
-  testProduct({ carrierLPerM2, carrierIsTotal });
-
-describe('spray', () => {
-  it('holds the product, or has it on top of the water', () => {
-    expect(sprayRate(mixed(0.05, true), litres)).toEqual({ totalLPerM2: 0.05, waterLPerM2: 0.04 });
-    const added = sprayRate(mixed(0.05, false), litres);
-    expect(added?.totalLPerM2).toBeCloseTo(0.06, 15);
-    expect(added?.waterLPerM2).toBe(0.05);
-  });
-  it('a powder adds no volume either way', () => {
-    for (const isTotal of [true, false])
-      expect(sprayRate(mixed(0.05, isTotal), kilos)).toEqual({ totalLPerM2: 0.05, waterLPerM2: 0.05 });
-  });
-  it('none without a carrier; no water below zero', () => {
-    expect(sprayRate(mixed(null, true), litres)).toBeNull();
-    expect(sprayRate(mixed(0, true), litres)).toBeNull();
-    expect(sprayRate(mixed(0.005, true), litres)).toEqual({ totalLPerM2: 0.01, waterLPerM2: 0 });
-  });
-});
 
 describe('mix of each load', () => {
   const spray = { totalLPerM2: 0.05, waterLPerM2: 0.04 };
@@ -94,11 +74,5 @@ describe('mix of each load', () => {
     expect(tankLoads(litres, spray, 10, 600)).toMatchObject({ fullLoads: 3, last: null });
     expect(tankLoads(litres, spray, 10, 20)).toMatchObject({ fullLoads: 0, full: null });
     expect(tankLoads(litres, spray, 10, 0)).toMatchObject({ fullLoads: 0, full: null, last: null });
-  });
-  it('can be weighed where the density is known', () => {
-    const { full } = tankLoads(litres, spray, 10, 500);
-    if (full === null) throw new Error('no full load');
-    expect(mixProductAs(full, 'kg', 1.2)?.value).toBeCloseTo(2.4, 12);
-    expect(mixProductAs(full, 'kg', null)).toBeNull();
   });
 });

@@ -1,0 +1,36 @@
+import type { Product } from '../yard/types';
+import { isLiquid } from './rate';
+import type { ProductRate } from './types';
+
+/** Finished spray and the water in it, L/m². */
+export interface SprayRate {
+  readonly totalLPerM2: number;
+  readonly waterLPerM2: number;
+}
+
+/**
+ * Volume the product itself takes up in the spray, L/m²: of a liquid however it is packed, where its
+ * density is known or it is measured by volume; of anything else only when it is measured by volume.
+ * What is weighed out and no liquid is taken to add no volume when dissolved (common practice, no source).
+ */
+export function productVolume(product: Product, rate: ProductRate): number {
+  if (isLiquid(product)) return rate.lPerM2 ?? 0;
+  return rate.perM2.unit === 'L' ? rate.perM2.value : 0;
+}
+
+/**
+ * Spray per m²: the carrier figure is the whole spray (product included) or the water added to it, as
+ * the label has it.
+ * @returns null when the product takes no carrier
+ */
+export function sprayRate(product: Product, rate: ProductRate): SprayRate | null {
+  const { carrierLPerM2 } = product;
+  if (carrierLPerM2 === null || !(carrierLPerM2 > 0)) return null;
+  const productLPerM2 = productVolume(product, rate);
+  return product.carrierIsTotal
+    ? {
+        totalLPerM2: Math.max(carrierLPerM2, productLPerM2),
+        waterLPerM2: Math.max(0, carrierLPerM2 - productLPerM2),
+      }
+    : { totalLPerM2: carrierLPerM2 + productLPerM2, waterLPerM2: carrierLPerM2 };
+}
