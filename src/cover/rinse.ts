@@ -1,4 +1,5 @@
-import { boxesNear } from '../measure/planeZone';
+import Flatbush from 'flatbush';
+import { type Box, boxesNear } from '../measure/planeZone';
 import type { LocalPlane, MeasuredZone, XY } from '../measure/types';
 import type { Zone } from '../yard/types';
 import { outlineOf } from './outline';
@@ -52,9 +53,10 @@ export function rinseEdges({ treated, hardscapes, sources, plane }: RinseInput):
       return { ground, reach };
     });
   const laid = hardscapes.map((one) => ({ ...one, outline: outlineOf(one.measured.netPlaneParts) }));
+  const groundsNear = indexOf(grounds.map(({ reach }) => grow(reach.outline.box, reach.reachM)));
   const found: Found[] = [];
   for (const { zone, measured, outline } of laid) {
-    const near = grounds.filter(({ reach }) => boxesNear(outline.box, reach.outline.box, reach.reachM));
+    const near = groundsNear(outline.box).flatMap((i) => grounds[i] ?? []);
     if (near.length === 0) continue;
     const edges = reachedEdges({
       measured,
@@ -88,6 +90,19 @@ export function rinseEdges({ treated, hardscapes, sources, plane }: RinseInput):
       stains: reachedBy.some((ground) => ground.stains),
     }),
   );
+}
+
+function grow({ minX, minY, maxX, maxY }: Box, byM: number): Box {
+  return { minX: minX - byM, minY: minY - byM, maxX: maxX + byM, maxY: maxY + byM };
+}
+
+/** @returns a question: which of the boxes meet this one, by their indices, ascending. */
+function indexOf(boxes: readonly Box[]): (box: Box) => number[] {
+  if (boxes.length === 0) return () => [];
+  const index = new Flatbush(boxes.length);
+  for (const box of boxes) index.add(box.minX, box.minY, box.maxX, box.maxY);
+  index.finish();
+  return ({ minX, minY, maxX, maxY }) => index.search(minX, minY, maxX, maxY).sort((i, j) => i - j);
 }
 
 interface Found {

@@ -25,6 +25,8 @@ interface Cache {
   slips: Kept<readonly Slip[]> | null;
   readonly treated: Map<string, Kept<Treated>>;
   readonly rinse: Map<string, Kept<readonly RinseEdge[]>>;
+  /** by visit, then by the ids of the zones that a dose treats. */
+  readonly sigmas: Map<string, ReadonlyMap<string, Kept<number>>>;
   readonly visits: Map<string, Kept<DerivedVisit>>;
 }
 const caches = new WeakMap<Derived, Cache>();
@@ -58,6 +60,7 @@ export function deriveYard(yard: Yard, previous?: Derived): Derived {
     slips: before?.slips ?? null,
     treated: stillThere(before?.treated, yard.zones),
     rinse: stillThere(before?.rinse, yard.visits),
+    sigmas: stillThere(before?.sigmas, yard.visits),
     visits: stillThere(before?.visits, yard.visits),
   };
   const measured = measureYard(yard, previous?.measured);
@@ -96,6 +99,7 @@ function deriveVisit(yard: Yard, visit: Visit, measured: MeasuredYard, cache: Ca
   const issues: Issue[] = [];
   const zonesByDose = new Map<string, TreatableZone[]>();
   const sigmaByDose = new Map<string, number>();
+  const sigmas = new Map<string, Kept<number>>();
   const productsByZone = new Map<string, Product[]>();
   const sources = stripSources(yard, measured.plane);
 
@@ -118,8 +122,17 @@ function deriveVisit(yard: Yard, visit: Visit, measured: MeasuredYard, cache: Ca
       }
     }
     zonesByDose.set(dose.id, rows);
-    sigmaByDose.set(dose.id, sigmaOfRows(rows, measured));
+    const ids = rows.map((row) => row.zoneId);
+    const key = ids.join(' ');
+    const netSigma = keep(
+      sigmas.get(key) ?? cache.sigmas.get(visit.id)?.get(key),
+      ids.map((id) => measured.zones.get(id)),
+      () => sigmaOfZones(measured, ids),
+    );
+    sigmas.set(key, netSigma);
+    sigmaByDose.set(dose.id, sigmaLeft(rows, netSigma.value));
   }
+  cache.sigmas.set(visit.id, sigmas);
   return {
     figures: planVisit({ yard, visit, zonesByDose, sigmaByDose }),
     treated,
@@ -129,15 +142,13 @@ function deriveVisit(yard: Yard, visit: Visit, measured: MeasuredYard, cache: Ca
 }
 
 /**
- * One standard deviation of the ground of a dose, m². Corners shared by its zones err together, so the
- * sum is taken over the net areas; strips then take their share off as they do for one zone (treatZone).
+ * One standard deviation of the ground of a dose, m². Corners shared by its zones err together, so
+ * `netSigmaM2` is that of their summed net area; strips take their share off as for one zone (treatZone).
  */
-function sigmaOfRows(rows: readonly TreatableZone[], measured: MeasuredYard): number {
+function sigmaLeft(rows: readonly TreatableZone[], netSigmaM2: number): number {
   const leftM2 = rows.reduce((sum, row) => sum + row.areaM2, 0);
   const netM2 = rows.reduce((sum, row) => sum + row.areaM2 + row.stripM2, 0);
-  if (netM2 <= 0) return 0;
-  const ids = rows.map((row) => row.zoneId);
-  return sigmaOfZones(measured, ids) * Math.sqrt(leftM2 / netM2);
+  return netM2 > 0 ? netSigmaM2 * Math.sqrt(leftM2 / netM2) : 0;
 }
 
 /** A zone less its strips: depends on its net shape (plane and elevation in it) and the sources that may reach it. */
