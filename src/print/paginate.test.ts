@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { pageFill, paginate, stackHeight } from './paginate';
+import { countPoorBreaks, paginate, stackHeight } from './paginate';
 import type { Block } from './types';
 
 const room = { widthMm: 180, heightMm: 100, baseMm: 3.35 };
@@ -40,7 +40,16 @@ describe('paginate', () => {
   });
   it('leaves no room on a page for the row that begins the next', () => {
     const pages = paginate([heading, table(70)], room);
-    for (const page of pages.slice(0, -1)) expect(pageFill(page, room)).toBeGreaterThan(0.93);
+    for (const page of pages.slice(0, -1)) expect(stackHeight(page.blocks, room)).toBeGreaterThan(93);
+  });
+  it('counts a torn short table and a torn note as poor breaks', () => {
+    const note: Block = { type: 'text', strong: false, text: 'A note.' };
+    const page = (...blocks: Block[]) => ({ type: 'tables', blocks }) as const;
+    const rest = (count: number): Block => ({ ...table(count), continued: true }) as Block;
+    expect(countPoorBreaks([page(heading, table(3)), page(rest(2))])).toBe(1);
+    expect(countPoorBreaks([page(heading, table(30)), page(rest(2))])).toBe(0);
+    expect(countPoorBreaks([page(heading, table(3)), page(note)])).toBe(1);
+    expect(countPoorBreaks([page(heading, table(3)), page(heading, note)])).toBe(0);
   });
   it('ends on a block taller than a page', () => {
     expect(paginate([{ type: 'write', fields: Array.from({ length: 99 }, () => 'x') }], room)).toHaveLength(

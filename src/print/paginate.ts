@@ -22,6 +22,8 @@ export const SIZES = {
   headingBelow: 0.4,
   cellPadX: 0.45,
   cellPadY: 0.28,
+  /** more room before a left column that follows a right one. */
+  turnGap: 0.8,
   rule: 0.1,
   captionBelow: 0.3,
   blockBelow: 0.9,
@@ -33,7 +35,8 @@ export const SIZES = {
 function rowHeight(cells: readonly string[], table: Table, room: PageRoom, bold: boolean): number {
   const { baseMm: b } = room;
   const lines = table.columns.map((column, i) => {
-    const width = column.share * room.widthMm - 2 * SIZES.cellPadX * b;
+    const gap = column.align === 'left' && table.columns[i - 1]?.align === 'right' ? SIZES.turnGap : 0;
+    const width = column.share * room.widthMm - (2 * SIZES.cellPadX + gap) * b;
     return countLines(cells[i] ?? '', width, b, bold);
   });
   return (Math.max(...lines) * SIZES.line + 2 * SIZES.cellPadY + SIZES.rule) * b;
@@ -130,9 +133,19 @@ export function paginate(blocks: readonly Block[], room: PageRoom): TablePage[] 
   return pages.map((own) => ({ type: 'tables', blocks: own }));
 }
 
-/** Share of the page's height that its blocks take. */
-export function pageFill(page: TablePage, room: PageRoom): number {
-  return stackHeight(page.blocks, room) / room.heightMm;
+/** A table of at most so many rows should not be cut. */
+const SHORT_TABLE = 8;
+
+/** Pages that begin with a torn-off note or with the rest of a short table. */
+export function countPoorBreaks(pages: readonly TablePage[]): number {
+  return pages.filter((page, i) => {
+    const first = page.blocks[0];
+    const before = pages[i - 1]?.blocks.at(-1);
+    if (!first || !before) return false;
+    if (first.type === 'text') return !first.strong;
+    if (first.type !== 'table' || before.type !== 'table' || !first.continued) return false;
+    return before.rows.length + first.rows.length <= SHORT_TABLE;
+  }).length;
 }
 
 /** What must stand together where a page goes on: headings and strong lines with the start of what follows. */

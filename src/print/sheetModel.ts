@@ -1,7 +1,7 @@
 import type { Derived } from '../session/types';
 import type { Yard } from '../yard/types';
 import { groundBounds, type MapInput, mapPage, ratioOn } from './mapPage';
-import { type PageRoom, pageFill, paginate } from './paginate';
+import { countPoorBreaks, paginate } from './paginate';
 import { paperOf } from './paper';
 import {
   type Block,
@@ -18,10 +18,11 @@ import { yardBlocks } from './yardBlocks';
 export const HEAD_MM = 11;
 /** Height kept free at the foot of a page of tables, mm. */
 const FOOT_MM = 1;
-/** Sizes of type tried to spare a last page that would stay nearly empty, as shares of the wanted size. */
-const SQUEEZES = [0.97, 0.94, 0.91];
-/** Fill of a last page that is worth sparing. */
-const THIN_PAGE = 0.3;
+/** Sizes of type tried, as shares of the wanted size. */
+const SIZES_TRIED = [1, 0.97, 0.94, 0.91];
+/** Pages that one poor break, or all of the type's size, is held to be worth. */
+const PAGES_PER_BREAK = 0.2;
+const PAGES_PER_SHRINK = 2;
 
 /** Every part, US Letter, lying or standing as the ground fits larger. @param drawnOn as it is to be printed */
 export function defaultSheetOptions(drawnOn: string, paper: SheetOptions['paper'] = 'letter'): SheetOptions {
@@ -67,22 +68,19 @@ export function sheetModel(
   };
 }
 
-/** The blocks on pages; type somewhat smaller where that spares a last page with little on it. */
+/** The blocks on pages; type somewhat smaller where that spares a page or a poor break. */
 function setTables(blocks: readonly Block[], paper: Paper, wantedMm: number) {
-  const roomOf = (baseMm: number): PageRoom => ({
-    widthMm: paper.widthMm - 2 * paper.marginMm,
-    heightMm: paper.heightMm - 2 * paper.marginMm - HEAD_MM - FOOT_MM,
-    baseMm,
+  const sets = SIZES_TRIED.map((share) => {
+    const baseMm = wantedMm * share;
+    const tables = paginate(blocks, {
+      widthMm: paper.widthMm - 2 * paper.marginMm,
+      heightMm: paper.heightMm - 2 * paper.marginMm - HEAD_MM - FOOT_MM,
+      baseMm,
+    });
+    const cost = tables.length + PAGES_PER_BREAK * countPoorBreaks(tables) + PAGES_PER_SHRINK * (1 - share);
+    return { baseMm, tables, cost };
   });
-  const set = (baseMm: number) => ({ baseMm, tables: paginate(blocks, roomOf(baseMm)) });
-  const usual = set(wantedMm);
-  const last = usual.tables.at(-1);
-  if (!last || usual.tables.length < 2 || pageFill(last, roomOf(wantedMm)) > THIN_PAGE) return usual;
-  for (const squeeze of SQUEEZES) {
-    const tried = set(wantedMm * squeeze);
-    if (tried.tables.length < usual.tables.length) return tried;
-  }
-  return usual;
+  return sets.reduce((best, one) => (one.cost < best.cost ? one : best));
 }
 
 /** `auto`: standing, unless the map comes out larger on the lying paper. */

@@ -3,7 +3,7 @@ import type { DerivedVisit } from '../session/types';
 import { formatArea, formatAreaPm, formatLength, formatPercent, formatVolume } from '../units/format';
 import { CAUTIONS } from '../words/cautions';
 import { changeWords, lastWords } from '../words/containerWords';
-import { EDGE_WORK_WORDS, edgeKey, nearWords, SOURCE_WORDS } from '../words/edgeWords';
+import { EDGE_WORK_WORDS, edgeKey, nearWords, SOURCE_WORDS, STAIN_WORDS } from '../words/edgeWords';
 import { amountRateWords, amountWords } from '../words/productWords';
 import { workOrder } from '../words/workOrder';
 import { groundName, MATERIAL_WORDS, zoneKeys, zoneName, zoneWords } from '../words/zoneWords';
@@ -187,6 +187,8 @@ function rinseBlocks(yard: Yard, visit: DerivedVisit): Block[] {
   const { units } = yard.settings;
   const keys = zoneKeys(yard);
   if (visit.rinseEdges.length === 0) return [];
+  const allStain = visit.rinseEdges.every((edge) => edge.stains);
+  const stains = visit.rinseEdges.some((edge) => edge.stains);
   const rows = visit.rinseEdges.map((edge) => {
     const near = nearWords(edge, units);
     const what = near ?? EDGE_WORK_WORDS[edge.treatment];
@@ -197,13 +199,14 @@ function rinseBlocks(yard: Yard, visit: DerivedVisit): Block[] {
       `${edge.hardscapeName}, by zone ${beside}`,
       edge.material ? MATERIAL_WORDS[edge.material] : '—',
       formatLength(edge.lengthM, units),
-      `${edge.stains ? 'Stains: at once. ' : ''}${what}`,
+      edge.stains && !allStain ? `${what} It stains: at once.` : what,
     ];
   });
   const total = visit.rinseEdges.reduce((sum, edge) => sum + edge.lengthM, 0);
   rows.push(['', '', 'All edges', '', formatLength(total, units), '']);
   return [
     { type: 'heading', text: 'Edges to rinse' },
+    ...(stains ? [{ type: 'text', strong: true, text: STAIN_WORDS } as const] : []),
     table(
       'Edges to rinse',
       [

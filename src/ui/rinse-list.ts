@@ -2,7 +2,7 @@ import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import type { RinseEdge } from '../cover/types';
 import { formatLength } from '../units/format';
-import { EDGE_WORK_WORDS, edgeKey, nearWords } from '../words/edgeWords';
+import { EDGE_WORK_WORDS, edgeKey, nearWords, STAIN_WORDS } from '../words/edgeWords';
 import { groundName, MATERIAL_WORDS } from '../words/zoneWords';
 import { AppPart } from './app-part';
 import { groupRinseEdges, sumLengths } from './rinse-groups';
@@ -33,7 +33,7 @@ export class RinseList extends AppPart {
     const stains = edges.some((edge) => edge.stains);
     return html`
       <p><b>${formatLength(sumLengths(edges), units)}</b> in ${edges.length === 1 ? 'one stretch' : `${edges.length} stretches`}, numbered as on the map. Never toward a drain.</p>
-      ${stains ? html`<p class="note warning"><b>Stains: </b>a product of this visit stains hardscape. Rinse at once, before it dries.</p>` : nothing}
+      ${stains ? html`<p class="note warning">${STAIN_WORDS}</p>` : nothing}
       ${treatments.length === 1 && treatments[0] ? html`<p class="note">${EDGE_WORK_WORDS[treatments[0]]}</p>` : nothing}
       ${groupRinseEdges(edges).map(
         (group) => html`

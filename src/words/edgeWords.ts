@@ -14,6 +14,9 @@ export const EDGE_WORK_WORDS: Readonly<Record<RinseEdge['treatment'], string>> =
   'sweep-then-rinse': 'Sweep or blow back onto the turf, then rinse what is left toward it.',
 };
 
+/** Where a product of the visit stains. */
+export const STAIN_WORDS = 'A product of this visit stains hardscape. Rinse at once, before it dries.';
+
 /** "E3": what a rinse edge is called on map, list and sheet. */
 export function edgeKey(edge: Pick<RinseEdge, 'number'>): string {
   return `E${edge.number}`;
