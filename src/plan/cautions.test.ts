@@ -61,6 +61,14 @@ describe('doses and cautions of a visit', () => {
       ['dose-rate-not-positive', 'd-3'],
     ]);
   });
+  it.each([0, -1, Number.NaN, Number.POSITIVE_INFINITY])(
+    'says that %s is no share of the label rate',
+    (factor) => {
+      const plan = run([spray], testVisit({ doses: [of('p-spray', 'd-1', factor)] }));
+      expect(plan.doses).toEqual([]);
+      expect(codes(plan)).toEqual(['dose-rate-not-positive']);
+    },
+  );
   it.each<readonly [string, Partial<Product>, Partial<Visit>, number]>([
     ['above-label-rate', {}, {}, 1.1],
     ['no-room-for-water', { carrierLPerM2: 0.003 }, {}, 1.5],

@@ -48,6 +48,13 @@ describe('containers', () => {
     expect(count(4.2, 30).changesAt).toBeCloseTo(2 / 2.1 - 1, 12);
     expect(count(5.8, 30).changesAt).toBeCloseTo(3 / 2.9 - 1, 12);
   });
+  it('says nothing of a change to no pack at all, when the error is as large as the area', () => {
+    expect(count(1.8, 50)).toMatchObject({ open: 1, openLow: 0, openHigh: 2 });
+    expect(count(1.8, 50).changesAt).toBeCloseTo(1 / 0.9 - 1, 12);
+    expect(count(0.9, 50)).toMatchObject({ open: 1, openLow: 0, openHigh: 1, changesAt: null });
+    // of three packs one may still be saved
+    expect(count(5, 50)).toMatchObject({ open: 3, openLow: 0, changesAt: 2 / 2.5 - 1 });
+  });
   it('is not asked across units or of an empty pack', () => {
     expect(() => countContainers({ unit: 'kg', value: 1 }, pack, 1, 0)).toThrow(RangeError);
     expect(() => countContainers({ unit: 'L', value: 1 }, testPack({ unit: 'L', value: 0 }), 1, 0)).toThrow(

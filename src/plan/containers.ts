@@ -51,10 +51,13 @@ export function countContainers(
   };
 }
 
-/** The smaller of the two relative changes of area at which the count moves, signed; null when neither is inside. */
+/**
+ * The smaller of the two relative changes of area at which the count moves, signed; null when neither is
+ * inside. No ground at all, where the last pack would stay shut, is no change to tell of.
+ */
 function nearestChange(exact: number, open: number, low: number, high: number): number | null {
   const up = high > open ? Math.max(0, open / exact - 1) : null;
-  const down = low < open ? (open - 1) / exact - 1 : null;
+  const down = low < open && open > 1 ? (open - 1) / exact - 1 : null;
   if (up === null) return down;
   if (down === null) return up;
   return up <= -down ? up : down;

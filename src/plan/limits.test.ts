@@ -38,6 +38,21 @@ describe('the label’s limits', () => {
     expect(codes({ maxDosesPerYear: 2 }, on('2031-09-01'), before)).toEqual([]);
     expect(codes({ maxDosesPerYear: 1 }, on('2031-09-01'), before)).toEqual(['limit-doses-per-year']);
   });
+  it.each([
+    ['2028-01-01', '2028-12-31', 1], // a leap year has both, 365 days apart
+    ['2029-01-01', '2029-12-31', 1],
+    ['2028-06-01', '2029-05-31', 1], // the 365 days that end with the visit
+    ['2028-06-01', '2029-06-01', 0],
+    ['2028-12-31', '2029-12-31', 0],
+  ])(
+    'a yearly limit holds within the calendar year and within 365 days: %s and %s',
+    (first, second, count) => {
+      const limit = { maxDosesPerYear: 1, maxPerYear: kg(0.039) };
+      const both = ['limit-year-amount', 'limit-doses-per-year'];
+      expect(codes(limit, on(second), [on(first, 'v-2')])).toEqual(count === 1 ? both : []);
+      expect(codes(limit, on(first), [on(second, 'v-2')])).toEqual([]);
+    },
+  );
   it('says when a missing date hinders the check', () => {
     const limit = { minIntervalDays: 28 };
     expect(codes(limit, on(null), [on('2031-06-01', 'v-2')])).toEqual(['limit-not-checked']);

@@ -12,8 +12,8 @@ export type ZonesOfDose = (visit: Visit, dose: VisitDose) => readonly string[];
 /**
  * Holds one product of a visit against the limits on its label, zone by zone. All doses of the product
  * in one visit on one zone count as one application (two half-rate passes at right angles are one).
- * Interval: whole days to every other dated visit that treats the same zone with it. Year: the 365
- * days that end with this visit, which is never laxer than a calendar year seen from its last visit.
+ * Interval: whole days to every other dated visit that treats the same zone with it. Year: both the
+ * 365 days that end with this visit and its calendar year up to it (366 days in a leap year).
  * @param zoneIds zones this visit treats with the product; @param zonesOfDose by default the zones chosen in the yard
  * @param doseId the dose that the issues stand at
  * @returns `limit-dose`, `limit-interval`, `limit-year-amount`, `limit-doses-per-year` (errors);
@@ -97,7 +97,8 @@ export function labelLimitIssues(
     );
   }
 
-  const year = dated.filter((one) => one.before && one.gap < YEAR_DAYS);
+  const sameYear = (other: Visit) => other.date?.slice(0, 4) === visit.date?.slice(0, 4);
+  const year = dated.filter((one) => one.before && (one.gap < YEAR_DAYS || sameYear(one.other)));
   const { maxPerYear, maxDosesPerYear } = limits;
   const yearFactor = (id: string) =>
     year.reduce((sum, one) => sum + (one.factors.get(id) ?? 0), now.get(id) ?? 0);
@@ -107,7 +108,7 @@ export function labelLimitIssues(
     add(
       'limit-year-amount',
       'error',
-      `${most} in 365 days on ${zonesWords(overYear)} is over the label's most for a year, ${show(maxPerYear)}.`,
+      `${most} within a year on ${zonesWords(overYear)} is over the label's most for a year, ${show(maxPerYear)}.`,
     );
   }
   const times = (id: string) => 1 + year.filter((one) => one.factors.has(id)).length;
@@ -117,7 +118,7 @@ export function labelLimitIssues(
     add(
       'limit-doses-per-year',
       'error',
-      `${most} applications in 365 days on ${zonesWords(often)}; the label allows ${maxDosesPerYear} a year.`,
+      `${most} applications within a year on ${zonesWords(often)}; the label allows ${maxDosesPerYear} a year.`,
     );
   }
   return issues;

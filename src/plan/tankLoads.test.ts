@@ -3,7 +3,7 @@ import { L_PER_FLOZ, L_PER_GAL, M2_PER_1000_SQFT } from '../units/factors';
 import { productRate } from './rate';
 import { sprayRate } from './sprayRate';
 import { tankLoads } from './tankLoads';
-import { flozPer1000, fluidOunces, lbPer1000, sqft, testAnalysis, testLabel, testProduct } from './testDose';
+import { flozPer1000, fluidOunces, lbPer1000, sqft, testAnalysis, testLabel } from './testDose';
 
 const carrier = L_PER_GAL / M2_PER_1000_SQFT;
 const liquid = testLabel({

@@ -30,7 +30,7 @@ export interface ContainerCount {
   /** the count at area - 2 sigma and at area + 2 sigma. */
   readonly openLow: number;
   readonly openHigh: number;
-  /** relative change of area (signed, e.g. 0.02 for 2 % larger) at which the count next changes, inside ±2 sigma; null when it does not. */
+  /** relative change of area (signed, e.g. 0.02 for 2 % larger) at which the count next changes, inside ±2 sigma; null when it does not, or only where no ground is left. */
   readonly changesAt: number | null;
 }
 

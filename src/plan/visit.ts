@@ -39,14 +39,15 @@ export function planVisit(input: VisitInput): VisitFigures {
       continue;
     }
     const faults = checkProduct(product).filter((issue) => issue.severity === 'error');
-    if (faults.length > 0 || !(dose.rateFactor > 0)) {
+    const hasFactor = dose.rateFactor > 0 && Number.isFinite(dose.rateFactor);
+    if (faults.length > 0 || !hasFactor) {
       const factorFault: Issue = {
         code: 'dose-rate-not-positive',
         severity: 'error',
-        message: `${product.name}: the share of the label rate must be more than zero.`,
+        message: `${product.name}: the share of the label rate must be a number more than zero.`,
         place,
       };
-      const all = dose.rateFactor > 0 ? faults : [...faults, factorFault];
+      const all = hasFactor ? faults : [...faults, factorFault];
       issues.push(...all.map((issue) => ({ ...issue, place: { ...issue.place, ...place } })));
       continue;
     }
