@@ -23,14 +23,14 @@ import {
 const NB = '\u00a0';
 const DASH = '–';
 
-interface Unit {
+export interface AmountUnit {
   readonly label: string;
   readonly si: number;
 }
-const SQFT: Unit = { label: 'sq ft', si: M2_PER_SQFT };
-const ACRE: Unit = { label: 'acre', si: M2_PER_ACRE };
-const M2: Unit = { label: 'm²', si: 1 };
-const HA: Unit = { label: 'ha', si: M2_PER_HA };
+const SQFT: AmountUnit = { label: 'sq ft', si: M2_PER_SQFT };
+const ACRE: AmountUnit = { label: 'acre', si: M2_PER_ACRE };
+const M2: AmountUnit = { label: 'm²', si: 1 };
+const HA: AmountUnit = { label: 'ha', si: M2_PER_HA };
 
 /**
  * A number in plain decimal notation with thousands commas.
@@ -45,8 +45,23 @@ export function formatNumber(value: number, significantDigits = 3): string {
   });
 }
 
+/**
+ * The number of an entry field. A number with a short form, as typed numbers have, comes whole; one that
+ * is only the conversion of another unit's comes with four significant digits (off by 0.05 % at most).
+ */
+export function formatEntry(value: number): string {
+  if (!Number.isFinite(value)) return DASH;
+  const decimals = (digits: number) => Math.max(0, digits - 1 - Math.floor(Math.log10(Math.abs(value) || 1)));
+  for (let digits = 5; digits <= 9; digits++) {
+    const short = Number(value.toPrecision(digits));
+    const isWhole = Math.abs(short - value) <= 1e-11 * Math.abs(value);
+    if (isWhole && (digits <= 6 || decimals(digits) <= 4)) return formatNumber(short, digits);
+  }
+  return formatNumber(value, 4);
+}
+
 /** A number rounded at a decimal place (negative: tens, hundreds), that place always shown. */
-function formatAtPlace(value: number, place: number): string {
+export function formatAtPlace(value: number, place: number): string {
   const decimals = Math.max(0, place);
   const step = 10 ** -place;
   const rounded = place < 0 ? Math.round(value / step) * step : value;
@@ -57,7 +72,8 @@ function formatAtPlace(value: number, place: number): string {
   });
 }
 
-function areaUnit(areaM2: number, system: UnitSystem): Unit {
+/** The unit an area of that size is shown in. */
+export function areaUnit(areaM2: number, system: UnitSystem): AmountUnit {
   if (system === 'us') return Math.abs(areaM2) >= M2_PER_ACRE ? ACRE : SQFT;
   return Math.abs(areaM2) >= M2_PER_HA ? HA : M2;
 }
@@ -72,6 +88,24 @@ export function formatArea(areaM2: number, system: UnitSystem, significantDigits
 /** Most decimals of an area with its error; 0.0001 acre is about 4 sq ft. */
 const FINEST_PLACE = 4;
 
+/** Decimal place of the n-th significant digit of a value after rounding: 83.5 to 3 digits is 1, 15,800 is -2. */
+export function placeOf(value: number, digits: number): number {
+  const rounded = Number(Math.abs(value).toPrecision(digits));
+  return rounded > 0 ? digits - 1 - Math.floor(Math.log10(rounded)) : 0;
+}
+
+/**
+ * The decimal place at which `formatAreaPm` prints an area: that of the second digit of its ±, after
+ * rounding has carried (99.6 is 100, shown by its tens). Three digits of the area where it has no ±.
+ * @param sigmaM2 one standard deviation, m²
+ */
+export function placeOfPm(areaM2: number, sigmaM2: number, system: UnitSystem): number {
+  const { si } = areaUnit(areaM2, system);
+  const pm = (2 * sigmaM2) / si;
+  const isShown = pm >= 0.5 * 10 ** -FINEST_PLACE && Number.isFinite(pm);
+  return isShown ? Math.min(FINEST_PLACE, placeOf(pm, 2)) : Math.max(0, placeOf(areaM2 / si, 3));
+}
+
 /**
  * An area with its error, such as "3,240 ± 45 sq ft": ± is two standard deviations (about 95 %), rounded
  * to two significant digits, and the area is rounded at the same place.
@@ -82,9 +116,8 @@ export function formatAreaPm(areaM2: number, sigmaM2: number, system: UnitSystem
   if (!(sigmaM2 > 0) || !Number.isFinite(sigmaM2)) return formatArea(areaM2, system);
   const unit = areaUnit(areaM2, system);
   const pm = (2 * sigmaM2) / unit.si;
-  // the place of the second digit, after rounding has carried (99.6 is 100, shown by its tens)
-  const place = Math.min(FINEST_PLACE, 1 - Math.floor(Math.log10(Number(pm.toPrecision(2)))));
   if (pm < 0.5 * 10 ** -FINEST_PLACE) return formatArea(areaM2, system);
+  const place = placeOfPm(areaM2, sigmaM2, system);
   return `${formatAtPlace(areaM2 / unit.si, place)} ±${NB}${formatAtPlace(pm, place)}${NB}${unit.label}`;
 }
 
@@ -102,25 +135,29 @@ export function formatLength(lengthM: number, system: UnitSystem): string {
     : `${formatNumber(lengthM * 100, 2)}${NB}cm`;
 }
 
-/** A value in the larger unit, or in the smaller where it would round to less than one of the larger. */
-function formatIn(value: number, small: Unit, large: Unit): string {
-  if (!Number.isFinite(value)) return DASH;
+function smallOrLarge(value: number, small: AmountUnit, large: AmountUnit): AmountUnit {
   const count = Math.abs(Number((value / small.si).toPrecision(3)));
-  const unit = value !== 0 && count * small.si < large.si * (1 - 1e-12) ? small : large;
+  return value !== 0 && count * small.si < large.si * (1 - 1e-12) ? small : large;
+}
+
+/** A value in the larger unit, or in the smaller where it would round to less than one of the larger. */
+function formatIn(value: number, small: AmountUnit, large: AmountUnit): string {
+  if (!Number.isFinite(value)) return DASH;
+  const unit = smallOrLarge(value, small, large);
   return `${formatNumber(value / unit.si)}${NB}${unit.label}`;
 }
 
-const OZ: Unit = { label: 'oz', si: KG_PER_OZ };
-const LB: Unit = { label: 'lb', si: KG_PER_LB };
-const G: Unit = { label: 'g', si: 0.001 };
-const KG: Unit = { label: 'kg', si: 1 };
-const FLOZ: Unit = { label: `fl${NB}oz`, si: L_PER_FLOZ };
-const GAL: Unit = { label: 'gal', si: L_PER_GAL };
-const ML: Unit = { label: 'mL', si: 0.001 };
-const LITRE: Unit = { label: 'L', si: 1 };
-const CUFT: Unit = { label: `cu${NB}ft`, si: L_PER_CUFT };
-const CUYD: Unit = { label: `cu${NB}yd`, si: L_PER_CUYD };
-const M3: Unit = { label: 'm³', si: L_PER_M3 };
+const OZ: AmountUnit = { label: 'oz', si: KG_PER_OZ };
+const LB: AmountUnit = { label: 'lb', si: KG_PER_LB };
+const G: AmountUnit = { label: 'g', si: 0.001 };
+const KG: AmountUnit = { label: 'kg', si: 1 };
+const FLOZ: AmountUnit = { label: `fl${NB}oz`, si: L_PER_FLOZ };
+const GAL: AmountUnit = { label: 'gal', si: L_PER_GAL };
+const ML: AmountUnit = { label: 'mL', si: 0.001 };
+const LITRE: AmountUnit = { label: 'L', si: 1 };
+const CUFT: AmountUnit = { label: `cu${NB}ft`, si: L_PER_CUFT };
+const CUYD: AmountUnit = { label: `cu${NB}yd`, si: L_PER_CUYD };
+const M3: AmountUnit = { label: 'm³', si: L_PER_M3 };
 
 /** A mass in kg: lb (oz under one pound), or kg (g under one kilogram). */
 export function formatMass(massKg: number, system: UnitSystem): string {
@@ -134,6 +171,18 @@ export function formatMass(massKg: number, system: UnitSystem): string {
 export function formatVolume(volumeL: number, system: UnitSystem, bulk = false): string {
   if (bulk) return system === 'us' ? formatIn(volumeL, CUFT, CUYD) : formatIn(volumeL, LITRE, M3);
   return system === 'us' ? formatIn(volumeL, FLOZ, GAL) : formatIn(volumeL, ML, LITRE);
+}
+
+/** The unit an amount of that size is shown in. @param value in L or kg */
+export function amountLadder(
+  measure: Amount['unit'],
+  system: UnitSystem,
+  bulk: boolean,
+  value: number,
+): AmountUnit {
+  if (measure === 'kg') return system === 'us' ? smallOrLarge(value, OZ, LB) : smallOrLarge(value, G, KG);
+  if (bulk) return system === 'us' ? smallOrLarge(value, CUFT, CUYD) : smallOrLarge(value, LITRE, M3);
+  return system === 'us' ? smallOrLarge(value, FLOZ, GAL) : smallOrLarge(value, ML, LITRE);
 }
 
 /** An amount of product, by volume or by mass. @param bulk volumes as in formatVolume */
@@ -152,8 +201,8 @@ export function formatAmountRate(amountPerM2: Amount, system: UnitSystem, bulk =
 export function formatNutrientRate(kgPerM2: number, system: UnitSystem): string {
   if (!Number.isFinite(kgPerM2)) return DASH;
   return system === 'us'
-    ? `${formatNumber((kgPerM2 * M2_PER_1000_SQFT) / KG_PER_LB, 2)}${NB}lb per 1,000${NB}sq${NB}ft`
-    : `${formatNumber(kgPerM2 * 1000, 2)}${NB}g/m²`;
+    ? `${formatNumber((kgPerM2 * M2_PER_1000_SQFT) / KG_PER_LB)}${NB}lb per 1,000${NB}sq${NB}ft`
+    : `${formatNumber(kgPerM2 * 1000)}${NB}g/m²`;
 }
 
 /** Money with two decimals after the sign of the yard's currency. */
