@@ -4,7 +4,7 @@ import { formatArea, formatAreaPm, formatLength, formatPercent, formatVolume } f
 import { CAUTIONS } from '../words/cautions';
 import { changeWords, lastWords } from '../words/containerWords';
 import { EDGE_WORK_WORDS, edgeKey, nearWords, SOURCE_WORDS, STAIN_WORDS } from '../words/edgeWords';
-import { amountRateWords, amountWords } from '../words/productWords';
+import { amountRateWords, amountWords, productName } from '../words/productWords';
 import { workOrder } from '../words/workOrder';
 import { groundName, MATERIAL_WORDS, zoneKeys, zoneName, zoneWords } from '../words/zoneWords';
 import type { UnitSystem, Yard } from '../yard/types';
@@ -105,10 +105,10 @@ function doseBlocks(yard: Yard, dose: DoseFigures, index: number): Block[] {
   const water =
     dose.carrierL === null ? '' : ` Water to mix in: ${formatVolume(dose.carrierL, units)} in all.`;
   const blocks: Block[] = [
-    { type: 'heading', text: `Product ${index + 1}: ${product.name}` },
+    { type: 'heading', text: `Product ${index + 1}: ${productName(product)}` },
     { type: 'text', strong: true, text: `${rate}${water}` },
     table(
-      `Amounts of ${product.name}`,
+      `Amounts of ${productName(product)}`,
       [
         column('Key', 0.08),
         column('Zone', 0.4),
@@ -196,7 +196,7 @@ function rinseBlocks(yard: Yard, visit: DerivedVisit): Block[] {
     return [
       '☐',
       edgeKey(edge),
-      `${edge.hardscapeName}, by zone ${beside}`,
+      `${zoneName({ name: edge.hardscapeName, kind: 'hardscape' })}, by zone ${beside}`,
       edge.material ? MATERIAL_WORDS[edge.material] : '—',
       formatLength(edge.lengthM, units),
       edge.stains && !allStain ? `${what} It stains: at once.` : what,
@@ -234,7 +234,7 @@ function cautionBlocks(visit: DerivedVisit): Block[] {
 }
 
 function recordBlocks(visit: DerivedVisit): Block[] {
-  const used = visit.figures.doses.map((dose) => `${dose.product.name}: used`);
+  const used = visit.figures.doses.map((dose) => `${productName(dose.product)}: used`);
   return [
     { type: 'heading', text: 'Write down when done' },
     {

@@ -4,6 +4,7 @@ import type { ContainerCount, DoseFigures, TankLoads, TankMix } from '../plan/ty
 import { formatArea, formatAreaPm, formatMoney, formatNutrientRate, formatVolume } from '../units/format';
 import { changeWords, countWords, lastWords } from '../words/containerWords';
 import { amountWords, NUTRIENT_WORDS } from '../words/productWords';
+import { groundName } from '../words/zoneWords';
 import { NUTRIENTS } from '../yard/types';
 import { AppPart } from './app-part';
 import { shared } from './shared';
@@ -80,7 +81,7 @@ export class DoseResult extends AppPart {
           ${figures.zones.map(
             (
               zone,
-            ) => html`<tr><td>${zone.name || 'Without a name'}</td><td class="num">${formatArea(zone.areaM2, units, 4)}</td>
+            ) => html`<tr><td>${groundName(zone.name)}</td><td class="num">${formatArea(zone.areaM2, units, 4)}</td>
               <td class="num">${amountWords(figures.product, zone.amount, units)}</td></tr>`,
           )}
           <tr class="sum"><td>Total</td><td class="num">${formatArea(figures.areaM2, units, 4)}</td><td class="num">${amountWords(figures.product, figures.amount, units)}</td></tr>

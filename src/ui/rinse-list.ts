@@ -3,7 +3,7 @@ import { customElement } from 'lit/decorators.js';
 import type { RinseEdge } from '../cover/types';
 import { formatLength } from '../units/format';
 import { EDGE_WORK_WORDS, edgeKey, nearWords, STAIN_WORDS } from '../words/edgeWords';
-import { groundName, MATERIAL_WORDS } from '../words/zoneWords';
+import { groundName, MATERIAL_WORDS, zoneName } from '../words/zoneWords';
 import { AppPart } from './app-part';
 import { groupRinseEdges, sumLengths } from './rinse-groups';
 import { shared } from './shared';
@@ -37,7 +37,7 @@ export class RinseList extends AppPart {
       ${treatments.length === 1 && treatments[0] ? html`<p class="note">${EDGE_WORK_WORDS[treatments[0]]}</p>` : nothing}
       ${groupRinseEdges(edges).map(
         (group) => html`
-          <h4><span>${group.hardscapeName || 'Without a name'}${group.material ? `, ${MATERIAL_WORDS[group.material].toLowerCase()}` : ''}</span>
+          <h4><span>${zoneName({ name: group.hardscapeName, kind: 'hardscape' })}${group.material ? `, ${MATERIAL_WORDS[group.material].toLowerCase()}` : ''}</span>
             <span>${formatLength(group.lengthM, units)}</span></h4>
           <ol>${group.edges.map((edge) => this.renderEdge(edge, treatments.length > 1))}</ol>`,
       )}

@@ -6,7 +6,7 @@ import type { Product } from '../yard/types';
 import { AppPart } from './app-part';
 import { newProduct, visitsWith } from './product-edits';
 import './product-form';
-import { analysisWords, FORM_WORDS, packsWords, rateWords } from '../words/productWords';
+import { analysisWords, FORM_WORDS, packsWords, productName, rateWords } from '../words/productWords';
 import { freeName } from '../words/zoneWords';
 import { shared } from './shared';
 
@@ -65,7 +65,7 @@ export class ShelfPanel extends AppPart {
       <li class=${isOpen ? 'chosen' : ''}>
         <button class="open" aria-expanded=${isOpen ? 'true' : 'false'}
           @click=${() => this.open(isOpen ? null : product.id)}>
-          <span class="name">${product.name || 'Without a name'}</span>
+          <span class="name">${productName(product)}</span>
           <span class="analysis">${analysisWords(product)}</span>
           <span class="words">${FORM_WORDS[product.form]}; ${rateWords(product, units)}${
             product.packs.length > 0 ? html`; packs: ${packsWords(product, units)}` : nothing

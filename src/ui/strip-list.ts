@@ -3,6 +3,7 @@ import { customElement } from 'lit/decorators.js';
 import type { NoApplyStrip } from '../cover/types';
 import { formatArea, formatLength } from '../units/format';
 import { SOURCE_WORDS } from '../words/edgeWords';
+import { groundName } from '../words/zoneWords';
 import { AppPart } from './app-part';
 
 /** No-apply strips of the visit, with width and area. */
@@ -31,7 +32,7 @@ export class StripList extends AppPart {
   }
 
   private nameOf(zoneId: string): string {
-    return this.app.yard.zones.find((zone) => zone.id === zoneId)?.name || 'Without a name';
+    return groundName(this.app.yard.zones.find((zone) => zone.id === zoneId)?.name ?? '');
   }
 
   private sourceOf(strip: NoApplyStrip): string {

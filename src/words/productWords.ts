@@ -87,7 +87,12 @@ export function packsWords(product: Product, units: UnitSystem): string {
   return product.packs.map((pack) => amountWords(product, pack.content, units)).join(', ');
 }
 
+/** The product's name, or words for none. */
+export function productName(product: Pick<Product, 'name'> | undefined): string {
+  return product?.name.trim() || 'Product without a name';
+}
+
 /** What a dose is called. */
 export function doseName(dose: VisitDose, products: readonly Product[]): string {
-  return products.find((product) => product.id === dose.productId)?.name || 'Product without a name';
+  return productName(products.find((product) => product.id === dose.productId));
 }

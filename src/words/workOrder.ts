@@ -4,7 +4,7 @@ import type { DerivedVisit } from '../session/types';
 import { formatTemperature, formatVolume } from '../units/format';
 import type { UnitSystem } from '../yard/types';
 import { edgeWords } from './edgeWords';
-import { amountWords } from './productWords';
+import { amountWords, productName } from './productWords';
 import { groundName } from './zoneWords';
 
 /** What is done in a visit, in order, one sentence or two a step. Common practice, no source; the label goes before. */
@@ -40,7 +40,7 @@ export function workOrder(visit: DerivedVisit, units: UnitSystem): readonly stri
   if (near.length > 0) {
     steps.push(`Sweep or wipe up, no water toward the drain, well or water: ${edgeWords(near)}.`);
   }
-  const watered = doses.filter((dose) => dose.product.waterIn).map((dose) => dose.product.name);
+  const watered = doses.filter((dose) => dose.product.waterIn).map((dose) => productName(dose.product));
   if (watered.length > 0)
     steps.push(`Water in ${watered.join(', ')}, as much as the label says and no run-off.`);
   steps.push(
@@ -58,7 +58,7 @@ function doseSteps(dose: DoseFigures, units: UnitSystem): readonly string[] {
   const mix = tank?.full ?? tank?.last;
   const loads = mix
     ? [
-        `Fill the tank half with water, add ${product.name} (${amountWords(product, mix.product, units)} to ${formatVolume(mix.waterL, units)} of water${
+        `Fill the tank half with water, add ${productName(product)} (${amountWords(product, mix.product, units)} to ${formatVolume(mix.waterL, units)} of water${
           tank?.full && tank.last
             ? `; last load ${amountWords(product, tank.last.product, units)} to ${formatVolume(tank.last.waterL, units)}`
             : ''
@@ -67,7 +67,7 @@ function doseSteps(dose: DoseFigures, units: UnitSystem): readonly string[] {
     : [];
   const verb = isLiquid(product) || dose.carrierL !== null ? 'Spray' : 'Spread';
   const stains = product.stainsHardscape ? ' It stains: rinse hardscape at once.' : '';
-  return [...loads, `${verb} ${product.name}: ${zones.join('; ')}.${stains}`];
+  return [...loads, `${verb} ${productName(product)}: ${zones.join('; ')}.${stains}`];
 }
 
 function heatWords(doses: readonly DoseFigures[], units: UnitSystem): string {
