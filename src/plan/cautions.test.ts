@@ -9,7 +9,9 @@ import {
   testProduct,
   testVisit,
   testZone,
+  yardOf,
 } from './testDose';
+import { planVisit } from './visit';
 
 const spray = testProduct({
   id: 'p-spray',
@@ -86,6 +88,38 @@ describe('doses and cautions of a visit', () => {
     const doses = [of('p-spray', 'd-1', factor)];
     expect(codes(run([spray], testVisit({ doses: [of('p-spray')] })))).not.toContain(code);
     expect(codes(run([{ ...spray, ...fields }], testVisit({ doses, ...visit })))).toContain(code);
+  });
+  it('two zones of a dose that overlap: told at each dose that treats both', () => {
+    const doses = [of('p-spray', 'd-1'), of('p-spray', 'd-2'), of('p-spray', 'd-3')];
+    const visit = testVisit({ doses });
+    const [a, b, c] = [testZone(300, 'a'), testZone(200, 'b'), testZone(0, 'c')];
+    const plan = (clashes?: readonly (readonly [string, string, number])[]) =>
+      planVisit({
+        yard: yardOf([spray], [visit]),
+        visit,
+        zonesByDose: new Map([
+          ['d-1', [a, b, c]],
+          ['d-2', [a, c]],
+          ['d-3', [{ ...b, name: '' }, a]],
+        ]),
+        sigmaByDose: new Map(),
+        ...(clashes && { clashes }),
+      });
+    // 10 m² are 107.64 sq ft; where no ground of a zone is treated, none is treated twice
+    const told = plan([
+      ['a', 'b', 10],
+      ['a', 'c', 5],
+      ['a', 'gone', 5],
+    ]).doses.flatMap((dose) => dose.issues);
+    expect(told.map(({ code, severity, place }) => [code, severity, place.doseId, place.zoneId])).toEqual([
+      ['zones-overlap', 'warning', 'd-1', 'a'],
+      ['zones-overlap', 'warning', 'd-3', 'a'],
+    ]);
+    expect(told[0]?.message.replaceAll('\u00a0', ' ')).toBe(
+      'Test spray: “Zone a” and “Zone b” overlap, so 108 sq ft is counted twice and would be treated twice; mend it on the Measure screen.',
+    );
+    expect(told[1]?.message).toContain('“Zone a” and an unnamed zone overlap');
+    expect(plan().doses.flatMap((dose) => dose.issues)).toEqual([]);
   });
   it('a powder in the tank, no ground, one tank for two mixes', () => {
     const powder = testProduct({ form: 'soluble-powder', carrierLPerM2: 0.04 });

@@ -1,8 +1,8 @@
-import { formatTemperature } from '../units/format';
-import type { Issue, Product, Visit, VisitDose, Yard } from '../yard/types';
+import { formatArea, formatTemperature } from '../units/format';
+import type { Issue, Product, UnitSystem, Visit, VisitDose, Yard } from '../yard/types';
 import { isLiquid } from './rate';
 import { productVolume, sprayRate } from './sprayRate';
-import type { DoseFigures, ProductRate } from './types';
+import type { DoseFigures, ProductRate, TreatableZone } from './types';
 
 const TOLERANCE = 1e-9;
 
@@ -51,6 +51,26 @@ export function cautionsOfDose(
     );
   if (product.waterIn) add('water-in', 'note', 'water it in after it is down, as the label says.');
   return issues;
+}
+
+/** Two zones (ids) that both claim some ground, and its area, m². */
+export type ZoneClash = readonly [zoneIdA: string, zoneIdB: string, areaM2: number];
+
+/** Warnings `zones-overlap`: ground that one dose counts twice, as two of its zones claim it. */
+export function cautionsOfOverlap(
+  clashes: readonly ZoneClash[],
+  zones: readonly TreatableZone[],
+  product: Product,
+  units: UnitSystem,
+  place: Issue['place'],
+): Issue[] {
+  const treated = new Map(zones.filter((zone) => zone.areaM2 > 0).map((zone) => [zone.zoneId, zone.name]));
+  const named = (id: string) => (treated.get(id) ? `“${treated.get(id)}”` : 'an unnamed zone');
+  return clashes.flatMap(([a, b, areaM2]): Issue[] => {
+    if (!treated.has(a) || !treated.has(b) || !(areaM2 > 0)) return [];
+    const message = `${product.name}: ${named(a)} and ${named(b)} overlap, so ${formatArea(areaM2, units)} is counted twice and would be treated twice; mend it on the Measure screen.`;
+    return [{ code: 'zones-overlap', severity: 'warning', message, place: { ...place, zoneId: a } }];
+  });
 }
 
 /** Cautions on the order: one tank used for different mixes in turn. Each dose is a pass of its own. */

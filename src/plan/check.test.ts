@@ -34,6 +34,13 @@ describe('a product entry', () => {
       { packs: [{ ...testPack({ unit: 'kg', value: 1 }), price: -1 }] },
     ],
     ['on-hand-negative', 'onHand.pack-1', 'error', { onHand: { 'pack-1': -1 } }],
+    [
+      'pack-id-double',
+      'packs[1].id',
+      'error',
+      { packs: [testPack({ unit: 'kg', value: 10 }), testPack({ unit: 'kg', value: 5 })] },
+    ],
+    ['on-hand-unknown', 'onHand.gone', 'warning', { onHand: { 'pack-1': 2, gone: 1 } }],
     ['density-not-positive', 'densityKgPerL', 'error', { densityKgPerL: 0 }],
     ['density-odd', 'densityKgPerL', 'warning', { densityKgPerL: 10.7 }],
     ['density-missing', 'densityKgPerL', 'warning', { ...poured, analysis: testAnalysis(12) }],

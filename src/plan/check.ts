@@ -84,9 +84,32 @@ function checkPacks(product: Product): Issue[] {
       issueOn(product, 'no-packs', 'packs', 'add at least one pack size, so that containers can be counted.'),
     ];
   }
-  return product.packs.flatMap((pack, i) => {
+  const ids = product.packs.map((pack) => pack.id);
+  const strangers = Object.keys(product.onHand)
+    .filter((packId) => !ids.includes(packId))
+    .map((packId) =>
+      issueOn(
+        product,
+        'on-hand-unknown',
+        `onHand.${packId}`,
+        `a count of packs on hand names a pack size (${packId}) that is not listed; it is left out.`,
+        'warning',
+      ),
+    );
+  const known = product.packs.flatMap((pack, i) => {
     const path = `packs[${i}]`;
     const issues: Issue[] = [];
+    const first = ids.indexOf(pack.id);
+    if (first < i) {
+      issues.push(
+        issueOn(
+          product,
+          'pack-id-double',
+          `${path}.id`,
+          `pack ${i + 1} has the same id as pack ${first + 1} (${pack.id}), so they cannot be told apart; take one out and add it anew.`,
+        ),
+      );
+    }
     if (!(pack.content.value > 0)) {
       issues.push(
         issueOn(product, 'pack-empty', `${path}.content`, `pack ${i + 1} must hold more than zero.`),
@@ -124,6 +147,7 @@ function checkPacks(product: Product): Issue[] {
     }
     return issues;
   });
+  return [...known, ...strangers];
 }
 
 function checkDensity(product: Product): Issue[] {

@@ -1,5 +1,5 @@
 import type { Issue, Product, Visit, VisitDose, Yard } from '../yard/types';
-import { cautionsOfDose, cautionsOfOrder } from './cautions';
+import { cautionsOfDose, cautionsOfOrder, cautionsOfOverlap, type ZoneClash } from './cautions';
 import { checkProduct } from './check';
 import { countContainers } from './containers';
 import { guideIssues } from './guides';
@@ -7,9 +7,11 @@ import { labelLimitIssues, type ZonesOfDose } from './limits';
 import { nutrientRates, nutrientsByZone } from './nutrients';
 import { convertAmount, productRate } from './rate';
 import { sprayRate } from './sprayRate';
+import { stockIssues } from './stockIssues';
 import { tankLoads } from './tankLoads';
 import type { DoseFigures, DoseZone, TreatableZone, VisitFigures } from './types';
 
+/** What one visit is planned from: the document, and the measured ground of each dose. */
 export interface VisitInput {
   readonly yard: Yard;
   readonly visit: Visit;
@@ -19,12 +21,15 @@ export interface VisitInput {
   readonly sigmaByDose: ReadonlyMap<string, number>;
   /** zones of any visit's dose, for interval and yearly limits; by default those chosen in the yard. */
   readonly zonesOfDose?: ZonesOfDose;
+  /** pairs of zones that both claim some ground, and how much of it, m²; none by default. */
+  readonly clashes?: readonly ZoneClash[];
 }
 
 /**
  * Amounts, containers, water, tank loads and nutrients of a visit, dose by dose in their order.
  * A dose whose product is gone or whose label cannot be right is left out of `doses`, and the reason is
- * in `issues`.
+ * in `issues`. Amounts are kg or L as the product is measured, areas m². Never throws for what a person
+ * can enter.
  */
 export function planVisit(input: VisitInput): VisitFigures {
   const { yard, visit } = input;
@@ -63,6 +68,7 @@ export function planVisit(input: VisitInput): VisitFigures {
   issues.push(...limitsOfVisit(input, doses));
   issues.push(...guideIssues(yard, doses, nutrientByZone, visit.id));
   issues.push(...cautionsOfOrder(visit, doses));
+  issues.push(...stockIssues(yard, visit.id, doses));
   return { visit, doses, nutrientByZone, issues };
 }
 
@@ -89,6 +95,7 @@ function planDose(input: VisitInput, dose: VisitDose, product: Product): DoseFig
     const message = `${product.name}: nutrients are not counted until its density is known.`;
     issues.push({ code: 'nutrients-no-density', severity: 'warning', message, place });
   }
+  issues.push(...cautionsOfOverlap(input.clashes ?? [], zones, product, yard.settings.units, place));
   if (areaM2 <= 0) {
     const message = `${product.name}: no ground is chosen for this dose.`;
     issues.push({ code: 'dose-no-ground', severity: 'warning', message, place });
