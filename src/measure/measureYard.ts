@@ -1,9 +1,10 @@
 import { type Yard, ZONE_KINDS, type Zone } from '../yard/types';
-import { areaScale } from './elevation';
-import { findNear } from './near';
+import { areaScale } from './areaScale';
+import { findNear } from './findNear';
 import { type LaidZone, netShapeOf } from './netShape';
+import { boxesNear } from './planeBox';
 import { planeFor } from './planeFor';
-import { boxesNear, layZone } from './planeZone';
+import { layZone } from './planeZone';
 import { totalsByKind } from './totals';
 import type { LocalPlane, MeasuredYard, MeasuredZone } from './types';
 import { gradientOf, sigmaOfGradient } from './uncertainty';

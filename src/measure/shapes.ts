@@ -13,20 +13,15 @@ import { createCornerBook, insertCorners, roundPosition } from './corners';
 import { checkRing } from './crossings';
 import { sharedLengthM } from './outline';
 import { createPlane, ringsToPlane } from './plane';
-import { boxOf, layZone } from './planeZone';
+import { boxOf } from './planeBox';
+import { layZone } from './planeZone';
 import { leftOfLine } from './splitLine';
 import type { LocalPlane, PlaneRings, XY } from './types';
 
-export {
-  type Closure,
-  closureOfSides,
-  makeCircle,
-  makeRectangle,
-  makeRectangleFromCorner,
-  ringFromCorners,
-  ringFromSides,
-  type Side,
-} from './makers';
+export { makeCircle } from './makeCircle';
+export { makeRectangle, makeRectangleFromCorner } from './makeRectangle';
+export { ringFromCorners } from './ringFromCorners';
+export { type Closure, closureOfSides, ringFromSides, type Side } from './ringFromSides';
 
 /** A new document, or why the edit cannot be made. */
 export type ShapeResult =

@@ -1,13 +1,14 @@
 import { replaceZone } from '../yard/edits';
 import { type Yard, ZONE_KINDS, type Zone, type ZoneKind } from '../yard/types';
+import { areaScale } from './areaScale';
 import { bufferOf, closingOf, differenceOf, planeAreaOf } from './clip';
 import { createCornerBook, insertCorners } from './corners';
-import { coveredGround } from './covered';
-import { areaScale } from './elevation';
+import { coveredGround } from './coveredGround';
 import { areaOfPartsM2 } from './geodesic';
 import { sharedLengthM } from './outline';
 import { ringsToLonLat, ringsToPlane } from './plane';
-import { boxesNear, boxOf, layZone } from './planeZone';
+import { boxesNear, boxOf } from './planeBox';
+import { layZone } from './planeZone';
 import { joinParts, type ShapeResult } from './shapes';
 import { findClashes } from './totals';
 import type { LocalPlane, MeasuredYard, PlaneRings, Slip } from './types';

@@ -1,4 +1,4 @@
-import { boxOf } from './planeZone';
+import { boxOf } from './planeBox';
 import type { PlaneRings, XY } from './types';
 
 /** An end this near the outline lies on it, m. */

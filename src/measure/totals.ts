@@ -1,9 +1,9 @@
 import { ZONE_KINDS, type Zone } from '../yard/types';
 import { differenceOf, intersectionOf, planeAreaOf } from './clip';
+import { findNear } from './findNear';
 import { areaOfPartsM2 } from './geodesic';
-import { findNear } from './near';
 import { ringsToLonLat } from './plane';
-import { type Box, boxOf } from './planeZone';
+import { type Box, boxOf } from './planeBox';
 import type { KindTotal, LocalPlane, MeasuredYard, MeasuredZone, PlaneRings } from './types';
 import { planeVarianceOf, updateVariance } from './uncertainty';
 

@@ -1,7 +1,7 @@
 import Flatbush from 'flatbush';
 import type { Position, Zone } from '../yard/types';
 import { edgesNear, ON_M, stretchOn } from './outline';
-import { boxOf } from './planeZone';
+import { boxOf } from './planeBox';
 import type { LocalPlane, MeasuredYard, MeasuredZone, PlaneRings, XY } from './types';
 
 /** Shares of an edge shorter than this are rounding of the clipping grid. */

@@ -1,5 +1,5 @@
 import Flatbush from 'flatbush';
-import type { Box } from './planeZone';
+import type { Box } from './planeBox';
 
 /**
  * For each box the indices of the others that come within `marginM` of it, ascending; by an R-tree.
