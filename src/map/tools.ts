@@ -1,4 +1,6 @@
 import type L from 'leaflet';
+import { createPlane } from '../measure/plane';
+import type { LocalPlane } from '../measure/types';
 import type { Position } from '../yard/types';
 import { toPosition } from './coords';
 import { PathDraw } from './drawing/pathDraw';
@@ -7,6 +9,8 @@ import { type DrawContext, type DrawSession, tellIssue } from './drawing/session
 import type { DrawShape, MapEvents, MapPicture, Tool } from './types';
 
 const SELECT: Tool = { type: 'select' };
+/** Beyond this from its origin a plane's scale is off by more than about one in a thousand, m. */
+const PLANE_REACH_M = 5000;
 
 /** A tool that puts one mark. */
 class PlaceMark implements DrawSession {
@@ -62,7 +66,7 @@ export class ToolRunner {
         return;
       case 'split':
         this.session = new PathDraw(this.context(), false, (line) =>
-          this.done(() => this.events.splitLine(line, tool.zoneId)),
+          this.doneUnlessRefused(() => this.events.splitLine(line, tool.zoneId)),
         );
         return;
       case 'reshape':
@@ -76,7 +80,8 @@ export class ToolRunner {
   }
 
   private startDraw(tool: Extract<Tool, { type: 'draw' }>): void {
-    const onDone = (ring: readonly Position[]) => this.done(() => this.events.drawn(ring, tool));
+    const onDone = (ring: readonly Position[]) =>
+      this.doneUnlessRefused(() => this.events.drawn(ring, tool));
     if (tool.shape === 'polygon') {
       this.session = new PathDraw(this.context(), true, onDone);
       return;
@@ -90,8 +95,13 @@ export class ToolRunner {
   ): Promise<void> {
     const turn = this.turn;
     try {
-      const { ShapeDraw } = await import('./drawing/shapeDraw');
-      if (turn === this.turn) this.session = new ShapeDraw(this.context(), shape, onDone);
+      if (shape === 'freehand') {
+        const { FreehandDraw } = await import('./drawing/freehandDraw');
+        if (turn === this.turn) this.session = new FreehandDraw(this.context(), onDone);
+      } else {
+        const { ShapeDraw } = await import('./drawing/shapeDraw');
+        if (turn === this.turn) this.session = new ShapeDraw(this.context(), shape, onDone);
+      }
     } catch {
       if (turn !== this.turn) return;
       this.events.message(
@@ -106,9 +116,26 @@ export class ToolRunner {
       map: this.map,
       events: this.events,
       picture: this.picture,
+      plane: () => this.plane(),
       hold: this.hold,
       end: () => this.end(),
     };
+  }
+
+  /** The yard's plane; on ground far from it (a yard with nothing drawn yet) one at the map's middle. */
+  private plane(): LocalPlane {
+    const centre = toPosition(this.map.getCenter());
+    const plane = this.picture()?.measured.plane;
+    if (plane && Math.hypot(...plane.toPlane(centre)) < PLANE_REACH_M) return plane;
+    return createPlane(centre);
+  }
+
+  /** The result goes out; when it is taken the tool ends, else it goes on with what is drawn. */
+  private doneUnlessRefused(report: () => boolean): void {
+    const { tool, turn } = this;
+    if (!report()) return;
+    this.swallowClick();
+    if (this.tool === tool && this.turn === turn) this.end();
   }
 
   /** The tool has its result: it ends, then the result goes out. */

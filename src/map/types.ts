@@ -61,9 +61,10 @@ export interface DrawLive {
 
 export interface MapEvents {
   select(zoneIds: readonly string[]): void;
-  /** a finished outer ring for a draw tool. Never self-crossing. */
-  drawn(ring: Ring, tool: Extract<Tool, { type: 'draw' }>): void;
-  splitLine(line: readonly Position[], zoneId: string): void;
+  /** a finished outer ring for a draw tool. Never self-crossing. @returns false: refused, the drawing is kept. */
+  drawn(ring: Ring, tool: Extract<Tool, { type: 'draw' }>): boolean;
+  /** a finished open line. @returns false: refused, the line is kept to be corrected. */
+  splitLine(line: readonly Position[], zoneId: string): boolean;
   /** committed new parts of a zone after a reshape step (one drag is one call). */
   reshaped(zoneId: string, parts: readonly Rings[], label: string): void;
   /** parts while a drag is under way; null when it ends or is cancelled. */

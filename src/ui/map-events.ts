@@ -32,6 +32,7 @@ export function createMapEvents(app: AppController): MapEvents {
       const id = app.newId('zone');
       const isDone = app.attempt('Split zone', (yard) => splitZone(yard, zoneId, line, id, plane));
       if (isDone) app.setView({ selectedZoneIds: [zoneId, id] });
+      return isDone;
     },
     reshaped(zoneId, parts, label) {
       app.beforeReshape = null;
@@ -70,12 +71,11 @@ export function createMapEvents(app: AppController): MapEvents {
   };
 }
 
-function addDrawn(app: AppController, ring: Ring, tool: Extract<Tool, { type: 'draw' }>): void {
+function addDrawn(app: AppController, ring: Ring, tool: Extract<Tool, { type: 'draw' }>): boolean {
   const plane = app.session.derived.measured.plane;
   if (tool.purpose === 'hole' && tool.zoneId !== null) {
     const { zoneId } = tool;
-    app.attempt('Cut hole', (yard) => cutHole(yard, zoneId, ring, plane));
-    return;
+    return app.attempt('Cut hole', (yard) => cutHole(yard, zoneId, ring, plane));
   }
   const zone = zoneFromRing(app, tool.kind, ring, 'traced');
   const label = `Add ${KIND_WORDS[tool.kind].toLowerCase()}`;
@@ -85,6 +85,7 @@ function addDrawn(app: AppController, ring: Ring, tool: Extract<Tool, { type: 'd
       ? app.attempt(label, (yard) => cutOut(yard, zoneId, ring, zone, plane))
       : app.attempt(label, (yard) => ({ ok: true, yard: addZone(yard, zone) }));
   if (isDone) app.setView({ selectedZoneIds: [zone.id] });
+  return isDone;
 }
 
 /**

@@ -3,8 +3,6 @@ import type { TerraDrawChanges, TerraDrawExtend, TerraDrawStylingFunction } from
 import { TerraDrawLeafletAdapter } from 'terra-draw-leaflet-adapter';
 import { toPosition } from '../coords';
 
-type PointerLike = PointerEvent | MouseEvent;
-
 /** The library refuses more decimals than its precision. */
 function rounded(at: L.LatLng): { lng: number; lat: number } {
   const [lng, lat] = toPosition(at);
@@ -12,25 +10,26 @@ function rounded(at: L.LatLng): { lng: number; lat: number } {
 }
 
 /**
- * The drawing library's Leaflet adapter with two parts of ours: pointer places can be snapped, and
- * the preview is drawn by us. Its own renderer writes a style element into the page, which the
- * Content-Security-Policy forbids.
+ * The drawing library's Leaflet adapter with two parts of ours: it hears no pointer of its own (ours
+ * tells a drag from a click, snaps, and sends what it made of it), and the preview is drawn by us, since
+ * the library's renderer writes a style element into the page, which the Content-Security-Policy forbids.
  */
 export class DraftAdapter extends TerraDrawLeafletAdapter {
+  private readonly deaf = document.createElement('div');
   private readonly previews = new Map<string | number, L.GeoJSON>();
 
   constructor(
     private readonly leaflet: L.Map,
     private readonly snap: (at: L.LatLng) => L.LatLng,
   ) {
-    super({ lib: L, map: leaflet, coordinatePrecision: 11, minPixelDragDistanceDrawing: 6 });
+    super({ lib: L, map: leaflet, coordinatePrecision: 11 });
   }
 
-  override getLngLatFromEvent(event: PointerLike): { lng: number; lat: number } | null {
-    const raw = super.getLngLatFromEvent(event);
-    if (!raw) return null;
-    return rounded(this.snap(L.latLng(raw.lat, raw.lng)));
+  override getMapEventElement(): HTMLElement {
+    return this.deaf ?? document.createElement('div');
   }
+
+  override setDraggability(): void {}
 
   override render(changes: TerraDrawChanges, _styling: TerraDrawStylingFunction): void {
     for (const id of changes.deletedIds) this.drop(id);
@@ -57,7 +56,7 @@ export class DraftAdapter extends TerraDrawLeafletAdapter {
     this.previews.delete(id);
   }
 
-  /** A click or a move that no pointer made: the keyboard's crosshair. */
+  /** A click or a move, of the pointer or of the keyboard's crosshair. */
   send(kind: 'click' | 'move', at: L.LatLng, snaps: boolean): void {
     const { lng, lat } = rounded(snaps ? this.snap(at) : at);
     const spot = this.leaflet.latLngToContainerPoint(at);

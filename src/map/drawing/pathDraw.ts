@@ -27,6 +27,8 @@ export class PathDraw implements DrawSession {
   private readonly preview: PathPreview;
   private readonly note: PointerNote;
   private clearCrossing = (): void => {};
+  /** a corner was refused and nothing was done since: what is drawn is not what was meant. */
+  private isCornerLeftOut = false;
 
   /**
    * @param closes true: a ring; false: an open line
@@ -118,8 +120,7 @@ export class PathDraw implements DrawSession {
   /** Square on the ground, in the yard's plane: the web map's own angles are those of a sphere. */
   private holdSquare(at: L.LatLng, before: Position, last: Position, first: Position): Position {
     const { map } = this.context;
-    const plane = this.context.picture()?.measured.plane;
-    if (!plane) return toPosition(at);
+    const plane = this.context.plane();
     const spot = (position: Position) => {
       const [x, y] = plane.toPlane(position);
       return { x, y };
@@ -139,9 +140,13 @@ export class PathDraw implements DrawSession {
     if (last && last[0] === next[0] && last[1] === next[1]) return;
     const crossing = this.crossingTo(next);
     if (crossing) {
-      this.refuse(crossing);
+      this.isCornerLeftOut = true;
+      this.pointer = null;
+      this.refuse(crossing, 'That side would cross one already drawn, so its corner is left out.');
+      this.update();
       return;
     }
+    this.isCornerLeftOut = false;
     this.clearCrossing();
     this.points = [...this.points, next];
     this.update();
@@ -153,16 +158,11 @@ export class PathDraw implements DrawSession {
     return hit ? toPosition(this.context.map.unproject(L.point(hit.x, hit.y))) : null;
   }
 
-  private refuse(crossing: Position): void {
+  private refuse(crossing: Position, words: string): void {
     this.clearCrossing();
     this.clearCrossing = showCrossing(this.context.map, crossing);
-    this.context.events.message(
-      tellIssue(
-        'sides-cross',
-        'That side would cross one already drawn. The crossing is marked on the map.',
-        crossing,
-      ),
-    );
+    const message = `${words} The crossing is marked on the map.`;
+    this.context.events.message(tellIssue('sides-cross', message, crossing));
   }
 
   finish(): void {
@@ -177,7 +177,14 @@ export class PathDraw implements DrawSession {
     const line = this.closes ? [...this.points, first] : this.points;
     const crossing = this.closes ? findCrossings(line)[0] : undefined;
     if (crossing) {
-      this.refuse(crossing);
+      this.refuse(crossing, 'The side back to the first corner would cross one already drawn.');
+      return;
+    }
+    if (this.isCornerLeftOut) {
+      this.isCornerLeftOut = false;
+      const count = `${this.points.length} ${this.closes ? 'corners' : 'points'}`;
+      const message = `The last corner was left out. Finish once more to end with the ${count} drawn, or put another.`;
+      this.context.events.message(tellIssue('corner-left-out', message));
       return;
     }
     this.onDone(line);
@@ -186,6 +193,8 @@ export class PathDraw implements DrawSession {
   backOnePoint(): boolean {
     if (this.points.length === 0) return false;
     this.points = this.points.slice(0, -1);
+    this.isCornerLeftOut = false;
+    this.clearCrossing();
     if (this.rawPointer) this.pointer = this.place(this.rawPointer);
     this.update();
     return true;
@@ -226,7 +235,7 @@ export class PathDraw implements DrawSession {
     const pointer = isResting ? null : this.pointer;
     const crossing = pointer ? this.crossingTo(pointer) : null;
     this.preview.update(points, pointer, this.closes, crossing !== null, units);
-    const line = pointer && last ? [...points, pointer] : points;
+    const line = pointer && last && !crossing ? [...points, pointer] : points;
     const first = line[0];
     const closed = this.closes && first && line.length >= 3 ? [...line, first] : null;
     const figures = {
@@ -240,8 +249,8 @@ export class PathDraw implements DrawSession {
     this.context.events.live(figures);
     const lines = [];
     if (figures.sideM !== null) lines.push(`Side ${formatLength(figures.sideM, units)}`);
-    if (figures.areaM2 !== null) lines.push(`Area ${formatArea(figures.areaM2, units)}`);
     if (crossing) lines.push('Sides cross');
+    else if (figures.areaM2 !== null) lines.push(`Area ${formatArea(figures.areaM2, units)}`);
     if (pointer && lines.length > 0) this.note.show(toLatLng(pointer), lines, crossing !== null);
     else this.note.hide();
   };

@@ -34,6 +34,20 @@ export function rectangleRing(plane: LocalPlane, from: Position, to: Position, t
 }
 
 /**
+ * Rectangle on the ground with sides north and east, from two opposite corners.
+ * @returns closed ring of 4 corners; both corners given keep their coordinates
+ */
+export function uprightRing(plane: LocalPlane, from: Position, to: Position): Ring {
+  const [ax, ay] = plane.toPlane(from);
+  const [bx, by] = plane.toPlane(to);
+  const [low, high] = ringFrom(plane, [
+    [bx, ay],
+    [ax, by],
+  ]);
+  return low && high && ax !== bx && ay !== by ? [from, low, to, high, from] : [];
+}
+
+/**
  * Circle on the ground as a ring of 64 corners that encloses the circle's own area, pi r squared:
  * the corners stand 0.08 % outside it.
  */

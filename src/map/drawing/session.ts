@@ -1,4 +1,5 @@
 import type L from 'leaflet';
+import type { LocalPlane } from '../../measure/types';
 import type { Issue, Position } from '../../yard/types';
 import type { MapEvents, MapPicture } from '../types';
 
@@ -10,6 +11,8 @@ export interface DrawContext {
   readonly map: L.Map;
   readonly events: MapEvents;
   picture(): MapPicture | null;
+  /** metric plane of the ground in view. */
+  plane(): LocalPlane;
   readonly hold: { rightAngle: boolean; snapping: boolean };
   /** the tool ends by itself; the map goes back to `select`. */
   end(): void;

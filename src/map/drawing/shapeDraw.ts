@@ -4,7 +4,7 @@ import {
   TerraDraw,
   TerraDrawAngledRectangleMode,
   TerraDrawCircleMode,
-  TerraDrawFreehandMode,
+  TerraDrawRectangleMode,
 } from 'terra-draw';
 import { findCrossings } from '../../measure/crossings';
 import { areaOfRingsM2, bearingDeg, destination, lengthOfLineM } from '../../measure/geodesic';
@@ -14,24 +14,21 @@ import { toLatLng, toPosition } from '../coords';
 import type { DrawShape } from '../types';
 import { showCrossing } from './crossingMark';
 import { DraftAdapter } from './libraryAdapter';
-import { circleOfRing, circleRing, rectangleRing } from './planeShapes';
+import { CIRCLE_CORNERS, circleOfRing, circleRing, rectangleRing, uprightRing } from './planeShapes';
 import { createPointerNote, type PointerNote } from './pointerNote';
 import { type DrawContext, type DrawSession, SNAP_PX, tellIssue } from './session';
 import { ringsToSnapTo, snapToLines } from './snapping';
 
-/** A pointer that moved less than this between down and up clicked; as the adapter has it, px. */
+type Shape = Extract<DrawShape, 'rectangle' | 'circle'>;
+
+/** A pointer that moved less than this between down and up clicked, px. */
 const CLICK_PX = 6;
-/** Freehand corners that lie nearer than this to the straight line are left out, px. */
-const FREEHAND_TOLERANCE_PX = 1.5;
-const MODES: Readonly<Record<Exclude<DrawShape, 'polygon'>, string>> = {
-  rectangle: 'angled-rectangle',
-  circle: 'circle',
-  freehand: 'freehand',
-};
+const MODES: Readonly<Record<Shape, string>> = { rectangle: 'angled-rectangle', circle: 'circle' };
 
 /**
- * Rectangle (one side, then its depth, so it can lie at any angle), circle (centre, then rim) and
- * freehand (drag, or click, move, click), by the drawing library. Loaded when first used.
+ * Rectangle and circle, by the drawing library. Clicks: one side, then its depth, so that it can lie at any
+ * angle; centre, then rim. A drag: opposite corners of a rectangle with its sides north and east; centre
+ * to rim. Once a point is clicked a drag moves the map. Loaded when first used.
  */
 export class ShapeDraw implements DrawSession {
   private readonly draw: TerraDraw;
@@ -40,30 +37,34 @@ export class ShapeDraw implements DrawSession {
   private lastPointer: L.LatLng | null = null;
   /** where it was clicked so far, snapped. */
   private clicks: Position[] = [];
-  private downAt: { x: number; y: number } | null = null;
+  private downAt: { x: number; y: number; at: L.LatLng } | null = null;
+  private isDrag = false;
+  private isAtWork = true;
   private clearCrossing = (): void => {};
 
   constructor(
     private readonly context: DrawContext,
-    private readonly shape: Exclude<DrawShape, 'polygon'>,
+    private readonly shape: Shape,
     private readonly onDone: (ring: Ring) => void,
   ) {
     const { map } = context;
     this.note = createPointerNote(map);
     this.adapter = new DraftAdapter(map, (at) => this.snap(at));
-    const dragToo = 'click-move-or-drag' as const;
     this.draw = new TerraDraw({
       adapter: this.adapter,
       modes: [
         new TerraDrawAngledRectangleMode({ keyEvents: null }),
-        new TerraDrawCircleMode({ keyEvents: null, drawInteraction: dragToo, segments: 64 }),
-        new TerraDrawFreehandMode({ keyEvents: null, drawInteraction: dragToo, minDistance: 4 }),
+        new TerraDrawRectangleMode({ keyEvents: null }),
+        new TerraDrawCircleMode({ keyEvents: null, segments: CIRCLE_CORNERS }),
       ],
     });
     map.boxZoom.disable();
-    map.on('mousemove', this.onMove);
-    map.getContainer().addEventListener('pointerdown', this.onDown, true);
-    map.getContainer().addEventListener('pointerup', this.onUp, true);
+    map.dragging.disable();
+    const box = map.getContainer();
+    box.addEventListener('pointerdown', this.onDown);
+    box.addEventListener('pointermove', this.onMove);
+    box.addEventListener('pointerup', this.onUp);
+    box.addEventListener('pointercancel', this.onLost);
     this.draw.start();
     this.draw.setMode(MODES[shape]);
     this.draw.on('change', this.onChange);
@@ -72,7 +73,7 @@ export class ShapeDraw implements DrawSession {
 
   private snap(at: L.LatLng): L.LatLng {
     const { map, hold } = this.context;
-    if (!hold.snapping || this.shape === 'freehand') return at;
+    if (!hold.snapping) return at;
     const zones = this.context.picture()?.yard.zones ?? [];
     const snap = snapToLines(
       map.project(at),
@@ -83,24 +84,50 @@ export class ShapeDraw implements DrawSession {
     return snap ? toLatLng(snap.position) : at;
   }
 
-  private readonly onMove = (event: L.LeafletMouseEvent): void => {
-    this.lastPointer = event.latlng;
-  };
-
-  /** Before the library hears of the same pointer, so that its finish finds every click here. */
-  private readonly onUp = (event: PointerEvent): void => {
-    const at = this.context.map.mouseEventToLatLng(event);
-    const from = this.downAt;
-    this.downAt = null;
-    this.lastPointer = at;
-    const isClick = from && Math.hypot(event.clientX - from.x, event.clientY - from.y) < CLICK_PX;
-    if (isClick && event.button === 0) this.clicks.push(toPosition(this.snap(at)));
-  };
-
   private readonly onDown = (event: PointerEvent): void => {
-    const isOnControl = event.target instanceof Element && event.target.closest('.leaflet-control') !== null;
-    this.downAt = isOnControl ? null : { x: event.clientX, y: event.clientY };
+    if (event.target instanceof Element && event.target.closest('.leaflet-control')) return;
+    if (!event.isPrimary) {
+      // a second finger moves the map
+      this.onLost();
+      return;
+    }
+    if (event.button !== 0) return;
+    const at = this.context.map.mouseEventToLatLng(event);
+    this.downAt = { x: event.clientX, y: event.clientY, at };
   };
+
+  private readonly onMove = (event: PointerEvent): void => {
+    if (!event.isPrimary) return;
+    const at = this.context.map.mouseEventToLatLng(event);
+    if (this.downAt && !this.isDrag) {
+      if (!this.isFar(event)) return;
+      // once a point is put, a drag moves the map
+      if (this.clicks.length > 0) return;
+      this.isDrag = true;
+      if (this.shape === 'rectangle') this.draw.setMode('rectangle');
+      this.addPointAt(this.downAt.at);
+    }
+    this.pointAt(at);
+  };
+
+  private readonly onUp = (event: PointerEvent): void => {
+    const down = this.downAt;
+    this.downAt = null;
+    if (!down || !event.isPrimary) return;
+    if (this.isDrag || Math.hypot(event.clientX - down.x, event.clientY - down.y) < CLICK_PX) {
+      this.addPointAt(this.context.map.mouseEventToLatLng(event));
+    }
+  };
+
+  private readonly onLost = (): void => {
+    this.downAt = null;
+    if (this.isDrag) this.restart();
+  };
+
+  private isFar({ clientX, clientY }: PointerEvent): boolean {
+    const { downAt } = this;
+    return downAt !== null && Math.hypot(clientX - downAt.x, clientY - downAt.y) >= CLICK_PX;
+  }
 
   private ringOf(feature: GeoJSONStoreFeatures | undefined): Ring | null {
     if (feature?.geometry.type !== 'Polygon') return null;
@@ -118,23 +145,22 @@ export class ShapeDraw implements DrawSession {
     let sideM: number | null = null;
     const lines: string[] = [];
     const areaM2 = areaOfRingsM2([ring]);
+    const hasDepth = this.shape === 'circle' || this.isDrag || this.clicks.length >= 2;
     if (this.shape === 'circle' && centre && a) {
       sideM = lengthOfLineM([centre, a]);
       lines.push(`Radius ${formatLength(sideM, units)}`);
     } else if (this.shape === 'rectangle' && a && b && c) {
-      const isSecond = this.clicks.length >= 2;
-      sideM = lengthOfLineM(isSecond ? [b, c] : [a, b]);
+      sideM = lengthOfLineM(hasDepth ? [b, c] : [a, b]);
       const first = formatLength(lengthOfLineM([a, b]), units);
-      lines.push(isSecond ? `${first} × ${formatLength(sideM, units)}` : `Side ${first}`);
+      lines.push(hasDepth ? `${first} × ${formatLength(sideM, units)}` : `Side ${first}`);
     }
-    const hasArea = this.shape !== 'rectangle' || this.clicks.length >= 2;
-    if (hasArea) lines.push(`Area ${formatArea(areaM2, units)}`);
+    if (hasDepth) lines.push(`Area ${formatArea(areaM2, units)}`);
     this.context.events.live({
-      points: ring.slice(0, -1),
+      points: this.clicks,
       sideM,
       bearingDeg: this.shape === 'rectangle' && a && b ? bearingDeg(a, b) : null,
-      areaM2: hasArea ? areaM2 : null,
-      perimeterM: lengthOfLineM(ring),
+      areaM2: hasDepth ? areaM2 : null,
+      perimeterM: hasDepth ? lengthOfLineM(ring) : null,
       crossing: null,
     });
     const at = this.lastPointer ?? (b ? toLatLng(b) : null);
@@ -150,19 +176,19 @@ export class ShapeDraw implements DrawSession {
       return;
     }
     this.onDone(ring);
+    if (this.isAtWork) this.restart();
   }
 
-  /** The library's shape made true on the ellipsoid: square corners, a round circle, fewer freehand corners. */
+  /** The library's shape made true on the ellipsoid: square corners, a round circle. */
   private toGround(ring: Ring): Ring {
-    if (this.shape === 'freehand') return this.simplify(ring);
-    const plane = this.context.picture()?.measured.plane;
-    if (!plane) return ring;
+    const plane = this.context.plane();
     const [first, second, third] = this.clicks;
     if (this.shape === 'circle') {
       const drawn = circleOfRing(plane, ring);
       if (!first || !second) return circleRing(plane, drawn.centre, drawn.radiusM);
       return circleRing(plane, first, lengthOfLineM([first, second]));
     }
+    if (this.isDrag && first && second) return uprightRing(plane, first, second);
     const [a, b, c] = ring;
     return a && b && c ? rectangleRing(plane, first ?? a, second ?? b, third ?? c) : ring;
   }
@@ -179,21 +205,13 @@ export class ShapeDraw implements DrawSession {
     this.context.events.message(tellIssue(crossing ? 'sides-cross' : 'no-area', message, crossing));
   }
 
-  private simplify(ring: Ring): Ring {
-    const { map } = this.context;
-    const spots = ring.map((position) => map.project(toLatLng(position)));
-    const kept = L.LineUtil.simplify(spots, FREEHAND_TOLERANCE_PX).map((spot) =>
-      toPosition(map.unproject(spot)),
-    );
-    const first = kept[0];
-    return first ? [...kept.slice(0, -1), first] : ring;
-  }
-
   private restart(): void {
     this.clicks = [];
+    this.isDrag = false;
     this.draw.clear();
     this.draw.setMode(MODES[this.shape]);
     this.note.hide();
+    this.context.map.dragging.disable();
     this.context.events.live(null);
   }
 
@@ -204,17 +222,16 @@ export class ShapeDraw implements DrawSession {
 
   backOnePoint(): boolean {
     if (this.clicks.length === 0) return false;
+    const kept = this.clicks.slice(0, -1);
     this.restart();
+    for (const position of kept) this.send(toLatLng(position), false);
     return true;
   }
 
   addSide(lengthM: number, bearing: number | null): void {
     const last = this.clicks[this.clicks.length - 1];
-    if (!last || this.shape === 'freehand') {
-      const message =
-        this.shape === 'freehand'
-          ? 'Freehand takes no typed sides.'
-          : 'Place the first point, then type the length.';
+    if (!last) {
+      const message = 'Place the first point, then type the length.';
       this.context.events.message(tellIssue('no-first-corner', message));
       return;
     }
@@ -233,8 +250,16 @@ export class ShapeDraw implements DrawSession {
   private send(at: L.LatLng, snaps: boolean): void {
     this.lastPointer = at;
     this.adapter.send('move', at, snaps);
-    this.clicks.push(toPosition(snaps ? this.snap(at) : at));
+    const position = toPosition(snaps ? this.snap(at) : at);
+    this.clicks.push(position);
+    if (!this.isDrag) this.context.map.dragging.enable();
+    if (this.clicks.length === 1) this.tellStart(position);
     this.adapter.send('click', at, snaps);
+  }
+
+  private tellStart(position: Position): void {
+    const none = { sideM: null, bearingDeg: null, areaM2: null, perimeterM: null, crossing: null };
+    this.context.events.live({ points: [position], ...none });
   }
 
   addPointAt(at: L.LatLng): void {
@@ -249,10 +274,13 @@ export class ShapeDraw implements DrawSession {
   pictureChanged(): void {}
 
   stop(): void {
+    this.isAtWork = false;
     const { map } = this.context;
-    map.off('mousemove', this.onMove);
-    map.getContainer().removeEventListener('pointerdown', this.onDown, true);
-    map.getContainer().removeEventListener('pointerup', this.onUp, true);
+    const box = map.getContainer();
+    box.removeEventListener('pointerdown', this.onDown);
+    box.removeEventListener('pointermove', this.onMove);
+    box.removeEventListener('pointerup', this.onUp);
+    box.removeEventListener('pointercancel', this.onLost);
     this.draw.stop();
     map.dragging.enable();
     map.doubleClickZoom.enable();

@@ -54,12 +54,13 @@ const events: MapEvents = {
       ...yard,
       zones: [...yard.zones, newZone(`new-${yard.zones.length}`, tool.kind, [[ring]], { name: 'New' })],
     });
+    return true;
   },
   reshaped(id, parts, label) {
     log.push(['reshaped', id, label]);
     put({ ...yard, zones: yard.zones.map((zone) => (zone.id === id ? { ...zone, parts } : zone)) });
   },
-  splitLine: (line, id) => void log.push(['splitLine', line, id]),
+  splitLine: (line, id) => log.push(['splitLine', line, id]) > 0,
   reshaping: () => {},
   markPlaced: (kind, position) => void log.push(['markPlaced', kind, position]),
   markMoved: (id, position) => void log.push(['markMoved', id, position]),
