@@ -2,6 +2,7 @@ import { NUTRIENTS, type Nutrient, type Product } from '../yard/types';
 import { nutrientPct } from './rate';
 import type { DoseFigures, ProductRate } from './types';
 
+/** Nutrient laid down, kg/m², by nutrient; P2O5 and K2O by the oxide convention of labels. */
 export type NutrientRates = Readonly<Record<Nutrient, number>>;
 
 /**

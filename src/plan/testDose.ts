@@ -8,9 +8,13 @@ import { planVisit } from './visit';
  * Invented products, visits and yards for the tests of planning.
  */
 
+/** An area in m². @param count sq ft */
 export const sqft = (count: number) => count * M2_PER_SQFT;
+/** A rate in kg/m². @param count lb per 1,000 sq ft */
 export const lbPer1000 = (count: number) => (count * KG_PER_LB) / M2_PER_1000_SQFT;
+/** A rate in L/m². @param count fl oz per 1,000 sq ft */
 export const flozPer1000 = (count: number) => (count * L_PER_FLOZ) / M2_PER_1000_SQFT;
+/** An amount in L. @param count fl oz */
 export const fluidOunces = (count: number): Amount => ({ unit: 'L', value: count * L_PER_FLOZ });
 
 /** A plain granule, 10 kg in a bag; change what the test is about. */
@@ -63,10 +67,12 @@ export function testLimits(fields: Partial<Product['limits']>): Product['limits'
   return { ...testProduct().limits, ...fields };
 }
 
+/** A pack without a price. @param content what one full pack holds, L or kg */
 export function testPack(content: Amount, id = 'pack-1'): Product['packs'][number] {
   return { id, content, price: null };
 }
 
+/** A label analysis in percent by weight; `slowNPctOfN` in percent of the nitrogen. */
 export function testAnalysis(nPct: number, p2o5Pct = 0, k2oPct = 0, slowNPctOfN: number | null = null) {
   return { nPct, p2o5Pct, k2oPct, slowNPctOfN };
 }
@@ -85,6 +91,7 @@ export function testVisit(fields: Partial<Visit> = {}): Visit {
   };
 }
 
+/** A dose of the plain granule at the label rate on the zones of its visit; change what the test is about. */
 export function testDose(fields: Partial<VisitDose> = {}): VisitDose {
   return { id: 'd-1', productId: 'p-1', rateFactor: 1, zones: null, ...fields };
 }
@@ -100,10 +107,12 @@ export function turfVisit(id: string, date: string | null, doses: readonly Parti
   });
 }
 
+/** Ground of one zone, m²: what is treated, and what a strip took off. */
 export function testZone(areaM2: number, zoneId = 'z-1', stripM2 = 0): TreatableZone {
   return { zoneId, name: `Zone ${zoneId}`, areaM2, stripM2 };
 }
 
+/** A yard of products and visits without zones. */
 export function yardOf(products: readonly Product[], visits: readonly Visit[]): Yard {
   return { ...emptyYard('y-1', 'Test yard'), products, visits };
 }

@@ -18,6 +18,7 @@ export interface ProductRate {
   readonly lPerM2: number | null;
 }
 
+/** Packs of one size for one dose. */
 export interface ContainerCount {
   readonly packId: string;
   readonly packContent: Amount;
@@ -34,6 +35,7 @@ export interface ContainerCount {
   readonly changesAt: number | null;
 }
 
+/** How a dose is split into tank loads. */
 export interface TankLoads {
   readonly tankL: number;
   /** litres of finished spray in all. */
@@ -43,6 +45,7 @@ export interface TankLoads {
   readonly full: TankMix | null;
   readonly last: TankMix | null;
 }
+/** What goes into one load and the ground it covers: product in kg or L, water and finished spray in L, ground in m². */
 export interface TankMix {
   readonly product: Amount;
   readonly waterL: number;
@@ -50,6 +53,7 @@ export interface TankMix {
   readonly areaM2: number;
 }
 
+/** One zone of a dose: ground treated and ground spared, m², and the product it takes, kg or L. */
 export interface DoseZone {
   readonly zoneId: string;
   readonly name: string;
@@ -58,6 +62,7 @@ export interface DoseZone {
   readonly amount: Amount;
 }
 
+/** All figures of one dose; areas in m², one standard deviation where `Sigma` is in the name, amounts in kg or L. */
 export interface DoseFigures {
   readonly dose: VisitDose;
   readonly product: Product;
@@ -77,6 +82,7 @@ export interface DoseFigures {
   readonly issues: readonly Issue[];
 }
 
+/** All figures of a visit; doses that cannot be planned are left out and told in `issues`. */
 export interface VisitFigures {
   readonly visit: Visit;
   readonly doses: readonly DoseFigures[];

@@ -23,6 +23,7 @@ export interface Autosave {
 }
 
 /**
+ * An autosave with nothing to store yet.
  * @param storage where yards are kept; its rejections become `state`, none is passed on
  * @param now clock, ms since the epoch
  * @param changed called at each change of `state`; must not throw

@@ -11,11 +11,12 @@ export interface MemoryDisk {
   lastOpenId: string | null;
 }
 
+/** An empty place for yards, to be shared by the storages of one test. */
 export function createMemoryDisk(): MemoryDisk {
   return { heads: new Map(), states: new Map(), watchers: new Set(), lastOpenId: null };
 }
 
-/** The twin of the browser's storage for tests: one call is one tab on `disk`. */
+/** The twin of the browser's storage for tests: one call is one tab on `disk`. Rejects as `YardStorage` says. */
 export function createMemoryStorage(disk: MemoryDisk = createMemoryDisk()): YardStorage {
   const known = new Map<string, number>();
   const tab = {};

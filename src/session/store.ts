@@ -5,6 +5,7 @@ import { createHistory } from './history';
 import { CONFLICT_MESSAGE } from './storageError';
 import type { Derived, YardSession, YardStorage } from './types';
 
+/** What a session is told from outside: the clock, and who hears of faults. */
 export interface SessionOptions {
   /** clock, ms since the epoch. */
   readonly now: () => number;

@@ -11,6 +11,7 @@ export interface Head extends YardEntry {
   readonly earlier: readonly StateRef[];
 }
 
+/** One earlier state by its number; `savedAt` in ms since the epoch. */
 export interface StateRef {
   readonly revision: number;
   readonly savedAt: number;

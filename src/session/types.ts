@@ -23,6 +23,7 @@ export interface Derived {
   visit(visitId: string): DerivedVisit | null;
 }
 
+/** How the document stands with storage. */
 export type SaveState =
   | { readonly state: 'saved' }
   | { readonly state: 'saving' }
@@ -61,6 +62,7 @@ export interface YardSession {
   close(): Promise<void>;
 }
 
+/** One line of the list of stored yards. */
 export interface YardEntry {
   readonly id: string;
   readonly name: string;

@@ -5,6 +5,7 @@ import { migrate } from './migrations';
 import { checkProductShape, checkVisitShape, type Fault, readSettings } from './schema';
 import type { Issue, Mark, Product, Visit, Yard, Zone } from './types';
 
+/** What became of a file: the yard, and what was wrong with it. */
 export interface DecodedYard {
   /** null when the value is no yard file at all, or one of a newer version. */
   readonly yard: Yard | null;

@@ -23,6 +23,7 @@ export type DecodedFeature =
   | { readonly type: 'other'; readonly issues: readonly Issue[] }
   | { readonly type: 'refused'; readonly issues: readonly Issue[] };
 
+/** Where a feature stands in its file, and what stands in for what it lacks. */
 export interface FeatureContext {
   /** path of the feature in the file, such as `features[3]`. */
   readonly path: string;
@@ -175,6 +176,7 @@ export function without(members: Members, names: readonly string[]): Members | n
   return left.length === 0 ? null : Object.fromEntries(left);
 }
 
+/** True for a JSON object: neither null nor a list. */
 export function isMembers(value: unknown): value is Members {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }

@@ -1,6 +1,6 @@
 import type { Settings, Survey, SurveyMethod, Yard, Zone, ZoneKind } from './types';
 
-/** Version of the document written by this program. Older ones migrate in `codec.ts`. */
+/** Version of the document written by this program. Older ones migrate in `migrations.ts`. */
 export const SCHEMA_VERSION = 1;
 
 /**
@@ -35,7 +35,7 @@ export const DEFAULT_SETTINGS: Settings = {
   gapToleranceM: 0.5,
 };
 
-/** An empty yard. @param id stable id of the document, made by the caller. */
+/** An empty yard with the usual settings. @param id stable id of the document, made by the caller. */
 export function emptyYard(id: string, name: string): Yard {
   return {
     schemaVersion: SCHEMA_VERSION,

@@ -66,6 +66,7 @@ export function replaceMark(yard: Yard, mark: Mark): Yard {
   return marks === yard.marks ? yard : { ...yard, marks };
 }
 
+/** Removes a mark. */
 export function removeMark(yard: Yard, markId: string): Yard {
   const marks = removed(yard.marks, [markId]);
   return marks === yard.marks ? yard : { ...yard, marks };
@@ -104,6 +105,7 @@ export function replaceVisit(yard: Yard, visit: Visit): Yard {
   return visits === yard.visits ? yard : { ...yard, visits };
 }
 
+/** Removes a visit. */
 export function removeVisit(yard: Yard, visitId: string): Yard {
   const visits = removed(yard.visits, [visitId]);
   return visits === yard.visits ? yard : { ...yard, visits };

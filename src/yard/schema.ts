@@ -43,7 +43,7 @@ const labelRate = v.variant(
   'must have a basis: area-per-container, volume-per-area, mass-per-area, nutrient-per-area or depth',
 );
 
-export const productSchema = v.looseObject({
+const productSchema = v.looseObject({
   id,
   name: text,
   form: v.picklist(PRODUCT_FORMS, `must be one of ${PRODUCT_FORMS.join(', ')}`),
@@ -84,7 +84,7 @@ const choice = v.looseObject({
   exclude: v.array(text, 'must be a list'),
 });
 
-export const visitSchema = v.looseObject({
+const visitSchema = v.looseObject({
   id,
   name: text,
   date: v.optional(v.nullable(date), null),

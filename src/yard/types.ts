@@ -11,28 +11,37 @@ export type Ring = readonly Position[];
 /** Outer ring first, then holes. */
 export type Rings = readonly Ring[];
 
+/** How quantities are shown and entered; what is stored is always SI. */
 export type UnitSystem = 'us' | 'metric';
 
 /** In the order in which they cut each other: an earlier kind takes its ground from every later one. */
 export const ZONE_KINDS = ['structure', 'water', 'hardscape', 'bed', 'other', 'turf'] as const;
+/** What a zone is: it decides what is cut by what, and what may be treated. */
 export type ZoneKind = (typeof ZONE_KINDS)[number];
 
+/** How short a turf is kept. */
 export const MOWING_CLASSES = ['low-cut', 'regular'] as const;
+/** One class of mowing. */
 export type MowingClass = (typeof MOWING_CLASSES)[number];
 
+/** What a hardscape is made of. */
 export const MATERIALS = ['concrete', 'asphalt', 'pavers', 'stone', 'wood', 'gravel'] as const;
+/** One material of hardscape. */
 export type Material = (typeof MATERIALS)[number];
 
 /** How the corners of a zone were found. It suggests `vertexSigmaM`; the person may change that. */
 export const SURVEY_METHODS = ['traced', 'typed', 'tape', 'walked', 'imported'] as const;
+/** One way of finding corners. */
 export type SurveyMethod = (typeof SURVEY_METHODS)[number];
 
+/** How the corners of a zone were found, and how well. */
 export interface Survey {
   readonly method: SurveyMethod;
   /** standard deviation of each corner's place, in each of x and y, metres; 0 or more. */
   readonly vertexSigmaM: number;
 }
 
+/** A piece of ground with one use. */
 export interface Zone {
   readonly id: string;
   readonly name: string;
@@ -51,9 +60,12 @@ export interface Zone {
   readonly extra: Extra;
 }
 
+/** Single points that matter to an application: some keep a strip round them untreated. */
 export const MARK_KINDS = ['storm-drain', 'well', 'hose-bib', 'gate'] as const;
+/** One kind of mark. */
 export type MarkKind = (typeof MARK_KINDS)[number];
 
+/** A single point on the ground. */
 export interface Mark {
   readonly id: string;
   readonly name: string;
@@ -73,6 +85,7 @@ export type Amount =
   | { readonly unit: 'L'; readonly value: number }
   | { readonly unit: 'kg'; readonly value: number };
 
+/** In what form a product is sold. */
 export const PRODUCT_FORMS = [
   'ready-to-use',
   'liquid-concentrate',
@@ -83,9 +96,12 @@ export const PRODUCT_FORMS = [
   'topdressing',
   'soil-amendment',
 ] as const;
+/** One form of product. */
 export type ProductForm = (typeof PRODUCT_FORMS)[number];
 
+/** The nutrients of a label, in its order; P and K by the oxide convention. */
 export const NUTRIENTS = ['N', 'P2O5', 'K2O'] as const;
+/** One nutrient of a label. */
 export type Nutrient = (typeof NUTRIENTS)[number];
 
 /** The label rate, by the one basis the label uses. */
@@ -96,8 +112,10 @@ export type LabelRate =
   | { readonly basis: 'mass-per-area'; readonly rateKgPerM2: number }
   | { readonly basis: 'nutrient-per-area'; readonly nutrient: Nutrient; readonly rateKgPerM2: number }
   | { readonly basis: 'depth'; readonly depthM: number };
+/** One basis of a label rate. */
 export type RateBasis = LabelRate['basis'];
 
+/** One size in which a product is sold. */
 export interface Pack {
   readonly id: string;
   /** what one full pack holds. */
@@ -115,6 +133,7 @@ export interface Analysis {
   readonly slowNPctOfN: number | null;
 }
 
+/** A product by its label, and what of it is on the shelf. */
 export interface Product {
   readonly id: string;
   readonly name: string;
@@ -147,6 +166,7 @@ export interface Product {
 
 /** What a zone can be chosen by. */
 export const ZONE_CLASSES = ['turf-low-cut', 'turf-regular', 'bed', 'other'] as const;
+/** One class that zones can be chosen by. */
 export type ZoneClass = (typeof ZONE_CLASSES)[number];
 
 /** Zones of the classes, plus `include`, minus `exclude` (zone ids). Structure, water and hardscape are never treated. */
@@ -156,6 +176,7 @@ export interface ZoneChoice {
   readonly exclude: readonly string[];
 }
 
+/** One product put out at a visit. */
 export interface VisitDose {
   readonly id: string;
   readonly productId: string;
@@ -165,6 +186,7 @@ export interface VisitDose {
   readonly zones: ZoneChoice | null;
 }
 
+/** One working day: what goes out, and where. */
 export interface Visit {
   readonly id: string;
   readonly name: string;
@@ -178,6 +200,7 @@ export interface Visit {
   readonly note: string;
 }
 
+/** What lies under the drawing: plain grid, tiles, a map service or one picture; edges in degrees, WGS 84. */
 export type BaseLayer =
   | { readonly kind: 'grid' }
   | {
@@ -210,6 +233,7 @@ export type BaseLayer =
       readonly attribution: string;
     };
 
+/** What holds for the whole yard; lengths in metres. */
 export interface Settings {
   readonly units: UnitSystem;
   /** sign put before prices. */
@@ -225,6 +249,7 @@ export interface Settings {
   readonly gapToleranceM: number;
 }
 
+/** The whole document. */
 export interface Yard {
   readonly schemaVersion: number;
   readonly id: string;
