@@ -30,6 +30,24 @@ describe('findCrossings', () => {
     expect(at?.[0]).toBeCloseTo(-82.99999, 9);
     expect(at?.[1]).toBeCloseTo(40.00001, 9);
   });
+
+  it('takes a ring across 180° as one piece of ground, whichever sign its longitudes have', () => {
+    const lawn = ring(
+      [179.9999, 0],
+      [-179.9999, 0],
+      [-179.9999, 1e-4],
+      [180, 1e-4],
+      [-180, 2e-4],
+      [179.9999, 2e-4],
+    );
+    expect(findCrossings(lawn)).toEqual([]);
+    expect(findCrossings(ring([-179.9999, 0], [-179.9999, 1e-4], [179.9999, 1e-4], [179.9999, 0]))).toEqual(
+      [],
+    );
+    const [at] = findCrossings(ring([179.9999, 0], [-179.9998, 3e-4], [-179.9998, 0], [179.9999, 3e-4]));
+    expect(at?.[0]).toBeCloseTo(-179.99995, 9);
+    expect(at?.[1]).toBeCloseTo(1.5e-4, 9);
+  });
 });
 
 describe('checkRing', () => {
@@ -41,5 +59,6 @@ describe('checkRing', () => {
       place: { position: [1, 1] },
     });
     expect(checkRing(ring([0, 0], [1, 0], [1, 1]))).toEqual([]);
+    expect(checkRing(ring([180, 0], [-180, 0], [180, 1]))[0]?.code).toBe('ring-too-short');
   });
 });

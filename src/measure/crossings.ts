@@ -11,7 +11,7 @@ interface Segment {
 /**
  * Places where a ring crosses or touches itself other than at the shared ends of neighbouring sides,
  * including a side that folds back on the one before. Edges are straight in (lon, lat), as RFC 7946
- * sect. 3.1.1 has them.
+ * sect. 3.1.1 has them, and take the shorter way round: a ring may lie across 180°.
  * @param ring [lon, lat] in degrees, closed or open; 3 or more corners (fewer give none); not changed
  * @returns one position for each crossing, in order of the first side; empty when the ring is simple
  */
@@ -34,9 +34,9 @@ export function findCrossings(ring: Ring): Position[] {
       const isNext = j === i + 1;
       const isPrevious = i === 0 && j === n - 1;
       const at = isNext || isPrevious ? foldPoint(isNext ? s : t, isNext ? t : s) : meetingPoint(s, t);
-      if (at && !found.some((p) => p[0] === at[0] + x0 && p[1] === at[1] + y0)) {
-        found.push([at[0] + x0, at[1] + y0]);
-      }
+      if (!at) continue;
+      const place: Position = [turnLon(at[0] + x0, 0), at[1] + y0];
+      if (!found.some((p) => p[0] === place[0] && p[1] === place[1])) found.push(place);
     }
   }
   return found;
@@ -51,7 +51,7 @@ export function checkRing(ring: Ring): Issue[] {
   if (bad >= 0) {
     return [fault('ring-not-a-number', `Corner ${bad + 1} has no usable longitude and latitude.`)];
   }
-  const corners = new Set(ring.map((p) => `${p[0]},${p[1]}`)).size;
+  const corners = new Set(unwrapped(ring).map((p) => `${p[0]},${p[1]}`)).size;
   if (corners < 3) {
     return [
       fault(
@@ -76,8 +76,20 @@ function fault(code: string, message: string, position?: Position): Issue {
   return { code, severity: 'error', message, place: position ? { position } : {} };
 }
 
-/** Corners without the closing one and without immediate repeats. */
-function openCorners(ring: Ring): Position[] {
+/** The longitude plus whole turns, within half a turn of `near`; unchanged where it is so already. */
+function turnLon(lon: number, near: number): number {
+  return Math.abs(lon - near) <= 180 ? lon : lon + 360 * Math.round((near - lon) / 360);
+}
+
+/** Every corner with its longitude near that of the first. */
+function unwrapped(ring: Ring): Ring {
+  const near = ring[0]?.[0] ?? 0;
+  return ring.map((p) => (Math.abs(p[0] - near) <= 180 ? p : [turnLon(p[0], near), p[1]]));
+}
+
+/** Corners without the closing one and without immediate repeats, longitudes unwrapped. */
+function openCorners(drawn: Ring): Position[] {
+  const ring = unwrapped(drawn);
   const open = ring.filter((p, i) => {
     const before = ring[i - 1];
     return !before || before[0] !== p[0] || before[1] !== p[1];
