@@ -41,6 +41,9 @@ export interface DrawOptions {
   readonly sharedCorners: boolean;
 }
 
+/** code of the message that the yard could not be stored. */
+const NOT_SAVED = 'not-saved';
+
 const FIRST_VIEW: ViewState = {
   step: 'measure',
   selectedZoneIds: [],
@@ -77,6 +80,11 @@ export class AppController implements App {
   private lastSlips: MapPicture['slips'] = [];
   private isScheduled = false;
   private toldFailure = '';
+  private wasSaving = false;
+  /** the document as it was at the last change heard of. */
+  private lastYard: Yard | null = null;
+  /** the message was told in this turn of events: what else happens in it does not clear it. */
+  private isMessageNew = false;
 
   constructor(readonly services: Services) {}
 
@@ -127,6 +135,9 @@ export class AppController implements App {
   setView(change: Partial<ViewState>): void {
     const before = this.view;
     this.view = { ...before, ...change };
+    const isMove =
+      (change.step ?? before.step) !== before.step || (change.tool ?? before.tool) !== before.tool;
+    if (isMove) this.clearOldMessage();
     if (change.tool && change.tool !== before.tool) {
       this.live = null;
       this.map?.setTool(change.tool);
@@ -178,7 +189,18 @@ export class AppController implements App {
 
   say(issue: Issue | null, action: Message['action'] = null): void {
     this.message = issue ? { issue, action } : null;
+    this.isMessageNew = issue !== null;
+    if (issue)
+      setTimeout(() => {
+        this.isMessageNew = false;
+      });
     this.notify();
+  }
+
+  /** A message goes with the next command, tool or step; that nothing is saved stands until it is. */
+  private clearOldMessage(): void {
+    if (this.isMessageNew || this.message?.issue.code === NOT_SAVED) return;
+    this.message = null;
   }
 
   /** A plain word to the person that nothing is wrong with. */
@@ -227,6 +249,8 @@ export class AppController implements App {
   /** Drops what names things that are gone (after undo, removal), then shows. */
   private afterChange(): void {
     const { yard } = this.session;
+    if (this.lastYard !== yard) this.clearOldMessage();
+    this.lastYard = yard;
     this.watchSave();
     const zoneIds = new Set(yard.zones.map((zone) => zone.id));
     const selected = this.view.selectedZoneIds.filter((id) => zoneIds.has(id));
@@ -248,10 +272,24 @@ export class AppController implements App {
     const { save } = this.session;
     const message = save.state === 'failed' ? save.message : '';
     if (message !== '' && message !== this.toldFailure) {
-      const issue: Issue = { code: 'not-saved', severity: 'error', message, place: {} };
+      const issue: Issue = { code: NOT_SAVED, severity: 'error', message, place: {} };
       this.say(issue, { label: 'What to do', run: () => this.setView({ step: 'yards' }) });
     }
+    if (save.state === 'saved') {
+      if (this.message?.issue.code === NOT_SAVED) this.message = null;
+      if (this.wasSaving) this.noteSaved();
+    }
+    this.wasSaving = save.state === 'saving';
     this.toldFailure = message;
+  }
+
+  /** The list of yards says when the yard on the table was last stored. */
+  private noteSaved(): void {
+    const { id, name, zones } = this.yard;
+    const savedAt = this.services.now().getTime();
+    this.entries = this.entries.map((entry) =>
+      entry.id === id ? { ...entry, name, savedAt, zoneCount: zones.length } : entry,
+    );
   }
 
   private picture(): MapPicture {

@@ -1,13 +1,18 @@
 import { css, html, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import type { ContainerCount, DoseFigures, TankLoads, TankMix } from '../plan/types';
+import { isBulk } from '../plan/rate';
+import type { ContainerCount, DoseFigures, TankLoads } from '../plan/types';
+import { formatAmounts, formatAreas } from '../units/columns';
 import { formatArea, formatAreaPm, formatMoney, formatNutrientRate, formatVolume } from '../units/format';
 import { changeWords, countWords, lastWords } from '../words/containerWords';
-import { amountWords, NUTRIENT_WORDS } from '../words/productWords';
+import { NUTRIENT_WORDS } from '../words/productWords';
 import { groundName } from '../words/zoneWords';
 import { NUTRIENTS } from '../yard/types';
 import { AppPart } from './app-part';
 import { shared } from './shared';
+
+/** more loads than this are a slip of the tank's size. */
+const MANY_LOADS = 200;
 
 /** What a dose comes to: packs, amounts by zone, water, tank loads, nutrients. */
 @customElement('dose-result')
@@ -74,17 +79,30 @@ export class DoseResult extends AppPart {
   private renderZones() {
     const { figures, app } = this;
     const { units } = app;
+    const { zones } = figures;
+    const areas = formatAreas(
+      zones.map((zone) => zone.areaM2),
+      figures.areaM2,
+      units,
+    );
+    const amounts = formatAmounts(
+      zones.map((zone) => zone.amount),
+      figures.amount,
+      units,
+      isBulk(figures.product),
+    );
     return html`
       <table>
         <thead><tr><th scope="col">Zone</th><th scope="col" class="num">Area</th><th scope="col" class="num">Amount</th></tr></thead>
         <tbody>
-          ${figures.zones.map(
+          ${zones.map(
             (
               zone,
-            ) => html`<tr><td>${groundName(zone.name)}</td><td class="num">${formatArea(zone.areaM2, units, 4)}</td>
-              <td class="num">${amountWords(figures.product, zone.amount, units)}</td></tr>`,
+              index,
+            ) => html`<tr><td>${groundName(zone.name)}</td><td class="num">${areas.parts[index]}</td>
+              <td class="num">${amounts.parts[index]}</td></tr>`,
           )}
-          <tr class="sum"><td>Total</td><td class="num">${formatArea(figures.areaM2, units, 4)}</td><td class="num">${amountWords(figures.product, figures.amount, units)}</td></tr>
+          <tr class="sum"><td>Total</td><td class="num">${areas.total}</td><td class="num">${amounts.total}</td></tr>
         </tbody>
       </table>
     `;
@@ -92,18 +110,34 @@ export class DoseResult extends AppPart {
 
   private renderTank(tank: TankLoads) {
     const { units } = this.app;
-    const mix = (
-      head: string,
-      load: TankMix,
-    ) => html`<tr><td>${head}</td><td class="num">${amountWords(this.figures.product, load.product, units)}</td>
-      <td class="num">${formatVolume(load.waterL, units)}</td><td class="num">${formatArea(load.areaM2, units)}</td></tr>`;
+    const rows = [
+      ...(tank.full && tank.fullLoads > 0
+        ? [{ head: tank.fullLoads === 1 ? '1 full load' : `${tank.fullLoads} full, each`, load: tank.full }]
+        : []),
+      ...(tank.last ? [{ head: tank.fullLoads > 0 ? 'Last' : 'One load', load: tank.last }] : []),
+    ];
+    const product = formatAmounts(
+      rows.map(({ load }) => load.product),
+      null,
+      units,
+      isBulk(this.figures.product),
+    );
+    const water = formatAmounts(
+      rows.map(({ load }) => ({ unit: 'L', value: load.waterL })),
+      null,
+      units,
+    );
+    const loads = tank.fullLoads + (tank.last ? 1 : 0);
     return html`
       <h5>Tank loads, ${formatVolume(tank.tankL, units)} tank: ${formatVolume(tank.totalL, units)} of spray in all</h5>
+      ${loads > MANY_LOADS ? html`<p class="note warning"><b>Check: </b>${loads.toLocaleString('en-US')} loads cannot be meant; check what the tank holds.</p>` : nothing}
       <table>
         <thead><tr><th scope="col">Load</th><th scope="col" class="num">Product</th><th scope="col" class="num">Water</th><th scope="col" class="num">Covers</th></tr></thead>
         <tbody>
-          ${tank.full && tank.fullLoads > 0 ? mix(tank.fullLoads === 1 ? '1 full load' : `${tank.fullLoads} full, each`, tank.full) : nothing}
-          ${tank.last ? mix(tank.fullLoads > 0 ? 'Last' : 'One load', tank.last) : nothing}
+          ${rows.map(
+            ({ head, load }, index) => html`<tr><td>${head}</td><td class="num">${product.parts[index]}</td>
+              <td class="num">${water.parts[index]}</td><td class="num">${formatArea(load.areaM2, units)}</td></tr>`,
+          )}
         </tbody>
       </table>
     `;

@@ -37,11 +37,11 @@ export class ImportForm extends AppPart {
         }} />add its zones to this yard</label>
         <label>File<input type="file" accept=".geojson,.json,application/geo+json,application/json" ?disabled=${this.isBusy} @change=${this.read} /></label>
         ${this.isBusy ? html`<p>Reading…</p>` : nothing}
-        ${this.outcome ? html`<p class="result" role="status">${this.outcome}</p>` : nothing}
+        ${this.outcome ? html`<p class="result" id="outcome" tabindex="-1" role="status">${this.outcome}</p>` : nothing}
       </fieldset>
       ${
         fileIssues.length > 0
-          ? html`<div class="note warning"><p><b>${fileIssues.length === 1 ? 'One thing' : `${fileIssues.length} things`} to know about the file</b></p>
+          ? html`<div class="note warning" id="told" tabindex="-1" role="group" aria-labelledby="told-head"><p id="told-head"><b>${fileIssues.length === 1 ? 'One thing' : `${fileIssues.length} things`} to know about the file</b></p>
               <ul>${fileIssues.map((issue) => html`<li>${describeIssue(issue)}</li>`)}</ul>
               <button class="plain" @click=${this.clear}>Close the list</button></div>`
           : nothing
@@ -72,6 +72,16 @@ export class ImportForm extends AppPart {
     }
     this.isBusy = false;
     input.value = '';
+    await this.updateComplete;
+    this.showOutcome();
+  }
+
+  /** What was found is below the fold as a rule: it is brought into view and read out. */
+  private showOutcome(): void {
+    const outcome = this.renderRoot.querySelector<HTMLElement>('#outcome');
+    const told = this.renderRoot.querySelector<HTMLElement>('#told');
+    (told ?? outcome)?.focus({ preventScroll: true });
+    outcome?.scrollIntoView({ block: 'start' });
   }
 }
 

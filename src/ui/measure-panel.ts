@@ -1,5 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
+import type { Slip } from '../measure/types';
 import { AppPart } from './app-part';
 import './base-layer-panel';
 import { fold } from './fold';
@@ -14,7 +15,14 @@ import './zone-list';
 /** Measure: what is drawn, how large it is and how well that is known. */
 @customElement('measure-panel')
 export class MeasurePanel extends AppPart {
-  static override styles = [shared, fold, css`:host { display: block; }`];
+  static override styles = [
+    shared,
+    fold,
+    css`
+    :host { display: block; }
+    .slips button { color: var(--ink); background: var(--warn-ground); border-color: var(--warn); font-weight: 650; width: 100%; text-align: left; }
+  `,
+  ];
 
   /** an empty yard begins with the typed form open; it stays so after the first zone. */
   private beganEmpty: boolean | null = null;
@@ -28,13 +36,14 @@ export class MeasurePanel extends AppPart {
     this.beganEmpty ??= zones.length === 0;
     return html`
       <h2>Measure</h2>
+      ${slips.length > 0 ? html`<p class="slips"><button @click=${this.goToSlips}>${slipWords(slips)}</button></p>` : nothing}
       ${zones.length === 0 ? this.renderFirst() : nothing}
       ${issues.map((issue) => html`<p class="note ${issue.severity}">${issue.message}</p>`)}
       ${zones.length > 0 ? html`<zone-list .app=${app} .rev=${rev}></zone-list>` : nothing}
       ${selected.length > 1 ? html`<zone-group .app=${app} .rev=${rev}></zone-group>` : nothing}
       ${
         slips.length > 0
-          ? html`<details class="fold" open><summary>Overlaps and gaps (${slips.length})</summary>
+          ? html`<details class="fold" id="slips" open><summary>Overlaps and gaps (${slips.length})</summary>
               <slip-list .app=${app} .rev=${rev}></slip-list></details>`
           : nothing
       }
@@ -49,6 +58,14 @@ export class MeasurePanel extends AppPart {
     `;
   }
 
+  private goToSlips(): void {
+    const section = this.renderRoot.querySelector<HTMLDetailsElement>('#slips');
+    if (!section) return;
+    section.open = true;
+    section.scrollIntoView({ block: 'start' });
+    section.querySelector('summary')?.focus({ preventScroll: true });
+  }
+
   private renderFirst() {
     return html`
       <div class="note">
@@ -61,4 +78,13 @@ export class MeasurePanel extends AppPart {
       </div>
     `;
   }
+}
+
+/** "1 overlap and 2 gaps to mend". */
+function slipWords(slips: readonly Slip[]): string {
+  const count = (type: Slip['type'], word: string) => {
+    const number = slips.filter((slip) => slip.type === type).length;
+    return number === 0 ? [] : [`${number} ${word}${number === 1 ? '' : 's'}`];
+  };
+  return `${[...count('overlap', 'overlap'), ...count('gap', 'gap')].join(' and ')} to mend`;
 }

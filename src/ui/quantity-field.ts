@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { fittingUnit, type Quantity, type UnitChoice, unitChoices } from '../units/choices';
-import { formatNumber } from '../units/format';
+import { formatEntry, formatNumber } from '../units/format';
 import { parseArea, parseLength, parseMass, parseVolume } from '../units/parse';
 import type { UnitSystem } from '../yard/types';
 import { shared } from './shared';
@@ -64,6 +64,16 @@ export class QuantityField extends LitElement {
   @state() private fault = '';
   @query('input') private input!: HTMLInputElement;
 
+  /** the number typed last and what it came to, until another control is gone to. */
+  private typed: { readonly text: string; readonly valueSi: number } | null = null;
+
+  constructor() {
+    super();
+    this.addEventListener('focusout', (event) => {
+      if (event.relatedTarget) this.typed = null;
+    });
+  }
+
   private get choices(): readonly UnitChoice[] {
     return unitChoices(this.quantity, this.system);
   }
@@ -77,7 +87,10 @@ export class QuantityField extends LitElement {
   }
 
   protected override willUpdate(changed: Map<string, unknown>): void {
-    if (changed.has('system') || changed.has('quantity')) this.chosen = null;
+    if (changed.has('system') || changed.has('quantity')) {
+      this.chosen = null;
+      this.typed = null;
+    }
     if (changed.has('value') && !this.matches(':focus-within')) {
       this.draft = null;
       this.fault = '';
@@ -111,14 +124,14 @@ export class QuantityField extends LitElement {
 
   private shownText(): string {
     if (this.value === null) return '';
-    return formatNumber(this.choice.fromSI(this.value), 7);
+    return formatEntry(this.choice.fromSI(this.value));
   }
 
   private chooseUnit(event: Event): void {
     this.chosen = (event.target as HTMLSelectElement).value;
-    // a number typed but refused is read again in the new unit
-    if (this.draft !== null && this.fault) this.commit();
-    else this.draft = null;
+    // a number just typed keeps its digits and is read in the new unit, as is one that was refused
+    if (this.draft === null && this.typed?.valueSi === this.value) this.draft = this.typed?.text ?? null;
+    if (this.draft !== null) this.commit();
   }
 
   private readText(text: string): { ok: true; value: number } | { ok: false; message: string } {
@@ -144,11 +157,18 @@ export class QuantityField extends LitElement {
       if (this.optional) this.send(null);
       return;
     }
+    // the same number typed again over a shortened one changes nothing
+    if (this.value !== null && text === this.shownText() && this.typed === null && !this.fault) {
+      this.draft = null;
+      return;
+    }
     const read = this.readText(text);
     this.fault = read.ok ? this.checkRange(read.value) : read.message;
     if (!read.ok || this.fault) return;
     // a number stays in the unit it was typed in
-    if (PLAIN_NUMBER.test(text)) this.chosen = this.choice.id;
+    const isPlain = PLAIN_NUMBER.test(text);
+    if (isPlain) this.chosen = this.choice.id;
+    this.typed = isPlain ? { text, valueSi: read.value } : null;
     this.send(read.value);
   }
 

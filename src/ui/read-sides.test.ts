@@ -25,7 +25,17 @@ describe('readSides', () => {
     expect(read.sides[0]?.lengthM).toBeCloseTo(40 * 0.3048, 12);
     expect(read.sides[1]?.lengthM).toBeCloseTo(12.5 * 0.3048, 12);
   });
+  it('takes a space for the comma', () => {
+    expect(bearings('100 E\n20 m N 45 E\n10 right\n10 m left 30\n10 270')).toEqual([90, 45, 135, 105, 270]);
+    const read = readSides('12\' 6" N\n1,200 ft E\n100 S', 'us');
+    if (!read.ok) throw new Error(read.message);
+    expect(read.sides.map((side) => side.lengthM / 0.3048)).toEqual(
+      [12.5, 1200, 100].map((ft) => expect.closeTo(ft, 9)),
+    );
+  });
   it.each([
+    ['10, N\n1000000000000, E', /Line 2.*10 km/],
+    ['100 up\n10, N', /Line 1.*40 E/],
     ['10, N\nlong, right', /Line 2/],
     ['10, right\n10, N', /Line 1/],
     ['10, N\n10, up', /Line 2/],

@@ -38,6 +38,7 @@ export class TypedZoneForm extends AppPart {
     css`
       form { display: grid; grid-template-columns: 1fr 1fr; gap: 0.5rem; align-items: start; }
       .whole { grid-column: 1 / -1; margin: 0; }
+      .forms { padding-left: 1.1rem; }
       .fault { color: var(--danger); }
     `,
   ];
@@ -90,7 +91,9 @@ export class TypedZoneForm extends AppPart {
             placeholder="40 ft, N&#10;12' 6&quot;, right&#10;40 ft, right" @input=${(event: Event) => {
               this.sidesText = fieldValue(event);
             }}></textarea></label>
-          <p class="quiet whole">A direction is a bearing (90), a letter (E), N 45 E, left, right, or left 30. The last side back to the start is drawn by itself.</p>`;
+          <p class="quiet whole">A line such as <b>40 ft, N</b> or <b>40 N</b>: a comma or a space stands between length and direction. A direction may be</p>
+          <ul class="quiet whole forms"><li>a letter: N, NE, E</li><li>a bearing in degrees from north: 90</li><li>a quadrant: N 45 E</li><li>a turn: right, left, left 30</li></ul>
+          <p class="quiet whole">A length alone turns right by 90°. The last side back to the start is drawn by itself.</p>`;
       case 'corners':
         return html`<label class="whole">Corners, one a line: latitude, longitude<textarea rows="5" spellcheck="false" .value=${this.cornersText}
           @input=${(event: Event) => {
@@ -100,7 +103,7 @@ export class TypedZoneForm extends AppPart {
   }
 
   private size(key: string, label: string) {
-    return html`<quantity-field label=${label} quantity="length" optional .system=${this.app.units} .min=${0} .value=${this.sizes[key] ?? null}
+    return html`<quantity-field label=${label} quantity="length" optional .system=${this.app.units} .min=${0.01} .max=${10_000} .value=${this.sizes[key] ?? null}
       @quantity-change=${(event: CustomEvent<QuantityChange>) => {
         this.sizes = { ...this.sizes, [key]: event.detail.valueSi };
       }}></quantity-field>`;

@@ -81,7 +81,9 @@ export class VisitPanel extends AppPart {
       ${visit.doses.map((dose, index) => html`<dose-card .app=${app} .rev=${rev} .visit=${visit} .dose=${dose} .index=${index}></dose-card>`)}
       ${this.renderAddDose(visit)}
       <div class="fields"><quantity-field class="whole" label="What the sprayer's tank holds (empty: no tank)" quantity="volume" unit="gal" optional .system=${app.units}
-        .value=${visit.tankL} .min=${0} @quantity-change=${(event: CustomEvent<QuantityChange>) =>
+        .value=${visit.tankL} .min=${0.5} .max=${100_000} @quantity-change=${(
+          event: CustomEvent<QuantityChange>,
+        ) =>
           this.change('Set tank', {
             tankL: event.detail.valueSi ? event.detail.valueSi : null,
           })}></quantity-field></div>

@@ -6,6 +6,9 @@ import type { AppController, Sample } from './app-controller';
 
 /** The yards kept in this browser, and the files that come and go. */
 export class YardLibrary {
+  /** yards removed since the page was opened, newest first; they can be put back until it is closed. */
+  removed: readonly Yard[] = [];
+
   constructor(private readonly app: AppController) {}
 
   /** Opens the yard of last time; on a first visit a copy of the first sample. */
@@ -68,8 +71,16 @@ export class YardLibrary {
     const yard = read.yard
       ? { ...read.yard, id }
       : { ...emptyYard(id, name), zones: read.zones, marks: read.marks };
-    await this.take(yard.name === '' ? rename(yard, name) : yard);
+    await this.take(rename(yard, this.freeYardName(yard.name.trim() || name)));
     return true;
+  }
+
+  /** The name, or "name (2)" and so on where a stored yard has it already. */
+  private freeYardName(name: string): string {
+    const taken = new Set(this.app.entries.map((entry) => entry.name));
+    let free = name;
+    for (let count = 2; taken.has(free); count++) free = `${name} (${count})`;
+    return free;
   }
 
   /** Adds a file's zones and marks to the yard on the table, as one step of undo. */
@@ -110,7 +121,7 @@ export class YardLibrary {
     await this.refresh();
   }
 
-  /** Removes a yard and offers to put it back. */
+  /** Removes a yard; it can be put back until the page is closed. */
   async remove(id: string): Promise<void> {
     const { app } = this;
     const { storage } = app.services;
@@ -128,14 +139,18 @@ export class YardLibrary {
     await this.guard(() => storage.remove(id));
     if (app.damaged?.id === id) app.damaged = null;
     await this.refresh();
+    if (kept) this.removed = [kept, ...this.removed];
     app.note(
       'yard-removed',
       `“${name}” was removed from this device.`,
-      kept && {
-        label: 'Put it back',
-        run: () => void this.take(kept),
-      },
+      kept && { label: 'Put it back', run: () => void this.putBack(kept) },
     );
+  }
+
+  /** Stores a removed yard again and opens it. */
+  async putBack(yard: Yard): Promise<void> {
+    this.removed = this.removed.filter((one) => one !== yard);
+    await this.take(yard);
   }
 
   /** Opens what could be rescued in place of the damaged state. */

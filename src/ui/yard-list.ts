@@ -17,15 +17,36 @@ export class YardList extends AppPart {
       p { margin: 0 0 0.25rem; overflow-wrap: anywhere; }
       form { display: grid; grid-template-columns: 1fr auto auto; gap: 0.35rem; align-items: end; }
       .row { gap: 0.35rem; }
+      .ask { margin: 0.5rem 0 0; }
+      .gone { padding: 0.5rem 0; border-bottom: 1px solid var(--line); }
+      .gone .row { align-items: center; justify-content: space-between; }
     `,
   ];
 
   @property({ attribute: false }) library!: YardLibrary;
   @state() private renaming: string | null = null;
   @state() private name = '';
+  /** yard whose removal is asked about. */
+  @state() private asking: string | null = null;
+
+  private readonly savedFormat = new Intl.DateTimeFormat(undefined, {
+    dateStyle: 'medium',
+    timeStyle: 'short',
+  });
 
   protected override render() {
-    return html`<ul aria-label="Yards in this browser">${this.app.entries.map((entry) => this.renderEntry(entry))}</ul>`;
+    const { removed } = this.library;
+    return html`<ul aria-label="Yards in this browser">${this.app.entries.map((entry) => this.renderEntry(entry))}</ul>
+      ${
+        removed.length > 0
+          ? html`<section class="gone" aria-label="Removed yards">
+              <p class="quiet">Removed. They can be put back until this page is closed or loaded again.</p>
+              ${removed.map(
+                (yard) => html`<p class="row"><b>${yard.name || 'Yard without a name'}</b>
+                  <button aria-label=${`Put ${yard.name} back`} @click=${() => this.library.putBack(yard)}>Put it back</button></p>`,
+              )}</section>`
+          : nothing
+      }`;
   }
 
   private renderEntry(entry: YardEntry) {
@@ -34,12 +55,22 @@ export class YardList extends AppPart {
     if (this.renaming === entry.id) return this.renderRename(entry);
     const count = isOpen ? this.app.yard.zones.length : entry.zoneCount;
     return html`<li class=${isOpen ? 'on' : ''}>
-      <p><b>${name}</b> <span class="quiet">${count === 1 ? '1 zone' : `${count} zones`}, saved ${new Date(entry.savedAt).toLocaleString()}</span></p>
+      <p><b>${name}</b> <span class="quiet">${count === 1 ? '1 zone' : `${count} zones`}, saved ${this.savedFormat.format(entry.savedAt)}</span></p>
       <div class="row">
         ${isOpen ? html`<button disabled>Open now</button>` : html`<button aria-label=${`Open ${name}`} @click=${() => this.library.open(entry.id)}>Open</button>`}
         <button aria-label=${`Rename ${name}`} @click=${() => this.startRename(entry.id, name)}>Rename</button>
-        <button class="danger" aria-label=${`Remove ${name}`} @click=${() => this.library.remove(entry.id)}>Remove</button>
+        <button class="danger" aria-label=${`Remove ${name}`} @click=${() => this.ask(entry.id)}>Remove</button>
       </div>
+      ${
+        this.asking === entry.id
+          ? html`<div class="note warning ask" role="alert">
+              <p>Remove “${name}” with all its zones, products and visits? It can be put back until this page is closed or loaded again; after that it cannot be got back. Export it first to keep a file.</p>
+              <div class="row"><button class="danger" @click=${() => this.removeNow(entry.id)}>Remove it</button>
+                <button @click=${() => {
+                  this.asking = null;
+                }}>Keep it</button></div></div>`
+          : nothing
+      }
     </li>`;
   }
 
@@ -56,6 +87,21 @@ export class YardList extends AppPart {
       </form>
       ${this.name.trim() === '' ? html`<p class="quiet">Type a name.</p>` : nothing}
     </li>`;
+  }
+
+  private ask(id: string): void {
+    this.asking = id;
+    void this.updateComplete.then(() => {
+      const box = this.renderRoot.querySelector('.ask');
+      box?.scrollIntoView({ block: 'nearest' });
+      // the harmless answer is at hand
+      box?.querySelector<HTMLButtonElement>('button:not(.danger)')?.focus();
+    });
+  }
+
+  private removeNow(id: string): void {
+    this.asking = null;
+    void this.library.remove(id);
   }
 
   private startRename(id: string, name: string): void {

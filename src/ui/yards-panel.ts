@@ -16,6 +16,7 @@ export class YardsPanel extends AppPart {
     fold,
     css`
       form.new { display: grid; grid-template-columns: 1fr auto; gap: 0.35rem; align-items: end; margin: 0.75rem 0; }
+      form.new .fault { grid-column: 1 / -1; margin: 0; color: var(--danger); font-size: var(--text-small); }
       .samples { list-style: none; margin: 0; padding: 0; display: grid; gap: 0.5rem; }
       .samples li { display: grid; grid-template-columns: 1fr auto; gap: 0.5rem; align-items: center; }
       .samples p { margin: 0; }
@@ -24,6 +25,7 @@ export class YardsPanel extends AppPart {
 
   @property({ attribute: false }) library!: YardLibrary;
   @state() private newName = '';
+  @state() private isNameMissing = false;
 
   protected override render() {
     const { app, library, rev } = this;
@@ -33,10 +35,14 @@ export class YardsPanel extends AppPart {
       ${save.state === 'failed' ? this.renderFailed(save) : nothing}
       <yard-list .app=${app} .rev=${rev} .library=${library}></yard-list>
       <form class="new" @submit=${this.openNew}>
-        <label>Name of a new yard<input .value=${this.newName} autocomplete="off" @input=${(event: Event) => {
-          this.newName = fieldValue(event);
-        }} /></label>
+        <label>Name of a new yard<input .value=${this.newName} autocomplete="off"
+          aria-invalid=${this.isNameMissing ? 'true' : 'false'} aria-describedby=${this.isNameMissing ? 'no-name' : nothing}
+          @input=${(event: Event) => {
+            this.newName = fieldValue(event);
+            this.isNameMissing = false;
+          }} /></label>
         <button>New yard</button>
+        ${this.isNameMissing ? html`<p class="fault" id="no-name" role="alert">Type a name for the new yard first.</p>` : nothing}
       </form>
       <details class="fold" open><summary>Files</summary>
         <p><button @click=${() => library.download()}>Export “${app.yard.name}” (.geojson)</button></p>
@@ -69,7 +75,13 @@ export class YardsPanel extends AppPart {
 
   private openNew(event: Event): void {
     event.preventDefault();
-    void this.library.openNew(this.newName.trim() || 'New yard');
+    const name = this.newName.trim();
+    this.isNameMissing = name === '';
+    if (this.isNameMissing) {
+      (event.target as HTMLFormElement).querySelector('input')?.focus();
+      return;
+    }
     this.newName = '';
+    void this.library.openNew(name).then(() => this.app.setView({ step: 'measure' }));
   }
 }

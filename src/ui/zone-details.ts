@@ -1,7 +1,8 @@
 import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import type { MeasuredZone } from '../measure/types';
-import { formatArea, formatAreaPm, formatLength } from '../units/format';
+import { formatCuts } from '../units/columns';
+import { formatAreaPm, formatLength } from '../units/format';
 import { suggestedSurvey } from '../yard/defaults';
 import { replaceZone } from '../yard/edits';
 import { MATERIALS, MOWING_CLASSES, SURVEY_METHODS, type Zone, type ZoneKind } from '../yard/types';
@@ -41,7 +42,7 @@ export class ZoneDetails extends AppPart {
     const measured = app.session.derived.measured.zones.get(zone.id);
     return html`
       <section aria-label="Chosen zone">
-        ${measured ? this.renderFigures(measured) : html`<p class="note error">This outline cannot be measured. Reshape it or undo.</p>`}
+        ${measured ? this.renderFigures(measured, zone.survey.vertexSigmaM) : html`<p class="note error">This outline cannot be measured. Reshape it or undo.</p>`}
         ${this.renderKind(zone)}
         <zone-tools .app=${app} .rev=${this.rev} .zone=${zone}></zone-tools>
         <details class="fold"><summary>Note, how measured, what it cuts</summary>${this.renderSurvey(zone)}</details>
@@ -49,16 +50,25 @@ export class ZoneDetails extends AppPart {
     `;
   }
 
-  private renderFigures(measured: MeasuredZone) {
+  private renderFigures(measured: MeasuredZone, ownSigmaM: number) {
     const { units, yard } = this.app;
     const nameOf = (id: string) => yard.zones.find((zone) => zone.id === id)?.name || 'a zone without a name';
+    const account = formatCuts(
+      measured.grossM2,
+      measured.cutBy.map((cut) => cut.areaM2),
+      measured.netM2,
+      measured.netSigmaM2,
+      units,
+    );
+    const sharesLarger = [...measured.gradient.values()].some((corner) => corner.sigmaM > ownSigmaM);
     return html`
       <p class="figure">${formatAreaPm(measured.netM2, measured.netSigmaM2, units)}</p>
       <p class="quiet">net; outline ${formatLength(measured.netPerimeterM, units)}</p>
+      ${sharesLarger ? html`<p class="quiet">Corners shared with a neighbour carry the larger error of the two; mending or sharing a border can so change the ±.</p>` : nothing}
       ${
         measured.cutBy.length > 0
-          ? html`<p>Drawn ${formatArea(measured.grossM2, units)}, less</p>
-              <ul>${measured.cutBy.map((cut) => html`<li>${nameOf(cut.zoneId)}: ${formatArea(cut.areaM2, units)}</li>`)}</ul>`
+          ? html`<p>Drawn ${account.gross}, less</p>
+              <ul>${measured.cutBy.map((cut, index) => html`<li>${nameOf(cut.zoneId)}: ${account.cuts[index]}</li>`)}</ul>`
           : nothing
       }
     `;
@@ -97,7 +107,7 @@ export class ZoneDetails extends AppPart {
         ${selectField('How measured', method, SURVEY_METHODS, SURVEY_WORDS, (next) =>
           this.change('Change how measured', { survey: suggestedSurvey(next) }),
         )}
-        <quantity-field label="Corner error, one sigma" quantity="length" .system=${this.app.units} .value=${vertexSigmaM} .min=${0}
+        <quantity-field label="Corner error, one sigma" quantity="length" .system=${this.app.units} .value=${vertexSigmaM} .min=${0} .max=${100}
           @quantity-change=${(event: CustomEvent<QuantityChange>) => this.changeSigma(event.detail.valueSi)}></quantity-field>
         <p class="quiet whole">How far off a corner may be, as a standard deviation in each direction. It gives the ± of the area.</p>
         <label class="check whole"><input type="checkbox" .checked=${zone.cutsSameKind}

@@ -1,6 +1,7 @@
 import { css, html, nothing, type PropertyValues } from 'lit';
 import { customElement } from 'lit/decorators.js';
-import { formatArea, formatAreaPm } from '../units/format';
+import { formatCuts } from '../units/columns';
+import { formatAreaPm } from '../units/format';
 import type { Zone } from '../yard/types';
 import { AppPart, isTicked } from './app-part';
 import './hatch-swatch';
@@ -74,7 +75,7 @@ export class ZoneList extends AppPart {
           ${
             measured
               ? html`${formatAreaPm(measured.netM2, measured.netSigmaM2, app.units)}
-                  ${measured.cutBy.length > 0 ? html`<br /><span class="quiet">(${formatArea(measured.grossM2, app.units)})</span>` : nothing}`
+                  ${measured.cutBy.length > 0 ? html`<br /><span class="quiet">(${formatCuts(measured.grossM2, [], measured.netM2, measured.netSigmaM2, app.units).gross})</span>` : nothing}`
               : html`<span class="none">not measurable</span>`
           }
         </td>
