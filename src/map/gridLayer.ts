@@ -1,17 +1,22 @@
 import type L from 'leaflet';
+import { createPlane } from '../measure/plane';
 import type { LocalPlane } from '../measure/types';
-import type { UnitSystem } from '../yard/types';
+import type { Position, UnitSystem, Yard } from '../yard/types';
 import { gridSpacing } from './gridSpacing';
 
 export interface GridLayer {
-  update(plane: LocalPlane, units: UnitSystem): void;
+  update(yard: Yard, units: UnitSystem): void;
   setShown(shown: boolean): void;
   destroy(): void;
 }
 
+/** The zero is laid anew when the yard, or with nothing drawn the view, lies farther from it than this, m. */
+const FAR_M = 500;
+
 /**
- * Drafting paper under the map: a square grid laid on the ground from the yard's origin, figures on
- * its strong lines. Drawn on one canvas behind the panes, again at each move. Colours from the theme.
+ * Drafting paper under the map: a square grid laid on the ground, figures on its strong lines. Its zero is
+ * the south-west corner of the yard when that was opened, or the middle of the view while nothing is drawn;
+ * it stays there while the yard is edited. Drawn on one canvas behind the panes, again at each move. Colours from the theme.
  */
 export function createGridLayer(map: L.Map): GridLayer {
   const container = map.getContainer();
@@ -20,10 +25,21 @@ export function createGridLayer(map: L.Map): GridLayer {
   canvas.setAttribute('aria-hidden', 'true');
   container.prepend(canvas);
   let plane: LocalPlane | null = null;
+  let shown: Yard | null = null;
+  let corner: Position | null = null;
   let units: UnitSystem = 'us';
   let isShown = true;
 
+  /** Lays the zero anew where it is too far off to be of use. */
+  function placeZero(): void {
+    const { lng, lat } = map.getCenter();
+    const wanted = corner ?? ([lng, lat] as const);
+    if (Math.abs(wanted[1]) >= 90) return;
+    if (!plane || Math.hypot(...plane.toPlane(wanted)) > FAR_M) plane = createPlane(wanted);
+  }
+
   function draw(): void {
+    placeZero();
     const size = map.getSize();
     const ratio = window.devicePixelRatio || 1;
     canvas.width = Math.round(size.x * ratio);
@@ -75,8 +91,10 @@ export function createGridLayer(map: L.Map): GridLayer {
 
   map.on('move zoom zoomend resize viewreset', draw);
   return {
-    update(nextPlane, nextUnits) {
-      plane = nextPlane;
+    update(yard, nextUnits) {
+      if (yard.id !== shown?.id) plane = null;
+      if (yard !== shown) corner = southWestOf(yard);
+      shown = yard;
       units = nextUnits;
       draw();
     },
@@ -90,6 +108,17 @@ export function createGridLayer(map: L.Map): GridLayer {
       canvas.remove();
     },
   };
+}
+
+function southWestOf({ zones, marks }: Yard): Position | null {
+  const places = zones.flatMap((zone) => zone.parts.flat(2));
+  if (places.length === 0) places.push(...marks.map((mark) => mark.position));
+  let corner: Position | null = null;
+  for (const [lon, lat] of places) {
+    if (Number.isFinite(lon) && Number.isFinite(lat))
+      corner = corner ? [Math.min(corner[0], lon), Math.min(corner[1], lat)] : [lon, lat];
+  }
+  return corner;
 }
 
 function range(from: number, to: number, step: number): number[] {

@@ -82,3 +82,57 @@ export function labelFits(spot: LabelSpot, widthM: number, heightM: number): boo
   }
   return true;
 }
+
+/** An upright box by its middle and its size; all of one unit. */
+export interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+export function boxesMeet(a: Box, b: Box): boolean {
+  return Math.abs(a.x - b.x) < (a.width + b.width) / 2 && Math.abs(a.y - b.y) < (a.height + b.height) / 2;
+}
+
+const TRIES = 12;
+
+/** Places of a net over the part, the nearest to the best spot first. */
+function placesOf(spot: LabelSpot): readonly XY[] {
+  const outer = spot.part[0] ?? [];
+  const xs = outer.map(([x]) => x);
+  const ys = outer.map(([, y]) => y);
+  const [west, south, east, north] = [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)];
+  const places: XY[] = [];
+  for (let i = 1; i < TRIES; i++) {
+    for (let j = 1; j < TRIES; j++)
+      places.push([west + ((east - west) * i) / TRIES, south + ((north - south) * j) / TRIES]);
+  }
+  const far = ([x, y]: XY) => Math.hypot(x - spot.at[0], y - spot.at[1]);
+  return places.sort((a, b) => far(a) - far(b));
+}
+
+/**
+ * Where a label box lies wholly inside the shape and clear of other things: the best spot, else the
+ * nearest to it of a net of places. Null when there is none.
+ * @param widthM, heightM the box at the present scale, m; @param avoid boxes of the plane, m
+ */
+export function placeLabel(
+  spot: LabelSpot,
+  widthM: number,
+  heightM: number,
+  avoid: readonly Box[],
+): XY | null {
+  const isFree = ([x, y]: XY) =>
+    !avoid.some((box) => boxesMeet(box, { x, y, width: widthM, height: heightM }));
+  if (isFree(spot.at) && labelFits(spot, widthM, heightM)) return spot.at;
+  const fits = (at: XY) => isFree(at) && labelFits({ ...spot, at, roomM: 0 }, widthM, heightM);
+  return placesOf(spot).find(fits) ?? null;
+}
+
+/** A name over two lines, parted at the space nearest its middle; null when it has none. */
+export function wrapName(name: string): readonly [string, string] | null {
+  const spaces = [...name.matchAll(/ /g)].map((found) => found.index);
+  const [at] = spaces.sort((a, b) => Math.abs(a - name.length / 2) - Math.abs(b - name.length / 2));
+  return at === undefined ? null : [name.slice(0, at), name.slice(at + 1)];
+}

@@ -4,6 +4,7 @@ import './map.css';
 import type { Issue, Position } from '../yard/types';
 import { BaseLayers } from './baseLayers';
 import { toLatLng, toPosition } from './coords';
+import { createFitButton } from './fitButton';
 import { createGridLayer } from './gridLayer';
 import { listenToKeys } from './keys';
 import { MarkLayers } from './marks';
@@ -27,6 +28,7 @@ const PANES = {
 } as const;
 
 const FIT_PADDING_PX = 40;
+const REVEAL_PADDING_PX = 24;
 const LOCATE_LIMIT_MS = 15_000;
 
 /**
@@ -51,13 +53,23 @@ export function createLeafletMap(element: HTMLElement, events: MapEvents): MapPo
   element.classList.add('yard-map');
   element.setAttribute('role', 'application');
   element.setAttribute('aria-label', 'Map of the yard. Arrow keys move it, plus and minus zoom.');
-  L.control.zoom({ position: 'bottomright', zoomInTitle: 'Zoom in', zoomOutTitle: 'Zoom out' }).addTo(map);
+  const zoomButtons = L.control.zoom({
+    position: 'bottomright',
+    zoomInTitle: 'Zoom in',
+    zoomOutTitle: 'Zoom out',
+  });
+  zoomButtons
+    .addTo(map)
+    .getContainer()
+    ?.append(createFitButton(() => fitView()));
   L.control.attribution({ position: 'bottomleft', prefix: false }).addTo(map);
 
   let picture: MapPicture | null = null;
   let scale: L.Control.Scale | null = null;
   let scaleUnits = '';
   let hasFitted = false;
+  /** the person has moved the view or taken a tool: it is theirs, and no longer fitted to new sizes. */
+  let isTaken = false;
   let here: L.Circle | null = null;
 
   const grid = createGridLayer(map);
@@ -65,7 +77,7 @@ export function createLeafletMap(element: HTMLElement, events: MapEvents): MapPo
   const base = new BaseLayers(map, (issue) => events.message(issue));
   const tools = new ToolRunner(map, events, () => picture);
   const zones = new ZoneLayers(map, patterns, pick);
-  const overlays = new Overlays(map, patterns);
+  const overlays = new Overlays(map, patterns, () => zones.labelBoxes());
   const marks = new MarkLayers(map, events);
   const keys = listenToKeys(map, {
     session: () => tools.session,
@@ -77,11 +89,36 @@ export function createLeafletMap(element: HTMLElement, events: MapEvents): MapPo
     if (tools.isSwallowing) return;
     if (tools.tool.type === 'select' && picture && picture.selectedZoneIds.length > 0) events.select([]);
   });
+  const take = () => {
+    isTaken = true;
+  };
+  for (const type of ['pointerdown', 'wheel', 'keydown'] as const)
+    element.addEventListener(type, take, { passive: true, capture: true });
+  // The ground stays where it is on the screen when bars come and go below the map; another width is
+  // another screen, and keeps the middle.
   const sizes = new ResizeObserver(() => {
-    map.invalidateSize({ animate: false });
-    if (!hasFitted) fitView();
+    const before = map.getSize();
+    map.invalidateSize({ animate: false, pan: before.x !== element.clientWidth } as L.ZoomPanOptions);
+    if (!hasFitted || !isTaken) fitView();
+    else if (map.getSize().y < before.y && tools.tool.type === 'select') revealChosen();
   });
   sizes.observe(element);
+
+  /** Brings the chosen zones into view by moving; zooms out only when they are larger than the view. */
+  function revealChosen(): void {
+    const chosen = picture?.yard.zones.filter((zone) => picture?.selectedZoneIds.includes(zone.id)) ?? [];
+    const bounds = L.latLngBounds(chosen.flatMap((zone) => zone.parts.flat(2)).map(toLatLng));
+    if (!bounds.isValid()) return;
+    const pad = L.point(REVEAL_PADDING_PX, REVEAL_PADDING_PX);
+    const spots = L.bounds([
+      map.latLngToContainerPoint(bounds.getNorthWest()),
+      map.latLngToContainerPoint(bounds.getSouthEast()),
+    ]);
+    const room = map.getSize().subtract(pad.multiplyBy(2));
+    const size = spots.getSize();
+    if (size.x > room.x || size.y > room.y) map.fitBounds(bounds, { padding: pad, animate: false });
+    else map.panBy(moveInto(spots, L.bounds(pad, map.getSize().subtract(pad))), { animate: false });
+  }
 
   function pick(zoneId: string, event: L.LeafletMouseEvent): void {
     if (tools.tool.type !== 'select' || tools.isSwallowing) return;
@@ -159,7 +196,7 @@ export function createLeafletMap(element: HTMLElement, events: MapEvents): MapPo
       element.classList.toggle('on-imagery', hasPicture);
       patterns.setGround(hasPicture ? 'imagery' : next.dark ? 'dark' : 'light');
       grid.setShown(!hasPicture);
-      grid.update(next.measured.plane, next.units);
+      grid.update(next.yard, next.units);
       showScale(next.units);
       zones.show(next);
       overlays.show(next);
@@ -168,12 +205,14 @@ export function createLeafletMap(element: HTMLElement, events: MapEvents): MapPo
       if (isOtherYard) {
         const { origin } = next.measured.plane;
         hasFitted = false;
+        isTaken = false;
         map.setView(toLatLng(origin), 19, { animate: false });
         fitView();
       }
     },
     setTool(tool) {
       keys.hideCrosshair();
+      if (tool.type !== 'select') isTaken = true;
       tools.set(tool);
     },
     finish: () => tools.session?.finish(),
@@ -189,6 +228,7 @@ export function createLeafletMap(element: HTMLElement, events: MapEvents): MapPo
     fit: fitView,
     goTo(position, zoom) {
       hasFitted = true;
+      isTaken = true;
       map.setView(toLatLng(position), zoom ?? map.getZoom());
     },
     center: () => toPosition(map.getCenter()),
@@ -201,4 +241,17 @@ export function createLeafletMap(element: HTMLElement, events: MapEvents): MapPo
       map.remove();
     },
   };
+}
+
+/** How far the view must go, px, for a box of the screen to come into another, larger one. */
+function moveInto(box: L.Bounds, view: L.Bounds): L.Point {
+  const [min, max, low, high] = [box.min, box.max, view.min, view.max] as [
+    L.Point,
+    L.Point,
+    L.Point,
+    L.Point,
+  ];
+  const by = (from: number, to: number, least: number, most: number) =>
+    from < least ? from - least : to > most ? to - most : 0;
+  return L.point(by(min.x, max.x, low.x, high.x), by(min.y, max.y, low.y, high.y));
 }

@@ -1,36 +1,45 @@
 import L from 'leaflet';
 import { EDGE_PATTERNS, edgePatternOf } from '../draft/hatches';
 import { edgeKey } from '../words/edgeWords';
-import type { Position } from '../yard/types';
 import { textIcon, toLatLng, toLatLngs } from './coords';
+import { type Box, boxesMeet } from './labels';
 import type { PatternSheet } from './patterns';
 import type { MapPicture } from './types';
 
-function middleOf(line: readonly Position[], map: L.Map): L.LatLng | null {
-  const spots = line.map((position) => map.project(toLatLng(position), 22));
+/** Places along a line where its number may stand, as shares of its length; the middle is best. */
+const SHARES = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0, 1];
+const NUMBER_PX = { width: 34, height: 26 } as const;
+const MARK_PX = 32;
+
+/** The place a share of the way along, px of the world at the present zoom. */
+function alongLine(spots: readonly L.Point[], share: number): L.Point | null {
   let left = 0;
   for (let i = 1; i < spots.length; i++) left += (spots[i - 1] as L.Point).distanceTo(spots[i] as L.Point);
-  left /= 2;
+  left *= share;
   for (let i = 1; i < spots.length; i++) {
     const a = spots[i - 1] as L.Point;
     const b = spots[i] as L.Point;
     const side = a.distanceTo(b);
-    if (side >= left && side > 0) return map.unproject(a.add(b.subtract(a).multiplyBy(left / side)), 22);
+    if (side >= left && side > 0) return a.add(b.subtract(a).multiplyBy(left / side));
     left -= side;
   }
-  return line[0] ? toLatLng(line[0]) : null;
+  return spots[spots.length - 1] ?? null;
 }
 
 /** What lies over the zones: slips, strips left alone, edges to clean. Made anew when its source changed. */
 export class Overlays {
   private readonly slips: L.LayerGroup;
   private readonly visit: L.LayerGroup;
+  private readonly numbers: L.LayerGroup;
   private shown: MapPicture | null = null;
 
   constructor(
     private readonly map: L.Map,
     private readonly patterns: PatternSheet,
+    private readonly labelBoxes: () => readonly Box[],
   ) {
+    this.numbers = L.layerGroup().addTo(map);
+    map.on('zoomend', this.placeNumbers);
     this.slips = L.layerGroup().addTo(map);
     this.visit = L.layerGroup().addTo(map);
   }
@@ -48,6 +57,8 @@ export class Overlays {
     ) {
       this.showVisit(picture, theme);
     }
+    if (old?.visit?.rinseEdges !== picture.visit?.rinseEdges || old?.yard !== picture.yard)
+      this.placeNumbers();
   }
 
   private showSlips(picture: MapPicture, theme: 'light' | 'dark'): void {
@@ -96,15 +107,33 @@ export class Overlays {
         dashArray: pattern.dash.join(' '),
         className: `yard-edge yard-edge-${pattern.id}`,
       }).addTo(this.visit);
-      const middle = middleOf(edge.line, this.map);
-      if (!middle) continue;
-      L.marker(middle, {
-        icon: textIcon(`yard-edge-number is-${pattern.id}`, edgeKey(edge)),
+    }
+  }
+
+  /** Numbers of the edges, each shifted along its line clear of marks, labels and the numbers before it. */
+  private placeNumbers = (): void => {
+    this.numbers.clearLayers();
+    const picture = this.shown;
+    if (!picture?.visit) return;
+    const taken: Box[] = picture.yard.marks.map(({ position }) => {
+      const { x, y } = this.map.project(toLatLng(position));
+      return { x, y, width: MARK_PX, height: MARK_PX };
+    });
+    taken.push(...this.labelBoxes());
+    for (const edge of picture.visit.rinseEdges) {
+      const spots = edge.line.map((position) => this.map.project(toLatLng(position)));
+      const places = SHARES.map((share) => alongLine(spots, share)).filter((spot) => spot !== null);
+      const isFree = ({ x, y }: L.Point) => !taken.some((box) => boxesMeet(box, { x, y, ...NUMBER_PX }));
+      const at = places.find(isFree) ?? places[0];
+      if (!at) continue;
+      taken.push({ x: at.x, y: at.y, ...NUMBER_PX });
+      L.marker(this.map.unproject(at), {
+        icon: textIcon(`yard-edge-number is-${EDGE_PATTERNS[edgePatternOf(edge)].id}`, edgeKey(edge)),
         interactive: false,
         keyboard: false,
         pane: 'yard-labels',
         zIndexOffset: 500,
-      }).addTo(this.visit);
+      }).addTo(this.numbers);
     }
-  }
+  };
 }

@@ -80,8 +80,7 @@ export class ToolRunner {
   }
 
   private startDraw(tool: Extract<Tool, { type: 'draw' }>): void {
-    const onDone = (ring: readonly Position[]) =>
-      this.doneUnlessRefused(() => this.events.drawn(ring, tool));
+    const onDone = (ring: readonly Position[]) => this.doneUnlessRefused(() => this.events.drawn(ring, tool));
     if (tool.shape === 'polygon') {
       this.session = new PathDraw(this.context(), true, onDone);
       return;

@@ -1,10 +1,10 @@
 import L from 'leaflet';
 import { ZONE_INKS } from '../draft/hatches';
-import type { MeasuredZone } from '../measure/types';
+import type { MeasuredZone, XY } from '../measure/types';
 import { formatArea } from '../units/format';
 import type { Zone } from '../yard/types';
 import { textIcon, toLatLng, toLatLngs } from './coords';
-import { type LabelSpot, labelFits, labelSpot } from './labels';
+import { type Box, type LabelSpot, labelSpot, placeLabel, wrapName } from './labels';
 import { drawOrder, type PatternSheet } from './patterns';
 import type { MapPicture } from './types';
 
@@ -21,13 +21,25 @@ interface Drawn {
 }
 
 const LINE_PX = 15;
-const CHAR_PX = 7.6;
+/** The halo round a label, px. */
+const HALO_PX = 4;
+/** Side of a mark's symbol with a little air, px. */
+const MARK_PX = 34;
+
+interface Placed {
+  readonly lines: readonly string[];
+  readonly isUpright: boolean;
+  readonly at: XY;
+}
 
 /** Zones by hatch, outline and label. Kept between pictures; only what changed is drawn again. */
 export class ZoneLayers {
   private readonly drawn = new Map<string, Drawn>();
   private order = '';
   private picture: MapPicture | null = null;
+  private readonly pen = document.createElement('canvas').getContext('2d');
+  private readonly widths = new Map<string, number>();
+  private boxesPx: readonly Box[] = [];
 
   constructor(
     private readonly map: L.Map,
@@ -142,45 +154,83 @@ export class ZoneLayers {
     const b = this.map.containerPointToLatLng([100, 0]);
     const { plane } = picture.measured;
     const metresPerPx = (plane.toPlane([b.lng, b.lat])[0] - plane.toPlane([a.lng, a.lat])[0]) / 100;
+    const avoid = picture.yard.marks.map(({ position }): Box => {
+      const [x, y] = plane.toPlane(position);
+      return { x, y, width: MARK_PX * metresPerPx, height: MARK_PX * metresPerPx };
+    });
+    const boxes: Box[] = [];
     for (const drawn of this.drawn.values()) {
-      const { lines, isUpright } = this.labelLines(drawn, picture, metresPerPx);
+      const placed = this.placeOne(drawn, picture, metresPerPx, avoid);
       const isSelected = picture.selectedZoneIds.includes(drawn.zone.id);
       const isFaded = picture.visit !== null && !picture.visit.zoneIds.includes(drawn.zone.id);
-      const text = JSON.stringify([lines, isUpright, drawn.spot?.at, isSelected, isFaded]);
+      const latLng = placed && toLatLng(plane.toLonLat(placed.at));
+      if (placed && latLng) boxes.push(this.boxPx(latLng, placed));
+      const text = JSON.stringify([placed, isSelected, isFaded]);
       if (text === drawn.labelText) continue;
       drawn.labelText = text;
       drawn.label?.remove();
       drawn.label = null;
-      if (!drawn.spot || lines.length === 0) continue;
-      const className = `yard-label${isSelected ? ' is-selected' : ''}${isFaded ? ' is-faded' : ''}${isUpright ? ' is-upright' : ''}`;
-      drawn.label = L.marker(toLatLng(plane.toLonLat(drawn.spot.at)), {
-        icon: textIcon(className, ...lines),
+      if (!placed || !latLng) continue;
+      const className = `yard-label${isSelected ? ' is-selected' : ''}${isFaded ? ' is-faded' : ''}${placed.isUpright ? ' is-upright' : ''}`;
+      drawn.label = L.marker(latLng, {
+        icon: textIcon(className, ...placed.lines),
         interactive: false,
         keyboard: false,
         pane: 'yard-labels',
       }).addTo(this.map);
     }
+    this.boxesPx = boxes;
+  }
+
+  /** Boxes of the labels shown, px of the world at the present zoom. */
+  labelBoxes(): readonly Box[] {
+    return this.boxesPx;
+  }
+
+  private boxPx(at: L.LatLng, { lines, isUpright }: Placed): Box {
+    const { x, y } = this.map.project(at);
+    const [along, across] = this.sizePx(lines);
+    return isUpright ? { x, y, width: across, height: along } : { x, y, width: along, height: across };
+  }
+
+  private sizePx(lines: readonly string[]): [number, number] {
+    return [Math.max(...lines.map((line) => this.widthOf(line))) + HALO_PX, lines.length * LINE_PX];
+  }
+
+  /** Width in the label's bold face, px. */
+  private widthOf(line: string): number {
+    let width = this.widths.get(line);
+    if (width === undefined && this.pen) {
+      this.pen.font = `650 13px ${getComputedStyle(this.map.getContainer()).fontFamily}`;
+      width = this.pen.measureText(line).width;
+      this.widths.set(line, width);
+    }
+    return width ?? line.length * 8;
   }
 
   /** Name and area, else the name alone; across, else upright; nothing where none of it fits. */
-  private labelLines(
+  private placeOne(
     drawn: Drawn,
     picture: MapPicture,
     metresPerPx: number,
-  ): { lines: string[]; isUpright: boolean } {
+    avoid: readonly Box[],
+  ): Placed | null {
     const { spot, measured, zone } = drawn;
-    if (!spot || !measured) return { lines: [], isUpright: false };
+    if (!spot || !measured) return null;
     const area = formatArea(measured.netM2, picture.units);
     const full = [zone.name, area].filter((line) => line !== '');
-    if (picture.selectedZoneIds.includes(zone.id)) return { lines: full, isUpright: false };
-    for (const lines of [full, [zone.name]]) {
-      const longest = Math.max(...lines.map((line) => line.length));
-      const alongM = longest * CHAR_PX * metresPerPx;
-      const acrossM = lines.length * LINE_PX * metresPerPx;
-      if (longest === 0) continue;
-      if (labelFits(spot, alongM, acrossM)) return { lines, isUpright: false };
-      if (labelFits(spot, acrossM, alongM)) return { lines, isUpright: true };
+    if (picture.selectedZoneIds.includes(zone.id)) return { lines: full, isUpright: false, at: spot.at };
+    const wrapped = wrapName(zone.name);
+    const tries: [readonly string[], boolean][] = [[full, false]];
+    if (wrapped) tries.push([[...wrapped, area], false]);
+    tries.push([full, true]);
+    if (zone.name) tries.push([[zone.name], false], [wrapped ?? [], false], [[zone.name], true]);
+    for (const [lines, isUpright] of tries) {
+      if (lines.length === 0) continue;
+      const [along, across] = this.sizePx(lines).map((px) => px * metresPerPx) as [number, number];
+      const at = placeLabel(spot, isUpright ? across : along, isUpright ? along : across, avoid);
+      if (at) return { lines, isUpright, at };
     }
-    return { lines: [], isUpright: false };
+    return null;
   }
 }

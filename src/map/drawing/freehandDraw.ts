@@ -106,8 +106,8 @@ export class FreehandDraw implements DrawSession {
   }
 
   private ringOf(spots: readonly Spot[]): Ring {
-    const ring = spots.map(({ x, y }): Position =>
-      toPosition(this.context.map.unproject(L.point(x, y), this.zoom)),
+    const ring = spots.map(
+      ({ x, y }): Position => toPosition(this.context.map.unproject(L.point(x, y), this.zoom)),
     );
     return ring[0] ? [...ring, ring[0]] : [];
   }
