@@ -27,7 +27,8 @@ test.beforeAll(async () => {
     configFile: false,
     logLevel: 'error',
     cacheDir,
-    server: { host: '127.0.0.1', port: 0, fs: { allow: [project] } },
+    // a page under test is not loaded anew when a source is saved
+    server: { host: '127.0.0.1', port: 0, fs: { allow: [project] }, hmr: false, watch: null },
     optimizeDeps: {
       include: ['lit', 'polylabel', 'clipper2-ts', 'geographiclib-geodesic', 'flatbush', 'valibot'],
     },

@@ -182,7 +182,7 @@ test('the edge of a driveway is listed for rinsing; a drain keeps a strip free',
   const rinse = page.locator('rinse-list');
   await expect(rinse.getByRole('heading', { name: /Driveway, concrete/ })).toBeVisible();
   await expect(rinse).toContainText('Rinse with plain water, toward the turf.');
-  await expect(rinse).toContainText('Stains:');
+  await expect(rinse).toContainText('stains hardscape. Rinse at once');
   // 40 ft along the lawn and 1 ft of reach round each end
   await expect(rinse.locator('li > span:last-of-type').first()).toHaveText(/^42(\.0)?\sft/);
   await expect(page.locator('strip-list')).toContainText('No drain, well or water is near enough');
