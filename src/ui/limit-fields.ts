@@ -19,7 +19,7 @@ export class LimitFields extends AppPart {
     shared,
     css`
       :host { display: block; }
-      .fields { display: grid; grid-template-columns: 1fr 1fr; gap: 0.75rem 0.5rem; align-items: end; }
+      .fields { display: grid; grid-template-columns: 1fr 1fr; gap: 0.75rem 0.5rem; align-items: start; }
       .whole { grid-column: 1 / -1; }
     `,
   ];

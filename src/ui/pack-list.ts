@@ -6,7 +6,8 @@ import { AppPart, fieldValue } from './app-part';
 import { issueNotes, issuesAt } from './issue-notes';
 import './number-field';
 import type { NumberChange } from './number-field';
-import { sendProductChange } from './product-form';
+import { sendFieldLeft, sendProductChange } from './product-form';
+import { fieldKey } from './product-gaps';
 import './quantity-field';
 import { amountWords } from '../words/productWords';
 import type { QuantityChange } from './quantity-field';
@@ -19,7 +20,7 @@ export class PackList extends AppPart {
     shared,
     css`
       :host { display: block; }
-      fieldset { border: 0; border-left: 2px solid var(--line); margin: 0 0 0.75rem; padding: 0 0 0 0.5rem; display: grid; grid-template-columns: 1fr 1fr; gap: 0.5rem; align-items: end; }
+      fieldset { border: 0; border-left: 2px solid var(--line); margin: 0 0 0.75rem; padding: 0 0 0 0.5rem; display: grid; grid-template-columns: 1fr 1fr; gap: 0.5rem; align-items: start; }
       legend { padding: 0; font-size: var(--text-small); font-weight: 650; }
       quantity-field { grid-column: 1 / -1; }
       .whole { grid-column: 1 / -1; }
@@ -49,6 +50,7 @@ export class PackList extends AppPart {
       <fieldset>
         <legend>${pack.content.value > 0 ? amountWords(product, pack.content, app.units) : `Pack ${index + 1}`}</legend>
         <quantity-field label="One full pack holds" .quantity=${isVolume ? (isBulk(product) ? 'bulk-volume' : 'volume') : 'mass'} .system=${app.units} .value=${pack.content.value} .min=${0}
+          @focusout=${() => sendFieldLeft(this, fieldKey({ packId: pack.id }))}
           @quantity-change=${(event: CustomEvent<QuantityChange>) => {
             if (event.detail.valueSi !== null)
               this.change(pack, { content: { ...pack.content, value: event.detail.valueSi } });

@@ -58,8 +58,47 @@ export function rateInBasis(product: Product, basis: RateBasis): LabelRate {
   }
 }
 
-/** The product in another form. Packs that are still empty take the unit the form is sold by. */
-export function inForm(product: Product, form: ProductForm): Product {
+/** How labels of each form usually give the rate. Common practice, no source. */
+const USUAL_BASIS: Readonly<Record<ProductForm, RateBasis>> = {
+  'ready-to-use': 'volume-per-area',
+  'liquid-concentrate': 'volume-per-area',
+  'soluble-powder': 'mass-per-area',
+  granular: 'mass-per-area',
+  seed: 'mass-per-area',
+  mulch: 'depth',
+  topdressing: 'depth',
+  'soil-amendment': 'mass-per-area',
+};
+
+/** Forms that are spread dry: no water is mixed in. */
+const DRY_FORMS: readonly ProductForm[] = ['granular', 'seed', 'mulch', 'topdressing'];
+
+/** True for what is spread as it is, without water to carry it. */
+export function isSpreadDry(product: Product): boolean {
+  return DRY_FORMS.includes(product.form);
+}
+
+function isRateEmpty(rate: LabelRate): boolean {
+  switch (rate.basis) {
+    case 'area-per-container':
+      return rate.areaM2 === 0;
+    case 'volume-per-area':
+      return rate.rateLPerM2 === 0;
+    case 'depth':
+      return rate.depthM === 0;
+    default:
+      return rate.rateKgPerM2 === 0;
+  }
+}
+
+/**
+ * The product in another form. What is still empty follows the form: the rate takes the basis labels of
+ * that form use, packs the unit it is sold by; what is spread dry has no carrier.
+ */
+export function inForm(before: Product, form: ProductForm): Product {
+  const rate = isRateEmpty(before.rate) ? rateInBasis({ ...before, form }, USUAL_BASIS[form]) : before.rate;
+  const carrierLPerM2 = DRY_FORMS.includes(form) ? null : before.carrierLPerM2;
+  const product: Product = { ...before, rate, carrierLPerM2 };
   const unit = measuredUnit({ ...product, form, packs: [] });
   const packs = product.packs.map((pack) =>
     pack.content.value === 0 ? { ...pack, content: { unit, value: 0 } as Amount } : pack,

@@ -12,7 +12,8 @@ import './number-field';
 import type { NumberChange } from './number-field';
 import './pack-list';
 import { FORM_WORDS } from '../words/productWords';
-import { inForm } from './product-edits';
+import { inForm, isSpreadDry } from './product-edits';
+import { quietGaps } from './product-gaps';
 import './quantity-field';
 import type { QuantityChange } from './quantity-field';
 import './rate-fields';
@@ -40,6 +41,11 @@ export interface ProductChange {
   readonly change: Partial<Product>;
 }
 
+/** Tells the shelf that a field was left (key of `product-gaps.ts`): what is wrong in it may be said now. */
+export function sendFieldLeft(from: HTMLElement, key: string): void {
+  from.dispatchEvent(new CustomEvent<string>('field-left', { detail: key, bubbles: true, composed: true }));
+}
+
 /** Sends a change of the product up to the form. */
 export function sendProductChange(from: HTMLElement, field: string, change: Partial<Product>): void {
   from.dispatchEvent(
@@ -55,7 +61,7 @@ export class ProductForm extends AppPart {
     css`
       :host { display: block; }
       .fields { display: grid; grid-template-columns: 1fr 1fr; gap: 0.75rem 0.5rem; align-items: start; margin-bottom: 0.75rem; }
-      .three { display: grid; grid-template-columns: repeat(3, 1fr); gap: 0.5rem; align-items: end; }
+      .three { display: grid; grid-template-columns: repeat(3, 1fr); gap: 0.5rem; align-items: start; margin-bottom: 0.5rem; }
       .whole { grid-column: 1 / -1; margin: 0; }
       h3 { margin: 1rem 0 0.5rem; padding-top: 0.5rem; border-top: 1px solid var(--line); }
       .note { margin: 0.25rem 0; }
@@ -63,6 +69,8 @@ export class ProductForm extends AppPart {
   ];
 
   @property({ attribute: false }) product!: Product;
+  /** keys of the fields gone to and left, see `product-gaps.ts`. */
+  @property({ attribute: false }) left: ReadonlySet<string> = new Set();
   @query('#name') private nameField?: HTMLInputElement;
 
   /** Puts the cursor in the name, all of it chosen. */
@@ -75,7 +83,7 @@ export class ProductForm extends AppPart {
 
   protected override render() {
     const { product, app } = this;
-    const issues = withoutName(checkProduct(product), product.name);
+    const issues = withoutName(quietGaps(checkProduct(product), product, this.left), product.name);
     const placed = new Set(issuesAt(issues, ...PLACED));
     return html`
       <form @submit=${(event: Event) => event.preventDefault()} @product-change=${(
@@ -121,6 +129,7 @@ export class ProductForm extends AppPart {
     return html`
       <h3>Analysis</h3>
       <div class="three">${percent('N', 'nPct')}${percent('P₂O₅', 'p2o5Pct')}${percent('K₂O', 'k2oPct')}</div>
+      ${issueNotes(issuesAt(issues, 'analysis'))}
       <p class="quiet">Percent by weight. By label convention the second and third numbers are P₂O₅ and K₂O (oxides), not bare P and K.</p>
       <div class="fields">
         <number-field label="Slow-release share of the N" suffix="% of N" optional .value=${analysis.slowNPctOfN} .min=${0} .max=${100}
@@ -129,12 +138,13 @@ export class ProductForm extends AppPart {
           hint=${isLiquid(product) ? 'Weight of a full gallon or litre; on the label or its safety sheet.' : ''}
           @quantity-change=${(event: CustomEvent<QuantityChange>) => this.change('densityKgPerL', { densityKgPerL: event.detail.valueSi })}></quantity-field>
       </div>
-      ${issueNotes(issuesAt(issues, 'analysis', 'densityKgPerL'))}
+      ${issueNotes(issuesAt(issues, 'densityKgPerL'))}
     `;
   }
 
   private renderCarrier(product: Product, issues: readonly Issue[]) {
     const isMixed = product.carrierLPerM2 !== null;
+    if (isSpreadDry(product) && !isMixed) return nothing;
     return html`
       <h3>Water to mix in</h3>
       <quantity-field label="Carrier water (leave empty when none is mixed in)" quantity="volume-per-area" unit="gal per 1,000 sq ft" optional

@@ -7,7 +7,8 @@ import { type Issue, type LabelRate, NUTRIENTS, type Product, type RateBasis } f
 import { AppPart, fieldValue } from './app-part';
 import { issueNotes } from './issue-notes';
 import { rateInBasis } from './product-edits';
-import { sendProductChange } from './product-form';
+import { sendFieldLeft, sendProductChange } from './product-form';
+import { fieldKey } from './product-gaps';
 import './quantity-field';
 import type { QuantityChange } from './quantity-field';
 import { selectField } from './select-field';
@@ -75,7 +76,7 @@ export class RateFields extends AppPart {
   }
 
   private field(label: string, quantity: Quantity, value: number, make: (value: number) => LabelRate) {
-    return html`<quantity-field label=${label} quantity=${quantity} .system=${this.app.units} .value=${value} .min=${0}
+    return html`<quantity-field label=${label} quantity=${quantity} .system=${this.app.units} .value=${value} .min=${0} @focusout=${() => sendFieldLeft(this, fieldKey('rate'))}
       @quantity-change=${(event: CustomEvent<QuantityChange>) => {
         if (event.detail.valueSi !== null) this.send(make(event.detail.valueSi));
       }}></quantity-field>`;

@@ -8,6 +8,7 @@ import { newProduct, visitsWith } from './product-edits';
 import './product-form';
 import { analysisWords, FORM_WORDS, packsWords, productName, rateWords } from '../words/productWords';
 import { freeName } from '../words/zoneWords';
+import { flagWords, quietGaps } from './product-gaps';
 import { shared } from './shared';
 
 /** Shelf: the products as their labels state them. */
@@ -32,6 +33,9 @@ export class ShelfPanel extends AppPart {
 
   /** product whose removal is asked about. */
   @state() private asking: string | null = null;
+
+  /** by product: keys of the fields gone to and left. */
+  @state() private left: ReadonlyMap<string, ReadonlySet<string>> = new Map();
 
   /** a product was just added: its name is to be typed first. */
   private isNew = false;
@@ -60,7 +64,7 @@ export class ShelfPanel extends AppPart {
   private renderProduct(product: Product) {
     const { units, view } = this.app;
     const isOpen = view.productId === product.id;
-    const errors = checkProduct(product).filter((issue) => issue.severity === 'error').length;
+    const flag = flagWords(quietGaps(checkProduct(product), product, this.leftOf(product)));
     return html`
       <li class=${isOpen ? 'chosen' : ''}>
         <button class="open" aria-expanded=${isOpen ? 'true' : 'false'}
@@ -70,7 +74,7 @@ export class ShelfPanel extends AppPart {
           <span class="words">${FORM_WORDS[product.form]}; ${rateWords(product, units)}${
             product.packs.length > 0 ? html`; packs: ${packsWords(product, units)}` : nothing
           }</span>
-          ${errors > 0 ? html`<span class="flag">${errors === 1 ? 'One entry cannot be right' : `${errors} entries cannot be right`}</span>` : nothing}
+          ${flag ? html`<span class=${flag.isFault ? 'flag' : 'words'}>${flag.words}</span>` : nothing}
         </button>
         ${isOpen ? this.renderOpen(product) : nothing}
       </li>
@@ -85,7 +89,8 @@ export class ShelfPanel extends AppPart {
         <button @click=${() => this.open(null)}>Close</button>
       </div>
       ${this.asking === product.id ? this.renderAsk(product) : nothing}
-      <product-form .app=${this.app} .rev=${this.rev} .product=${product}></product-form>
+      <product-form .app=${this.app} .rev=${this.rev} .product=${product} .left=${this.leftOf(product)}
+        @field-left=${(event: CustomEvent<string>) => this.noteLeft(product, event.detail)}></product-form>
     `;
   }
 
@@ -102,6 +107,14 @@ export class ShelfPanel extends AppPart {
         </div>
       </div>
     `;
+  }
+
+  private leftOf(product: Product): ReadonlySet<string> {
+    return this.left.get(product.id) ?? new Set();
+  }
+
+  private noteLeft(product: Product, key: string): void {
+    this.left = new Map(this.left).set(product.id, new Set(this.leftOf(product)).add(key));
   }
 
   private open(productId: string | null): void {
