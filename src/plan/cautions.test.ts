@@ -110,7 +110,7 @@ describe('doses and cautions of a visit', () => {
       ['a', 'b', 10],
       ['a', 'c', 5],
       ['a', 'gone', 5],
-    ]).doses.flatMap((dose) => dose.issues);
+    ]).issues;
     expect(told.map(({ code, severity, place }) => [code, severity, place.doseId, place.zoneId])).toEqual([
       ['zones-overlap', 'warning', 'd-1', 'a'],
       ['zones-overlap', 'warning', 'd-3', 'a'],
@@ -119,7 +119,7 @@ describe('doses and cautions of a visit', () => {
       'Test spray: “Zone a” and “Zone b” overlap, so 108 sq ft is counted twice and would be treated twice; mend it on the Measure screen.',
     );
     expect(told[1]?.message).toContain('“Zone a” and an unnamed zone overlap');
-    expect(plan().doses.flatMap((dose) => dose.issues)).toEqual([]);
+    expect(plan().issues).toEqual([]);
   });
   it('a powder in the tank, no ground, one tank for two mixes', () => {
     const powder = testProduct({ form: 'soluble-powder', carrierLPerM2: 0.04 });

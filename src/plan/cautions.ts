@@ -1,8 +1,8 @@
 import { formatArea, formatTemperature } from '../units/format';
-import type { Issue, Product, UnitSystem, Visit, VisitDose, Yard } from '../yard/types';
+import type { Issue, Product, Visit, VisitDose, Yard } from '../yard/types';
 import { isLiquid } from './rate';
 import { productVolume, sprayRate } from './sprayRate';
-import type { DoseFigures, ProductRate, TreatableZone } from './types';
+import type { DoseFigures, ProductRate } from './types';
 
 const TOLERANCE = 1e-9;
 
@@ -56,20 +56,23 @@ export function cautionsOfDose(
 /** Two zones (ids) that both claim some ground, and its area, m². */
 export type ZoneClash = readonly [zoneIdA: string, zoneIdB: string, areaM2: number];
 
-/** Warnings `zones-overlap`: ground that one dose counts twice, as two of its zones claim it. */
+/** Warnings `zones-overlap`, at each dose that counts ground twice as two of its zones claim it. */
 export function cautionsOfOverlap(
+  yard: Yard,
+  visitId: string,
+  doses: readonly DoseFigures[],
   clashes: readonly ZoneClash[],
-  zones: readonly TreatableZone[],
-  product: Product,
-  units: UnitSystem,
-  place: Issue['place'],
 ): Issue[] {
-  const treated = new Map(zones.filter((zone) => zone.areaM2 > 0).map((zone) => [zone.zoneId, zone.name]));
-  const named = (id: string) => (treated.get(id) ? `“${treated.get(id)}”` : 'an unnamed zone');
-  return clashes.flatMap(([a, b, areaM2]): Issue[] => {
-    if (!treated.has(a) || !treated.has(b) || !(areaM2 > 0)) return [];
-    const message = `${product.name}: ${named(a)} and ${named(b)} overlap, so ${formatArea(areaM2, units)} is counted twice and would be treated twice; mend it on the Measure screen.`;
-    return [{ code: 'zones-overlap', severity: 'warning', message, place: { ...place, zoneId: a } }];
+  return doses.flatMap(({ dose, product, zones }) => {
+    const treated = new Map(zones.filter((zone) => zone.areaM2 > 0).map((zone) => [zone.zoneId, zone.name]));
+    const named = (id: string) => (treated.get(id) ? `“${treated.get(id)}”` : 'an unnamed zone');
+    return clashes.flatMap(([a, b, areaM2]): Issue[] => {
+      if (!treated.has(a) || !treated.has(b) || !(areaM2 > 0)) return [];
+      const area = formatArea(areaM2, yard.settings.units);
+      const message = `${product.name}: ${named(a)} and ${named(b)} overlap, so ${area} is counted twice and would be treated twice; mend it on the Measure screen.`;
+      const place = { visitId, doseId: dose.id, productId: product.id, zoneId: a };
+      return [{ code: 'zones-overlap', severity: 'warning', message, place }];
+    });
   });
 }
 

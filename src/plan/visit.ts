@@ -67,6 +67,7 @@ export function planVisit(input: VisitInput): VisitFigures {
   const nutrientByZone = nutrientsByZone(doses);
   issues.push(...limitsOfVisit(input, doses));
   issues.push(...guideIssues(yard, doses, nutrientByZone, visit.id));
+  issues.push(...cautionsOfOverlap(yard, visit.id, doses, input.clashes ?? []));
   issues.push(...cautionsOfOrder(visit, doses));
   issues.push(...stockIssues(yard, visit.id, doses));
   return { visit, doses, nutrientByZone, issues };
@@ -95,7 +96,6 @@ function planDose(input: VisitInput, dose: VisitDose, product: Product): DoseFig
     const message = `${product.name}: nutrients are not counted until its density is known.`;
     issues.push({ code: 'nutrients-no-density', severity: 'warning', message, place });
   }
-  issues.push(...cautionsOfOverlap(input.clashes ?? [], zones, product, yard.settings.units, place));
   if (areaM2 <= 0) {
     const message = `${product.name}: no ground is chosen for this dose.`;
     issues.push({ code: 'dose-no-ground', severity: 'warning', message, place });
