@@ -6,6 +6,7 @@ import { MOWING_CLASSES, type MowingClass, type ZoneKind } from '../yard/types';
 import { AppPart, fieldValue } from './app-part';
 import { type IconName, icon } from './icons';
 import { shared } from './shared';
+import { stepHistory } from './step-history';
 
 const SHAPES: readonly { readonly shape: DrawShape; readonly icon: IconName; readonly words: string }[] = [
   { shape: 'polygon', icon: 'corners', words: 'Corners' },
@@ -29,9 +30,8 @@ export class DrawBar extends AppPart {
       .push { flex: 1; }
       @media (max-width: 820px) {
         .bar { padding: 0.25rem; gap: 0.2rem; justify-content: space-between; }
-        button { padding: 0; }
-        button span { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
-        select { flex: 1; min-width: 0; max-width: none; padding: 0; letter-spacing: -0.03em; }
+        button { padding: 0.15rem 0; flex-direction: column; gap: 0; min-height: 3rem; font-size: 0.6875rem; line-height: 1.1; letter-spacing: -0.02em; }
+        select { flex: 1; min-width: 0; max-width: none; min-height: 3rem; padding: 0; letter-spacing: -0.03em; }
         .push { display: none; }
       }
     `,
@@ -58,9 +58,9 @@ export class DrawBar extends AppPart {
         <div class="push"></div>
         <div class="group" role="group" aria-label="History">
           <button ?disabled=${session.undoLabel === null} title=${this.words('Undo', session.undoLabel)}
-            aria-label=${this.words('Undo', session.undoLabel)} @click=${() => session.undo()}>${icon('undo')}<span>Undo</span></button>
+            aria-label=${this.words('Undo', session.undoLabel)} @click=${() => stepHistory(this.app, 'undo')}>${icon('undo')}<span>Undo</span></button>
           <button ?disabled=${session.redoLabel === null} title=${this.words('Redo', session.redoLabel)}
-            aria-label=${this.words('Redo', session.redoLabel)} @click=${() => session.redo()}>${icon('redo')}<span>Redo</span></button>
+            aria-label=${this.words('Redo', session.redoLabel)} @click=${() => stepHistory(this.app, 'redo')}>${icon('redo')}<span>Redo</span></button>
         </div>
       </div>
     `;

@@ -17,7 +17,9 @@ export class LiveBar extends AppPart {
     css`
       :host { display: block; background: var(--sheet); border-top: 2px solid var(--ink); }
       .bar { display: grid; gap: 0.35rem; padding: 0.4rem 0.5rem; }
-      .figures { display: flex; flex-wrap: wrap; gap: 0 1rem; margin: 0; }
+      /* rooms for every figure from the start: a bar that grows would push the ground about */
+      .figures { display: grid; grid-template-columns: 1fr 1fr; gap: 0 1rem; margin: 0; }
+      :host([wide]) .figures { display: flex; flex-wrap: wrap; }
       .figures div { display: flex; gap: 0.35rem; align-items: baseline; }
       dt { color: var(--ink-soft); font-size: var(--text-small); }
       dd { margin: 0; font-weight: 650; white-space: nowrap; }
@@ -35,7 +37,8 @@ export class LiveBar extends AppPart {
       .row > button { white-space: nowrap; flex: 1 1 auto; display: inline-flex; align-items: center; justify-content: center; gap: 0.3rem; }
       .typed { display: grid; grid-template-columns: minmax(8rem, 1.3fr) minmax(5rem, 1fr) auto; gap: 0.35rem; align-items: end; }
       label.check { font-size: var(--text-small); gap: 0.3rem; margin-right: 0.75rem; }
-      .what { margin: 0; font-weight: 650; }
+      .what { margin: 0; font-weight: 650; min-height: 2.6em; line-height: 1.3; }
+      :host([wide]) .what { min-height: 0; }
       .crossing { color: var(--danger); font-weight: 650; }
     `,
   ];
@@ -47,15 +50,15 @@ export class LiveBar extends AppPart {
   protected override render() {
     const { tool } = this.app.view;
     if (tool.type === 'select') return nothing;
-    const takesPath = tool.type === 'split' || (tool.type === 'draw' && tool.shape === 'polygon');
+    const takesPoints = tool.type === 'split' || (tool.type === 'draw' && tool.shape !== 'freehand');
     return html`
       <section class="bar" aria-label="Tool at work">
-        <div class="told"><p class="what">${describeTool(tool)}</p>${this.renderFigures()}</div>
+        <div class="told">${this.renderWords(tool)}${this.renderFigures(tool)}</div>
         <div class="work">
-          ${takesPath ? this.renderTyped() : nothing}
+          ${takesPoints ? this.renderTyped(tool) : nothing}
           <div class="row">
             ${tool.type === 'mark' ? nothing : this.renderSwitches(tool)}
-            ${takesPath ? html`<button @click=${() => this.app.map?.backOnePoint()}>${icon('back')}Back a point</button>` : nothing}
+            ${takesPoints ? html`<button @click=${() => this.app.map?.backOnePoint()}>${icon('back')}Back a point</button>` : nothing}
             ${
               tool.type === 'reshape'
                 ? html`<button class="primary" @click=${this.end}>Done</button>`
@@ -69,24 +72,37 @@ export class LiveBar extends AppPart {
     `;
   }
 
-  private renderFigures() {
+  private renderWords(tool: Exclude<Tool, { type: 'select' }>) {
+    const { live } = this.app;
+    if (live?.crossing)
+      return html`<p class="what crossing">The sides would cross here. ${countPoints(tool, live.points.length)}</p>`;
+    const count = live?.points.length ?? 0;
+    const isFreehand = tool.type === 'draw' && tool.shape === 'freehand';
+    return html`<p class="what">${count > 0 && !isFreehand ? countPoints(tool, count) : describeTool(tool)}</p>`;
+  }
+
+  private renderFigures(tool: Tool) {
+    if (tool.type === 'mark' || tool.type === 'reshape') return nothing;
     const { live, units } = this.app;
-    if (!live) return nothing;
+    const isClosed = tool.type === 'draw';
+    const figure = (words: string, value: number | null | undefined, format: (value: number) => string) =>
+      html`<div><dt>${words}</dt><dd>${value === null || value === undefined ? '–' : format(value)}</dd></div>`;
+    const length = (value: number) => formatLength(value, units);
     return html`
       <dl class="figures" aria-live="off">
-        ${live.sideM === null ? nothing : html`<div><dt>Side</dt><dd>${formatLength(live.sideM, units)}</dd></div>`}
-        ${live.bearingDeg === null ? nothing : html`<div><dt>Bearing</dt><dd>${formatNumber(live.bearingDeg, 4)}°</dd></div>`}
-        ${live.areaM2 === null ? nothing : html`<div><dt>Area</dt><dd>${formatArea(live.areaM2, units)}</dd></div>`}
-        ${live.perimeterM === null ? nothing : html`<div><dt>Perimeter</dt><dd>${formatLength(live.perimeterM, units)}</dd></div>`}
-        ${live.crossing ? html`<div class="crossing">The outline crosses itself</div>` : nothing}
+        ${isClosed && tool.shape === 'freehand' ? nothing : figure(isClosed && tool.shape === 'circle' ? 'Radius' : 'Side', live?.sideM, length)}
+        ${isClosed && tool.shape !== 'polygon' ? nothing : figure('Bearing', live?.bearingDeg, (value) => `${formatNumber(value, 4)}°`)}
+        ${isClosed ? figure('Area', live?.areaM2, (value) => formatArea(value, units)) : nothing}
+        ${figure(isClosed ? 'Perimeter' : 'Length', live?.perimeterM, length)}
       </dl>
     `;
   }
 
-  private renderTyped() {
+  private renderTyped(tool: Tool) {
+    const isCircle = tool.type === 'draw' && tool.shape === 'circle';
     return html`
       <form class="typed" @submit=${this.addSide}>
-        <quantity-field label="Next side" quantity="length" .system=${this.app.units} .value=${this.sideM} .min=${0} optional
+        <quantity-field label=${isCircle ? 'Radius' : 'Next side'} quantity="length" .system=${this.app.units} .value=${this.sideM} .min=${0} optional
           @quantity-change=${(event: CustomEvent<QuantityChange>) => {
             this.sideM = event.detail.valueSi;
           }}
@@ -149,7 +165,7 @@ function describeTool(tool: Exclude<Tool, { type: 'select' }>): string {
     case 'reshape':
       return 'Drag a corner; the small dots add one. Select a corner to delete it.';
     case 'split':
-      return 'Draw a line right across the zone.';
+      return 'Draw a line right across the zone, from outside to outside.';
     case 'mark':
       return `Put the ${MARK_WORDS[tool.kind].toLowerCase()} on the drawing.`;
     case 'draw': {
@@ -157,12 +173,22 @@ function describeTool(tool: Exclude<Tool, { type: 'select' }>): string {
         tool.purpose
       ];
       const how = {
-        polygon: 'put a point at each corner',
-        rectangle: 'two corners of one side, then the depth',
-        circle: 'the middle, then the rim',
-        freehand: 'draw round it',
+        polygon: 'put the first corner, then the next, or type a side',
+        rectangle: 'drag across it; or put the first corner, then two more, or type two sides',
+        circle: 'drag from its middle; or put the middle, then the rim, or type a radius',
+        freehand: 'press, go round it, let go',
       }[tool.shape];
       return `${what}: ${how}.`;
     }
   }
+}
+
+/** How far a drawing has come and how it goes on. */
+function countPoints(tool: Tool, count: number): string {
+  if (tool.type !== 'draw') return `${count} ${count === 1 ? 'point' : 'points'} so far.`;
+  if (tool.shape === 'circle') return 'Now the rim, or type the radius.';
+  if (tool.shape === 'rectangle')
+    return count === 1 ? 'Now the far end of one side, or type its length.' : 'Now the depth, or type it.';
+  const done = `${count} ${count === 1 ? 'corner' : 'corners'} so far`;
+  return count < 3 ? `${done}. Put the next, or type a side.` : `${done}. Finish, or put the next.`;
 }

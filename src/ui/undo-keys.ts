@@ -1,4 +1,5 @@
 import type { AppController } from './app-controller';
+import { stepHistory } from './step-history';
 
 /**
  * Ctrl/Cmd+Z, Shift+Ctrl/Cmd+Z and Ctrl+Y for the whole page. Fields keep their own undo; while a
@@ -19,9 +20,9 @@ export function listenForUndo(app: AppController): () => void {
     const { tool } = app.view;
     const hasPoints = (tool.type === 'draw' || tool.type === 'split') && (app.live?.points.length ?? 0) > 0;
     const isRedo = key === 'y' || event.shiftKey;
-    if (isRedo) app.session.redo();
+    if (isRedo) stepHistory(app, 'redo');
     else if (hasPoints) app.map?.backOnePoint();
-    else app.session.undo();
+    else stepHistory(app, 'undo');
   };
   document.addEventListener('keydown', onKey);
   return () => document.removeEventListener('keydown', onKey);

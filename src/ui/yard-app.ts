@@ -60,6 +60,7 @@ export class YardApp extends AppPart {
 
   @state() private isNarrow = matchMedia(NARROW).matches;
   @state() private height: DrawerHeight = 'half';
+  private heightBefore: DrawerHeight = 'half';
   @state() private loaded: ReadonlySet<Step> = new Set<Step>(['measure']);
   @state() private failed: Step | null = null;
 
@@ -83,9 +84,14 @@ export class YardApp extends AppPart {
       listenForUndo(this.app),
       this.app.subscribe(() => {
         this.rev += 1;
-        // the drawing needs the room while a tool is at work
-        if (tool === 'select' && toolBefore() !== 'select') this.height = 'peek';
-        if (tool !== 'select' && toolBefore() === 'select' && this.height === 'peek') this.height = 'half';
+        // the drawing needs the room while a tool is at work; afterwards the panel is as it was
+        if (tool === 'select' && toolBefore() !== 'select') {
+          this.heightBefore = this.height === 'full' ? 'half' : this.height;
+          this.height = 'peek';
+        }
+        if (tool !== 'select' && toolBefore() === 'select' && this.height === 'peek') {
+          this.height = this.heightBefore;
+        }
         tool = toolBefore();
       }),
     ];
