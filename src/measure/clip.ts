@@ -68,7 +68,6 @@ function parted(
  */
 export function unionOf(parts: readonly PlaneRings[]): PlaneRings[] {
   const paths = toPaths(parts);
-  if (parts.length < 2) return fromTree(operate(ClipType.Union, paths, null));
   const slack = slackOf(paths);
   let best: { miss: number; parts: PlaneRings[] } | undefined;
   for (const turn of TURNS) {
@@ -95,7 +94,7 @@ function gridAreaOf(parts: readonly PlaneRings[]): number {
 
 /** Ground of `from`, which covers each square metre once, that is not in `take`. As unionOf. */
 export function differenceOf(from: readonly PlaneRings[], take: readonly PlaneRings[]): PlaneRings[] {
-  return take.length === 0 ? unionOf(from) : parted(ClipType.Difference, from, take);
+  return take.length === 0 ? [...from] : parted(ClipType.Difference, from, take);
 }
 
 /** Ground of `a`, which covers each square metre once, that is also in `b`. As unionOf. */

@@ -42,8 +42,8 @@ describe('what each zone keeps', () => {
   });
 });
 
-describe('faults once met', () => {
-  it('a hole reaching outside its outline took away ground that was not there', () => {
+describe('ground, faulty rings and the plane', () => {
+  it('a hole reaching outside its outline takes only the ground inside, with a warning', () => {
     // by hand: the hole 4..12 x 2..5 covers 6·3 of the 10 by 10
     const yard = yardOf(zoneAt('lawn', 'turf', [[boxAt(0, 0, 10, 10), boxAt(4, 2, 8, 3)]]));
     const measured = measureYard(yard);
@@ -54,7 +54,7 @@ describe('faults once met', () => {
     ]);
   });
 
-  it('a hole wholly outside counted as ground of the zones it lay over', () => {
+  it('a hole wholly outside takes nothing, neither of its zone nor of the zones it lies over', () => {
     const yard = yardOf(
       zoneAt('bed', 'bed', [[boxAt(0, 0, 10, 10), boxAt(20, 0, 5, 5)]]),
       zoneAt('lawn', 'turf', [[boxAt(15, 0, 20, 10)]]),
@@ -63,14 +63,14 @@ describe('faults once met', () => {
     expect(zoneOf(yard, 'lawn')?.netM2).toBeCloseTo(200, 2);
   });
 
-  it('two holes over each other took their common ground twice', () => {
+  it('two holes over each other take their common ground once', () => {
     const yard = yardOf(
       zoneAt('lawn', 'turf', [[boxAt(0, 0, 10, 10), boxAt(1, 1, 4, 4), boxAt(3, 1, 4, 4)]]),
     );
     expect(zoneOf(yard, 'lawn')?.netM2).toBeCloseTo(100 - 24, 2);
   });
 
-  it('parts overlapping each other counted their common ground twice', () => {
+  it('parts overlapping each other count their common ground once, with a warning', () => {
     const yard = yardOf(zoneAt('lawn', 'turf', [[boxAt(0, 0, 10, 10)], [boxAt(8, 0, 10, 10)]]));
     const measured = measureYard(yard);
     expect(measured.zones.get('lawn')?.netM2).toBeCloseTo(180, 2);
@@ -78,7 +78,7 @@ describe('faults once met', () => {
     expect(measured.issues.map((issue) => issue.code)).toEqual(['zone-parts-overlap']);
   });
 
-  it('sound parts and holes were warned about', () => {
+  it('sound parts and holes are measured as drawn, without a warning', () => {
     const yard = yardOf(
       zoneAt('lawn', 'turf', [[boxAt(0, 0, 10, 10), boxAt(1, 1, 2, 2)], [boxAt(20, 0, 5, 5)]]),
     );
@@ -86,7 +86,7 @@ describe('faults once met', () => {
     expect(zoneOf(yard, 'lawn')?.netParts).toBe(yard.zones[0]?.parts);
   });
 
-  it('the plane stood at the first corner of the list, however far the yard reached from it', () => {
+  it('the plane stands in the middle of the yard', () => {
     const yard = yardOf(
       zoneAt('a', 'turf', [[boxAt(-500, -500, 5, 5)]]),
       zoneAt('b', 'turf', [[boxAt(495, 495, 5, 5)]]),
@@ -95,7 +95,7 @@ describe('faults once met', () => {
     expect(Math.hypot(x, y)).toBeLessThan(1e-3);
   });
 
-  it('the plane stayed behind when the yard moved away under a first corner that did not', () => {
+  it('the plane follows when the middle of the yard moves away', () => {
     const near = yardOf(zoneAt('a', 'turf', [[boxAt(0, 0, 5, 5)]]));
     const far = yardOf(...near.zones, zoneAt('b', 'turf', [[boxAt(2000, 0, 5, 5)]]));
     const first = measureYard(near);
@@ -103,7 +103,7 @@ describe('faults once met', () => {
     expect(x).toBeCloseTo(1002.5, 1);
   });
 
-  it('a yard across the 180th meridian was taken as round the world', () => {
+  it('a yard across 180° is measured as one piece of ground', () => {
     const ring = boxAt(0, 0, 40, 10).map(([lon, lat]): [number, number] => {
       const moved = lon + 83 + 179.9998;
       return [moved > 180 ? moved - 360 : moved, lat];

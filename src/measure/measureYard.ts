@@ -7,7 +7,7 @@ import { planeFor } from './planeFor';
 import { layZone } from './planeZone';
 import { totalsByKind } from './totals';
 import type { LocalPlane, MeasuredYard, MeasuredZone } from './types';
-import { gradientOf, sigmaOfGradient } from './uncertainty';
+import { gradientOfParts, keepSources, sigmaOfGradient } from './uncertainty';
 
 /** Zones whose boxes come this near may share a border, m. */
 const TOUCH_M = 1e-4;
@@ -73,7 +73,7 @@ function measureZone({ zone, laid }: LaidZone, origin: Origin): MeasuredZone {
     zone,
     ...elders.filter((elder) => !elder.isBefore).map((elder) => elder.zone),
   ];
-  const gradient = gradientOf(shape.planeParts, sources, plane);
+  const gradient = gradientOfParts(shape.planeParts, sources, plane);
   const linear = Math.sqrt(scale);
   const measured: MeasuredZone = {
     zoneId: zone.id,
@@ -87,6 +87,7 @@ function measureZone({ zone, laid }: LaidZone, origin: Origin): MeasuredZone {
     gradient,
   };
   origins.set(measured, origin);
+  keepSources(measured, sources);
   return measured;
 }
 

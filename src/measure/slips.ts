@@ -1,5 +1,5 @@
 import { replaceZone } from '../yard/edits';
-import { type Yard, ZONE_KINDS, type Zone, type ZoneKind } from '../yard/types';
+import type { Yard, Zone, ZoneKind } from '../yard/types';
 import { areaScale } from './areaScale';
 import { bufferOf, closingOf, differenceOf, planeAreaOf } from './clip';
 import { createCornerBook, insertCorners } from './corners';
@@ -8,9 +8,9 @@ import { areaOfPartsM2 } from './geodesic';
 import { sharedLengthM } from './outline';
 import { ringsToLonLat, ringsToPlane } from './plane';
 import { boxesNear, boxOf } from './planeBox';
-import { layZone } from './planeZone';
+import { layZone, type PlaneZone } from './planeZone';
 import { joinParts, type ShapeResult } from './shapes';
-import { findClashes } from './totals';
+import { clashesOf } from './totals';
 import type { LocalPlane, MeasuredYard, PlaneRings, Slip } from './types';
 
 /** Slips smaller than this are drawing noise, m². */
@@ -32,16 +32,13 @@ export function findSlips(yard: Yard, measured: MeasuredYard): Slip[] {
 function findOverlaps(yard: Yard, measured: MeasuredYard): Slip[] {
   const found: Slip[] = [];
   const scale = areaScale(yard.settings.elevationM);
-  for (const kind of ZONE_KINDS) {
-    const zones = yard.zones.flatMap((zone) => (zone.kind === kind && measured.zones.get(zone.id)) || []);
-    for (const { a, b, overlap } of findClashes(zones)) {
-      if (overlap.planeAreaM2 < LEAST_SLIP_M2 / 2) continue;
-      const parts = overlap.parts.map((rings) => ringsToLonLat(rings, measured.plane));
-      const areaM2 = scale * areaOfPartsM2(parts);
-      if (areaM2 < LEAST_SLIP_M2) continue;
-      const zoneIds = [a.zoneId, b.zoneId] as const;
-      found.push({ type: 'overlap', id: `overlap:${zoneIds.join(':')}`, zoneIds, areaM2, parts });
-    }
+  for (const { a, b, overlap } of clashesOf(yard.zones, measured)) {
+    if (overlap.planeAreaM2 < LEAST_SLIP_M2 / 2) continue;
+    const parts = overlap.parts.map((rings) => ringsToLonLat(rings, measured.plane));
+    const areaM2 = scale * areaOfPartsM2(parts);
+    if (areaM2 < LEAST_SLIP_M2) continue;
+    const zoneIds = [a.zoneId, b.zoneId] as const;
+    found.push({ type: 'overlap', id: `overlap:${zoneIds.join(':')}`, zoneIds, areaM2, parts });
   }
   const place = new Map(yard.zones.map((zone, i) => [zone.id, i]));
   const placeOf = (slip: Slip, end: number) => place.get(slip.zoneIds[end] ?? '') ?? 0;
@@ -60,21 +57,31 @@ function findGaps(yard: Yard, measured: MeasuredYard): Slip[] {
   const covered = coveredGround(laid);
   const closed = differenceOf(closingOf(covered, toleranceM / 2), covered);
   const gaps: Slip[] = [];
-  for (const gap of closed) {
-    if (planeAreaOf([gap]) < LEAST_SLIP_M2) continue;
+  for (const found of closed) {
+    if (planeAreaOf([found]) < LEAST_SLIP_M2) continue;
     // Nowhere wider than the tolerance: shrunk by a little more than half of it, nothing is left.
-    if (planeAreaOf(bufferOf({ parts: [gap] }, -toleranceM * 0.52)) > 1e-6) continue;
-    const box = boxOf([gap]);
-    const zoneIds = laid
-      .filter((one) => boxesNear(box, one.box, 1e-3) && sharedLengthM([gap], one.parts) >= LEAST_BORDER_M)
-      .flatMap((one) => zoneOf.get(one) ?? []);
-    if (zoneIds.length < 2) continue;
-    const parts = [ringsToLonLat(gap, measured.plane)];
-    const [lon, lat] = measured.plane.toLonLat([(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2]);
-    const id = `gap:${zoneIds.join(':')}:${lon.toFixed(7)},${lat.toFixed(7)}`;
-    gaps.push({ type: 'gap', id, zoneIds, areaM2: scale * areaOfPartsM2(parts), parts });
+    if (planeAreaOf(bufferOf({ parts: [found] }, -toleranceM * 0.52)) > 1e-6) continue;
+    const box = boxOf([found]);
+    const near = laid.filter((one) => boxesNear(box, one.box, 1e-3));
+    for (const gap of lessZones([found], near)) {
+      if (planeAreaOf([gap]) < LEAST_SLIP_M2) continue;
+      const zoneIds = near
+        .filter((one) => sharedLengthM([gap], one.parts) >= LEAST_BORDER_M)
+        .flatMap((one) => zoneOf.get(one) ?? []);
+      if (zoneIds.length < 2) continue;
+      const parts = [ringsToLonLat(gap, measured.plane)];
+      const { minX, minY, maxX, maxY } = boxOf([gap]);
+      const [lon, lat] = measured.plane.toLonLat([(minX + maxX) / 2, (minY + maxY) / 2]);
+      const id = `gap:${zoneIds.join(':')}:${lon.toFixed(7)},${lat.toFixed(7)}`;
+      gaps.push({ type: 'gap', id, zoneIds, areaM2: scale * areaOfPartsM2(parts), parts });
+    }
   }
   return gaps.sort((a, b) => b.areaM2 - a.areaM2);
+}
+
+/** Ground less each of the zones, one after the other, so that none of it lies under any. */
+function lessZones(ground: readonly PlaneRings[], zones: readonly PlaneZone[]): readonly PlaneRings[] {
+  return zones.reduce((left, zone) => (left.length > 0 ? differenceOf(left, zone.parts) : left), ground);
 }
 
 /**
@@ -101,10 +108,9 @@ export function mendSlip(yard: Yard, slip: Slip, measured: MeasuredYard): ShapeR
   const owner = ownerOf(yard, slip.zoneIds, ground, plane);
   if (!owner) return gone(slip);
   const before = layZone(owner, plane).parts;
-  const free = yard.zones.reduce<readonly PlaneRings[]>((left, zone) => {
-    const { parts, box } = layZone(zone, plane);
-    return boxesNear(box, boxOf(ground), 0) ? differenceOf(left, parts) : left;
-  }, ground);
+  const box = boxOf(ground);
+  const near = yard.zones.map((zone) => layZone(zone, plane)).filter((one) => boxesNear(box, one.box, 0));
+  const free = lessZones(ground, near);
   if (planeAreaOf(free) < LEAST_SLIP_M2 / 2) return gone(slip);
   return { ok: true, yard: reshape(yard, owner, joinParts(before, free).filter(isGround), plane) };
 }

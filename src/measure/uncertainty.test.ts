@@ -1,8 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { Zone } from '../yard/types';
+import { differenceOf } from './clip';
 import { measureYard } from './measureYard';
+import { ringsToPlane } from './plane';
 import { boxAt, yardOf, zoneAt } from './testYards';
-import { sigmaOfZones } from './uncertainty';
+import { clashesOf } from './totals';
+import { gradientOfParts, sigmaOfGradients, sigmaOfZones, sourcesOf } from './uncertainty';
 
 const sigma = (zones: readonly Zone[], ...ids: string[]) => sigmaOfZones(measureYard(yardOf(...zones)), ids);
 
@@ -24,14 +27,14 @@ describe('sum of zones', () => {
     expect(sigma(apart, 'a', 'b')).toBeCloseTo(Math.sqrt(2) * sigma(apart, 'a'), 3);
   });
 
-  it('an id given twice was counted twice', () => {
+  it('an id given twice counts once, an unknown one not at all', () => {
     const zones = [zoneAt('a', 'turf', [[boxAt(0, 0, 10, 10)]])];
     expect(sigma(zones, 'a', 'a')).toBe(sigma(zones, 'a'));
     expect(sigma(zones, 'gone')).toBe(0);
   });
 });
 
-describe('a shared border whose corners did not match stayed in the sum', () => {
+describe('a shared border cancels in the sum though its corners do not match', () => {
   it('short neighbour on a long side of the same kind', () => {
     // a: 10 by 20; b: 10 by 6 against the middle of a's east side. No corner is shared.
     const zones = [
@@ -73,5 +76,72 @@ describe('a shared border whose corners did not match stayed in the sum', () => 
     const south = corner(5, 5) * 2;
     const variance = south + corner(5, north) * 2 + corner(2.5, 0) * 2 + corner(2.5, 3) * 2;
     expect(both).toBeCloseTo(Math.sqrt(variance), 2);
+  });
+});
+
+describe('zones of one kind on the same ground', () => {
+  const totalSigma = (...zones: readonly Zone[]) => measureYard(yardOf(...zones)).totals[0]?.netSigmaM2;
+  const square = [[boxAt(0, 0, 20, 20)]];
+
+  it('two identical lawns err as one: √2·l·s', () => {
+    // by hand: 400 m² of 20 m sides, s = 1 m
+    const total = measureYard(yardOf(zoneAt('a', 'turf', square), zoneAt('b', 'turf', square))).totals[0];
+    expect(total?.netM2).toBeCloseTo(400, 2);
+    expect(total?.netSigmaM2).toBeCloseTo(Math.SQRT2 * 20, 2);
+  });
+
+  it('a lawn inside another adds no error, whichever comes first', () => {
+    const inside = zoneAt('b', 'turf', [[boxAt(5, 5, 4, 4)]], 3);
+    expect(totalSigma(zoneAt('a', 'turf', square), inside)).toBeCloseTo(Math.SQRT2 * 20, 2);
+    expect(totalSigma(inside, zoneAt('a', 'turf', square))).toBeCloseTo(Math.SQRT2 * 20, 2);
+  });
+
+  it('lawns across each other err by the outline of their union, the same for either order', () => {
+    // A plus of two bars 30 by 10. By hand: of each side of 30 m the middle 10 m is covered, so the pull on
+    // either end is 10·(1 - 5/30) + 10·(1 - 25/30) = 10; of each side of 10 m it is 5. So 8 corners of (5, 10).
+    const bars = [
+      zoneAt('a', 'turf', [[boxAt(0, 10, 30, 10)]]),
+      zoneAt('b', 'turf', [[boxAt(10, 0, 10, 30)]]),
+    ] as const;
+    const byHand = Math.sqrt(8 * (5 ** 2 + 10 ** 2));
+    expect(totalSigma(bars[0], bars[1])).toBeCloseTo(byHand, 2);
+    expect(totalSigma(bars[1], bars[0])).toBeCloseTo(byHand, 2);
+  });
+
+  it('goes back to the plain sum once they are drawn apart', () => {
+    const [a, b] = [zoneAt('a', 'turf', square), zoneAt('b', 'turf', square)];
+    const far = zoneAt('b', 'turf', [[boxAt(50, 0, 20, 20)]]);
+    const apart = measureYard(yardOf(a, far), measureYard(yardOf(a, b)));
+    expect(apart.totals[0]?.netSigmaM2).toBeCloseTo(40, 2);
+    expect(measureYard(yardOf(a, b), apart).totals[0]?.netSigmaM2).toBeCloseTo(Math.SQRT2 * 20, 2);
+  });
+
+  it('are listed as clashes, those that only touch are not', () => {
+    const zones = [
+      zoneAt('a', 'turf', square),
+      zoneAt('b', 'turf', [[boxAt(19, 0, 20, 20)]]),
+      zoneAt('c', 'turf', [[boxAt(-20, 0, 20, 20)]]),
+      zoneAt('bed', 'bed', [[boxAt(18, 18, 5, 5)]]),
+    ];
+    const clashes = clashesOf(zones, measureYard(yardOf(...zones)));
+    expect(clashes.map(({ a, b }) => [a.zoneId, b.zoneId])).toEqual([['a', 'b']]);
+    expect(clashes[0]?.overlap.planeAreaM2).toBeCloseTo(18, 3);
+  });
+});
+
+describe('ground left of a zone to treat', () => {
+  it('keeps the pull of the sides it has, and the edge that was cut off adds none', () => {
+    const zone = zoneAt('lawn', 'turf', [[boxAt(0, 0, 20, 10)]]);
+    const { zones, plane } = measureYard(yardOf(zone));
+    const lawn = zones.get('lawn');
+    if (!lawn) throw new Error('The lawn was not measured.');
+    const strip = [ringsToPlane([boxAt(10, -1, 11, 12)], plane)];
+    const left = differenceOf(lawn.netPlaneParts, strip);
+    const half = gradientOfParts(left, sourcesOf(lawn), plane);
+    // by hand: west side 10 m pulls 5 on each of its corners; 10 m of the 20 m sides pull 7.5 and 2.5
+    const byHand = Math.sqrt(2 * (5 ** 2 + 7.5 ** 2) + 2 * 2.5 ** 2);
+    expect(sigmaOfGradients([half])).toBeCloseTo(byHand, 3);
+    const rest = gradientOfParts(differenceOf(lawn.netPlaneParts, left), sourcesOf(lawn), plane);
+    expect(sigmaOfGradients([half, rest], 2)).toBeCloseTo(2 * lawn.netSigmaM2, 3);
   });
 });

@@ -21,8 +21,9 @@ interface Side {
 }
 
 /**
- * How the net area changes when a corner moves, for every corner of the zone itself and of the zones
- * that cut it. A side p→q with outward normal n that lies on the net outline over a length l, from
+ * How the area of some ground changes when a corner moves, for every corner of the zones that bound it:
+ * a zone's net shape, or what is left of it to treat. Edges that lie on no side of the sources (such as
+ * the inner edge of a no-apply strip) add nothing. A side p→q with outward normal n that lies on the net outline over a length l, from
  * share t0 to t1 of the side, adds n·l·(1 - tm) to p and n·l·tm to q, tm = (t0 + t1) / 2. For a zone
  * that nothing cuts this is half the vector between the two neighbours, turned by a right angle, so
  * that the variance is s²/4 · Σ d².
@@ -31,10 +32,12 @@ interface Side {
  * stretch of it belongs to the corners of the first source that has it, for both neighbours alike, so
  * that it cancels in their sum.
  * Source: Chrisman & Yandell 1988 (formula from memory; the derivation is the divergence theorem).
- * @param net the net outline in the plane, outer rings first
- * @param sources the zone, those that cut it, and neighbours before it, all in one order for the whole yard
+ * @param net the ground in the plane, outer rings first; covers each square metre once
+ * @param sources the zone, those that cut it, and neighbours before it, all in one order for the whole
+ * yard: those of a measured zone are `sourcesOf` it
+ * @returns m² per m by corner; empty for no ground
  */
-export function gradientOf(
+export function gradientOfParts(
   net: readonly PlaneRings[],
   sources: readonly Zone[],
   plane: LocalPlane,
@@ -113,6 +116,33 @@ function addEdge(gradient: Map<string, Entry>, a: XY, b: XY, sign: number, sides
   }
 }
 
+const sources = new WeakMap<MeasuredZone, readonly Zone[]>();
+
+/** Keeps what the gradient of a measured zone was taken from. */
+export function keepSources(measured: MeasuredZone, from: readonly Zone[]): void {
+  sources.set(measured, from);
+}
+
+/** The zones whose sides bound a measured zone, in the order for `gradientOfParts`; empty when not made by measureYard. */
+export function sourcesOf(measured: MeasuredZone): readonly Zone[] {
+  return sources.get(measured) ?? [];
+}
+
+/**
+ * One standard deviation of a sum of areas, m², by the gradients of its summands: a corner that several
+ * of them know has one error. @param scale ground m for each m of the plane: sqrt of `areaScale`
+ */
+export function sigmaOfGradients(gradients: readonly Gradient[], scale = 1): number {
+  return scale * Math.sqrt(varianceOfGradients(gradients));
+}
+
+/** Variance of a sum of areas in the plane, m⁴. */
+export function varianceOfGradients(gradients: readonly Gradient[]): number {
+  const sum = new Map<string, Entry>();
+  for (const gradient of gradients) addGradient(sum, gradient);
+  return varianceOf(sum);
+}
+
 /**
  * One standard deviation of the summed net area of some zones, m². A corner shared by several zones has
  * one error, so the border between two of them cancels in their sum. Unknown ids are passed over; an id
@@ -128,9 +158,7 @@ export function sigmaOfZones(measured: MeasuredYard, zoneIds: readonly string[])
 
 /** Variance of the summed net area of zones in the plane, m⁴: without the scale of elevation. */
 export function planeVarianceOf(zones: readonly MeasuredZone[]): number {
-  const sum = new Map<string, Entry>();
-  for (const zone of zones) addGradient(sum, zone.gradient);
-  return varianceOf(sum);
+  return varianceOfGradients(zones.map((zone) => zone.gradient));
 }
 
 /**

@@ -1,7 +1,7 @@
 import * as turf from '@turf/turf';
 import fc from 'fast-check';
 import type { Feature, MultiPolygon, Polygon } from 'geojson';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { differenceOf, planeAreaOf, unionOf } from '../../src/measure/clip';
 import { areaOfRingM2 } from '../../src/measure/geodesic';
 import { measureYard } from '../../src/measure/measureYard';
@@ -11,6 +11,9 @@ import type { MeasuredYard } from '../../src/measure/types';
 import { emptyYard, newZone } from '../../src/yard/defaults';
 import { type Position, type Ring, type Yard, ZONE_KINDS, type Zone } from '../../src/yard/types';
 import { seededRandom } from '../bench/benchYard';
+
+/** Turf's exact arithmetic takes long on a busy machine. */
+vi.setConfig({ testTimeout: 30_000 });
 
 const plane = createPlane([-83, 40]);
 const close = (corners: readonly Position[]): Ring => [...corners, corners[0] as Position];
