@@ -2,14 +2,29 @@ import { expect, it } from 'vitest';
 import { distanceM } from './geodesic';
 import { createPlane, ringsToLonLat, ringsToPlane } from './plane';
 
-it.each([0, 40, -65, 85])('keeps lengths within 1e-5 at 50 m from an origin at latitude %d', (lat) => {
+it.each([0, 40, -65, 85])('errs in length by r·tan|lat|/R round an origin at latitude %d', (lat) => {
+  // The parallel at r metres nearer the pole is shorter by that share: d(cos lat)/cos lat = -tan lat · r/R.
   const plane = createPlane([10, lat]);
-  for (const xy of [
-    [50, 0],
-    [0, 50],
-    [-30, 40],
-  ] as const) {
-    expect(Math.abs(distanceM([10, lat], plane.toLonLat(xy)) - 50) / 50).toBeLessThan(1e-4);
+  const bound = (r: number) => 1.02 * r * Math.tan((Math.abs(lat) * Math.PI) / 180) * (1 / 6371008.8) + 1e-8;
+  for (const r of [0, 50, 500]) {
+    let worst = 0;
+    for (let k = 0; k < 12; k++) {
+      const [sin, cos] = [Math.sin((k * Math.PI) / 6), Math.cos((k * Math.PI) / 6)];
+      for (const [dx, dy] of [
+        [10, 0],
+        [0, 10],
+        [-6, 8],
+      ] as const) {
+        const [x, y] = [r * cos, r * sin];
+        const lengthM = distanceM(
+          plane.toLonLat([x - dx / 2, y - dy / 2]),
+          plane.toLonLat([x + dx / 2, y + dy / 2]),
+        );
+        worst = Math.max(worst, Math.abs(lengthM / 10 - 1));
+      }
+    }
+    expect(worst).toBeLessThan(bound(r));
+    expect(worst).toBeGreaterThanOrEqual(0.9 * (bound(r) - 1e-8));
   }
 });
 

@@ -10,7 +10,8 @@ const RAD = Math.PI / 180;
 /**
  * Metric plane round an origin: x east, y north, metres, by the radii of curvature of the WGS 84
  * ellipsoid at the origin (prime vertical N, meridian M). Affine in (lon, lat), so straight edges stay
- * straight. Crossing 180° is handled by the shorter way round.
+ * straight. Crossing 180° is handled by the shorter way round. Lengths away from the origin's latitude
+ * err as said at LocalPlane: by r·tan|lat|/R.
  * Source of N and M: Karney 2013, doi 10.1007/s00190-012-0578-z (ellipsoid); textbook radii.
  * @param origin degrees; latitude strictly between -90 and 90
  * @throws RangeError when the origin is not such a position

@@ -1,6 +1,7 @@
 import type { Issue, Rings, Zone } from '../yard/types';
 import { differenceOf, planeAreaOf, unionOf } from './clip';
 import { checkRing } from './crossings';
+import { nameInText } from './nameInText';
 import { ringsToLonLat, ringsToPlane } from './plane';
 import { type Box, boxOf } from './planeBox';
 import type { LocalPlane, PlaneRings } from './types';
@@ -45,7 +46,7 @@ function lay(zone: Zone, plane: LocalPlane): PlaneZone {
   issues.push({
     code: 'zone-parts-overlap',
     severity: 'warning',
-    message: `${nameOf(zone)}: parts overlap, or a hole reaches outside its outline or over another hole; each square metre is counted once.`,
+    message: `${nameInText(zone, 'start')}: parts overlap, or a hole reaches outside its outline or over another hole; each square metre is counted once.`,
     place: { zoneId: zone.id },
   });
   const lonLatParts = clean.map((rings) => ringsToLonLat(rings, plane));
@@ -60,22 +61,18 @@ function faultsOf(zone: Zone): readonly Issue[] {
   if (kept) return kept;
   const place = { zoneId: zone.id };
   const isEmpty = zone.parts.length === 0 || zone.parts.some((rings) => rings.length === 0);
-  const message = `${nameOf(zone)} has no outline and is not measured.`;
+  const message = `${nameInText(zone, 'start')} has no outline and is not measured.`;
   const found: Issue[] = isEmpty
     ? [{ code: 'zone-without-outline', severity: 'error', message, place }]
     : zone.parts.flat().flatMap((ring) =>
         checkRing(ring).map((issue) => ({
           ...issue,
-          message: `${nameOf(zone)} is not measured: ${issue.message.charAt(0).toLowerCase()}${issue.message.slice(1)}`,
+          message: `${nameInText(zone, 'start')} is not measured: ${issue.message.charAt(0).toLowerCase()}${issue.message.slice(1)}`,
           place: { ...issue.place, ...place },
         })),
       );
   faults.set(zone, found);
   return found;
-}
-
-function nameOf(zone: Zone): string {
-  return zone.name.trim() === '' ? 'A zone without a name' : `“${zone.name.trim()}”`;
 }
 
 function isPlain(drawn: readonly PlaneRings[]): boolean {

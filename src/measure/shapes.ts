@@ -11,6 +11,7 @@ import {
 import { bufferOf, differenceOf, intersectionOf, planeAreaOf, unionOf } from './clip';
 import { createCornerBook, insertCorners, roundPosition } from './corners';
 import { checkRing } from './crossings';
+import { nameInText } from './nameInText';
 import { sharedLengthM } from './outline';
 import { createPlane, ringsToPlane } from './plane';
 import { boxOf } from './planeBox';
@@ -50,10 +51,6 @@ function withZone(
   return laid.isSound || !fault ? edit(zone, laid.parts) : { ok: false, issue: fault };
 }
 
-function nameOf(zone: Zone): string {
-  return zone.name.trim() || 'the zone without a name';
-}
-
 function notNoise(parts: readonly PlaneRings[]): PlaneRings[] {
   return parts.filter((rings) => planeAreaOf([rings]) >= NOISE_M2);
 }
@@ -77,14 +74,14 @@ export function splitZone(
       return refuse('split-line-short', 'The dividing line needs two different points.', zoneId);
     const left = leftOfLine(path, parts);
     if (!left) {
-      const message = `Carried on straight, this line would cut ${nameOf(zone)} at another place. Draw it right across the zone, both ends outside.`;
+      const message = `Carried on straight, this line would cut ${nameInText(zone)} at another place. Draw it right across the zone, both ends outside.`;
       return refuse('split-line-ambiguous', message, zoneId, line[0]);
     }
     const sides = [notNoise(intersectionOf(parts, [left])), notNoise(differenceOf(parts, [left]))];
     sides.sort((a, b) => planeAreaOf(b) - planeAreaOf(a));
     const [large = [], small = []] = sides;
     if (small.length === 0) {
-      return refuse('split-line-outside', `The line does not divide ${nameOf(zone)}.`, zoneId, line[0]);
+      return refuse('split-line-outside', `The line does not divide ${nameInText(zone)}.`, zoneId, line[0]);
     }
     const book = createCornerBook(yard.zones, plane, [line]);
     const kept: Zone = { ...zone, parts: book.toRings(large) };
@@ -112,12 +109,12 @@ export function joinZones(yard: Yard, [idA, idB]: readonly [string, string], pla
     withZone(yard, idB, plane, (b, partsB) => {
       if (idA === idB) return refuse('join-one-zone', 'Choose two different zones to join.', idA);
       if (a.kind !== b.kind) {
-        const message = `${nameOf(a)} is ${a.kind} and ${nameOf(b)} is ${b.kind}: only zones of one kind can be joined.`;
+        const message = `${nameInText(a, 'start')} is ${a.kind} and ${nameInText(b)} is ${b.kind}: only zones of one kind can be joined.`;
         return refuse('join-kinds-differ', message, idB);
       }
       const isOverlapping = notNoise(intersectionOf(partsA, partsB)).length > 0;
       if (!isOverlapping && sharedLengthM(partsA, partsB) < LEAST_BORDER_M) {
-        const message = `${nameOf(a)} and ${nameOf(b)} do not touch along a border, so they cannot be joined.`;
+        const message = `${nameInText(a, 'start')} and ${nameInText(b)} do not touch along a border, so they cannot be joined.`;
         return refuse('join-apart', message, idB);
       }
       const parts = joinParts(partsA, partsB);
@@ -179,11 +176,11 @@ export function cutHole(yard: Yard, zoneId: string, ring: Ring, plane: LocalPlan
     if (fault) return { ok: false, issue: { ...fault, place: { ...fault.place, zoneId } } };
     const cut = ringsToPlane([ring], plane);
     if (notNoise(intersectionOf(parts, [cut])).length === 0) {
-      return refuse('cut-outside', `The shape does not lie on ${nameOf(zone)}.`, zoneId, ring[0]);
+      return refuse('cut-outside', `The shape does not lie on ${nameInText(zone)}.`, zoneId, ring[0]);
     }
     const left = notNoise(differenceOf(parts, [cut]));
     if (left.length === 0)
-      return refuse('cut-all', `Nothing of ${nameOf(zone)} would be left.`, zoneId, ring[0]);
+      return refuse('cut-all', `Nothing of ${nameInText(zone)} would be left.`, zoneId, ring[0]);
     const book = createCornerBook(yard.zones, plane, [ring]);
     const made = replaceZone(yard, { ...zone, parts: book.toRings(left) });
     return { ok: true, yard: insertCorners(made, book.added(), plane, [zoneId]) };
@@ -205,7 +202,7 @@ export function cutOut(
     const fault = checkRing(ring)[0];
     if (fault) return { ok: false, issue: { ...fault, place: { ...fault.place, zoneId } } };
     if (notNoise(intersectionOf(parts, [ringsToPlane([ring], plane)])).length === 0) {
-      return refuse('cut-outside', `The shape does not lie on ${nameOf(zone)}.`, zoneId, ring[0]);
+      return refuse('cut-outside', `The shape does not lie on ${nameInText(zone)}.`, zoneId, ring[0]);
     }
     const made: Zone = { ...newZone, parts: [[ring]] };
     const [below, above] = [ZONE_KINDS.indexOf(zone.kind), ZONE_KINDS.indexOf(made.kind)];
@@ -285,7 +282,7 @@ export function moveSharedCorner(yard: Yard, from: Position, to: Position): Shap
   for (const zone of touched) {
     const fault = zone.parts.flatMap((rings) => rings.flatMap((ring) => checkRing(ring)))[0];
     if (fault) {
-      const message = `${nameOf(zone)}: ${fault.message}`;
+      const message = `${nameInText(zone, 'start')}: ${fault.message}`;
       return { ok: false, issue: { ...fault, message, place: { ...fault.place, zoneId: zone.id } } };
     }
   }

@@ -5,6 +5,7 @@ import { bufferOf, closingOf, differenceOf, planeAreaOf } from './clip';
 import { createCornerBook, insertCorners } from './corners';
 import { coveredGround } from './coveredGround';
 import { areaOfPartsM2 } from './geodesic';
+import { nameInText } from './nameInText';
 import { sharedLengthM } from './outline';
 import { ringsToLonLat, ringsToPlane } from './plane';
 import { boxesNear, boxOf } from './planeBox';
@@ -100,7 +101,7 @@ export function mendSlip(yard: Yard, slip: Slip, measured: MeasuredYard): ShapeR
     const left = differenceOf(before, layZone(later, plane).parts).filter(isGround);
     if (planeAreaOf(before) - planeAreaOf(left) < LEAST_SLIP_M2 / 2) return gone(slip);
     if (left.length === 0) {
-      const message = `“${later.name}” covers all of “${earlier.name}”, so nothing of it would be left. Delete one of the two, or join them.`;
+      const message = `${nameInText(later, 'start')} covers all of ${nameInText(earlier)}, so nothing of it would be left. Delete one of the two, or join them.`;
       return refuse('mend-zone-covered', message, earlier.id, slip);
     }
     return { ok: true, yard: reshape(yard, earlier, left, plane) };

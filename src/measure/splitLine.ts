@@ -1,3 +1,4 @@
+import { isInsideParts } from './isInsideParts';
 import { boxOf } from './planeBox';
 import type { PlaneRings, XY } from './types';
 
@@ -63,19 +64,17 @@ function crossingsAhead(from: XY, to: XY, parts: readonly PlaneRings[]): number 
   return count;
 }
 
-/** Inside by the even-odd rule and further than ON_M from every side. */
+/** Inside and further than ON_M from every side. */
 function isInside([x, y]: XY, parts: readonly PlaneRings[]): boolean {
-  let isIn = false;
   for (const ring of parts.flat()) {
     for (let i = 1; i < ring.length; i++) {
       const [a, b] = [ring[i - 1], ring[i]];
       if (!a || !b) continue;
-      if (a[1] > y !== b[1] > y && x < a[0] + ((y - a[1]) / (b[1] - a[1])) * (b[0] - a[0])) isIn = !isIn;
       const squared = (b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2;
       const t = squared === 0 ? 0 : ((x - a[0]) * (b[0] - a[0]) + (y - a[1]) * (b[1] - a[1])) / squared;
       const c = Math.min(1, Math.max(0, t));
       if (Math.hypot(x - a[0] - c * (b[0] - a[0]), y - a[1] - c * (b[1] - a[1])) <= ON_M) return false;
     }
   }
-  return isIn;
+  return isInsideParts([x, y], parts);
 }

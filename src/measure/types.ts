@@ -7,8 +7,9 @@ export type PlaneRings = readonly (readonly XY[])[];
 
 /**
  * Metric plane round a yard: an affine map of (lon, lat), so an edge that is straight in the file
- * stays straight, and a point cut on it lies on it. Lengths err by about 1e-4 at 500 m from the
- * origin: use it for set operations and buffers, never for the areas shown (those are geodesic).
+ * stays straight, and a point cut on it lies on it. Lengths at r metres north or south of the origin
+ * err by r·tan|lat|/R, R the Earth's radius, because the parallels grow shorter: at 500 m by 7e-5 at
+ * latitude 40, 1.4e-4 at 60, 9e-4 at 85. Use it for set operations and buffers, never for the areas shown (those are geodesic).
  */
 export interface LocalPlane {
   readonly origin: Position;
