@@ -202,7 +202,7 @@ test('the edge of a driveway is listed for rinsing; a drain keeps a strip free',
   await expect(strips.locator('td').last()).toHaveText(/^78\.[3-6]\d?\ssq ft$/);
   await expect(card).toContainText('Taken off as no-apply strip');
   await expect(card.locator('tr.sum')).toContainText(/3,12[12]\ssq ft/);
-  await expect(rinse.locator('.near').first()).toContainText('storm drain');
+  await expect(rinse.locator('.near').first()).toContainText('Storm drain');
   await goToStep(page, 'Measure');
   await expect(zoneButton(page, 'Driveway')).toBeVisible();
 });
