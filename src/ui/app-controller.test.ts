@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { createFakeMap, type FakeMap } from '../map/fakeMap';
 import { createMemoryStorage } from '../session/memoryStorage';
 import { openSession } from '../session/store';
+import type { YardStorage } from '../session/types';
 import { emptyYard } from '../yard/defaults';
 import type { Position } from '../yard/types';
 import { AppController } from './app-controller';
@@ -13,7 +14,7 @@ const D: Position = [-97.4312, 39.8214];
 const E: Position = [-97.4308, 39.8212];
 const F: Position = [-97.4308, 39.8214];
 
-async function openApp(): Promise<{ app: AppController; map: FakeMap }> {
+async function openApp(): Promise<{ app: AppController; map: FakeMap; storage: YardStorage }> {
   const storage = createMemoryStorage();
   const made: FakeMap[] = [];
   const app = new AppController({
@@ -32,7 +33,7 @@ async function openApp(): Promise<{ app: AppController; map: FakeMap }> {
   await app.attachMap({} as HTMLElement);
   const [map] = made;
   if (!map) throw new Error('no map was made');
-  return { app, map };
+  return { app, map, storage };
 }
 
 function draw(app: AppController, map: FakeMap, ring: readonly Position[]): string {
@@ -95,6 +96,51 @@ describe('the way from the map to the document', () => {
     app.session.undo();
     expect(app.view.tool.type).toBe('select');
     expect(map.tool.type).toBe('select');
+  });
+
+  it('a message goes with the next command, tool or step, not with what it is told of', async () => {
+    const { app, map } = await openApp();
+    const later = () => new Promise((resolve) => setTimeout(resolve));
+    const refuse = async () => {
+      app.attempt('Split zone', () => ({
+        ok: false,
+        issue: { code: 'refused', severity: 'error', message: 'No.', place: {} },
+      }));
+      // the tool ends in the same turn: the refusal is about that and stays
+      app.setView({ tool: { type: 'split', zoneId: app.yard.zones[0]?.id ?? '' } });
+      app.setView({ tool: { type: 'select' } });
+      expect(app.message?.issue.code).toBe('refused');
+      await later();
+    };
+    draw(app, map, [A, B, C, D]);
+    await refuse();
+    draw(app, map, [B, E, F, C]);
+    expect(app.message).toBeNull();
+    await refuse();
+    app.setView({ selectedZoneIds: [] });
+    expect(app.message).not.toBeNull();
+    app.setView({ step: 'shelf' });
+    expect(app.message).toBeNull();
+    await refuse();
+    app.session.undo();
+    expect(app.message).toBeNull();
+  });
+
+  it('a failure to save is told until the yard is saved, and the list knows when that was', async () => {
+    const { app, storage } = await openApp();
+    app.entries = await storage.list();
+    const save = storage.save.bind(storage);
+    storage.save = () => Promise.reject(new Error('full'));
+    app.dispatch('Rename yard', (yard) => ({ ...yard, name: 'Other name' }));
+    await app.session.flush();
+    expect(app.message?.issue.code).toBe('not-saved');
+    await new Promise((resolve) => setTimeout(resolve));
+    app.setView({ step: 'yards' });
+    expect(app.message?.issue.code).toBe('not-saved');
+    storage.save = save;
+    await app.session.flush();
+    expect(app.message).toBeNull();
+    expect(app.entries).toMatchObject([{ name: 'Other name', savedAt: new Date(2026, 3, 5).getTime() }]);
   });
 
   it('gives the day of the device', async () => {

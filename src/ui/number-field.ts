@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { shared } from './shared';
+import { showFault } from './show-fault';
 
 /** Detail of the event `number-change`; null for an emptied optional field. */
 export interface NumberChange {
@@ -93,7 +94,8 @@ export class NumberField extends LitElement {
   private left(): void {
     const read = this.read(this.input.value.trim());
     this.fault = 'fault' in read ? read.fault : '';
-    if (!this.fault) this.draft = null;
+    if (this.fault) showFault(this);
+    else this.draft = null;
   }
 }
 

@@ -78,7 +78,8 @@ export function isSpreadDry(product: Product): boolean {
   return DRY_FORMS.includes(product.form);
 }
 
-function isRateEmpty(rate: LabelRate): boolean {
+/** True for a rate nobody has filled in yet. */
+export function isRateEmpty(rate: LabelRate): boolean {
   switch (rate.basis) {
     case 'area-per-container':
       return rate.areaM2 === 0;

@@ -5,6 +5,7 @@ import { formatEntry, formatNumber } from '../units/format';
 import { parseArea, parseLength, parseMass, parseVolume } from '../units/parse';
 import type { UnitSystem } from '../yard/types';
 import { shared } from './shared';
+import { showFault } from './show-fault';
 
 /** Detail of the event `quantity-change`: the quantity in SI, or null for an emptied optional field. */
 export interface QuantityChange {
@@ -154,6 +155,7 @@ export class QuantityField extends LitElement {
     const text = (this.draft ?? this.input.value).trim();
     if (text === '') {
       this.fault = this.optional ? '' : 'Type a number.';
+      if (this.fault) showFault(this);
       if (this.optional) this.send(null);
       return;
     }
@@ -164,7 +166,11 @@ export class QuantityField extends LitElement {
     }
     const read = this.readText(text);
     this.fault = read.ok ? this.checkRange(read.value) : read.message;
-    if (!read.ok || this.fault) return;
+    if (!read.ok || this.fault) {
+      this.draft = text;
+      showFault(this);
+      return;
+    }
     // a number stays in the unit it was typed in
     const isPlain = PLAIN_NUMBER.test(text);
     if (isPlain) this.chosen = this.choice.id;

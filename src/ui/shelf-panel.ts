@@ -4,7 +4,7 @@ import { checkProduct } from '../plan/check';
 import { addProduct, removeProduct } from '../yard/edits';
 import type { Product } from '../yard/types';
 import { AppPart } from './app-part';
-import { newProduct, visitsWith } from './product-edits';
+import { isRateEmpty, newProduct, visitsWith } from './product-edits';
 import './product-form';
 import { analysisWords, FORM_WORDS, packsWords, productName, rateWords } from '../words/productWords';
 import { freeName } from '../words/zoneWords';
@@ -71,8 +71,10 @@ export class ShelfPanel extends AppPart {
           @click=${() => this.open(isOpen ? null : product.id)}>
           <span class="name">${productName(product)}</span>
           <span class="analysis">${analysisWords(product)}</span>
-          <span class="words">${FORM_WORDS[product.form]}; ${rateWords(product, units)}${
-            product.packs.length > 0 ? html`; packs: ${packsWords(product, units)}` : nothing
+          <span class="words">${FORM_WORDS[product.form]}${isRateEmpty(product.rate) ? nothing : html`; ${rateWords(product, units)}`}${
+            product.packs.some((pack) => pack.content.value > 0)
+              ? html`; packs: ${packsWords(product, units)}`
+              : nothing
           }</span>
           ${flag ? html`<span class=${flag.isFault ? 'flag' : 'words'}>${flag.words}</span>` : nothing}
         </button>

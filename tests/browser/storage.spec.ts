@@ -44,6 +44,10 @@ test('several yards are kept, opened, renamed and removed', async ({ page }) => 
   await goToStep(page, 'Yards');
   await page.getByLabel('Name of a new yard').fill('South yard');
   await page.getByRole('button', { name: 'New yard' }).click();
+  await expect(page.getByText('Nothing is drawn yet.')).toBeVisible();
+  await goToStep(page, 'Yards');
+  await page.getByRole('button', { name: 'New yard' }).click();
+  await expect(page.getByText('Type a name for the new yard first.')).toBeVisible();
   const list = page.getByRole('list', { name: 'Yards in this browser' });
   await expect(list.getByRole('listitem')).toHaveCount(3);
   await page.getByRole('button', { name: 'Rename South yard' }).click();
@@ -55,9 +59,20 @@ test('several yards are kept, opened, renamed and removed', async ({ page }) => 
   await goToStep(page, 'Measure');
   await expect(zoneButton(page, 'Bed 1')).toBeVisible();
   await goToStep(page, 'Yards');
-  await page.getByRole('button', { name: 'Remove West yard' }).click();
+  const remove = page.getByRole('button', { name: 'Remove West yard' });
+  await remove.click();
+  await expect(list.getByRole('alert')).toContainText('cannot be got back');
+  await page.getByRole('button', { name: 'Keep it' }).click();
+  await expect(list.getByRole('listitem')).toHaveCount(3);
+  await remove.click();
+  await page.getByRole('button', { name: 'Remove it' }).click();
   await expect(list.getByRole('listitem')).toHaveCount(2);
-  await message(page).getByRole('button', { name: 'Put it back' }).click();
+  // the message goes with the next step; the way back stays
+  await expect(message(page)).toContainText('was removed');
+  await goToStep(page, 'Measure');
+  await expect(message(page)).toBeEmpty();
+  await goToStep(page, 'Yards');
+  await page.getByRole('button', { name: 'Put West yard back' }).click();
   await expect(list.getByRole('listitem')).toHaveCount(3);
 });
 
@@ -70,9 +85,10 @@ test('export and import give the same zones and areas', async ({ page }) => {
   await goToStep(page, 'Measure');
   expect(await page.locator('zone-list td.num').allTextContents()).toEqual(areas);
   const again = await exportYard(page);
-  const { id: _first, ...before } = first.yard;
-  const { id: _again, ...after } = again.yard;
+  const { id: _first, name, ...before } = first.yard;
+  const { id: _again, name: nameAgain, ...after } = again.yard;
   expect(after).toEqual(before);
+  expect(nameAgain).toBe(`${name} (2)`);
 });
 
 test('a damaged file is told of in words and its good zones come in', async ({ page }) => {
@@ -86,6 +102,8 @@ test('a damaged file is told of in words and its good zones come in', async ({ p
   await importText(page, JSON.stringify(file), 'broken.geojson');
   const told = page.getByText(/to know about the file/).locator('xpath=ancestor::div[1]');
   await expect(told).toBeVisible();
+  await expect(told).toBeInViewport();
+  await expect(told).toBeFocused();
   await expect(told).toContainText(yard.zones[2]?.name ?? 'no name');
   await goToStep(page, 'Measure');
   await expect(zoneRows(page)).toHaveCount(yard.zones.length - 1);

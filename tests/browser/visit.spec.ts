@@ -83,6 +83,56 @@ test('a wrong label is told of in plain words', async ({ page }) => {
   await expect(product.locator('.note.error')).toHaveCount(0);
 });
 
+test('a product just added has nothing wrong in it; a number keeps its digits when its unit is chosen', async ({
+  page,
+}) => {
+  await openApp(page);
+  const product = await addProduct(page, 'New liquid');
+  await expect(product.locator('.note.error')).toHaveCount(0);
+  await expect(page.locator('shelf-panel')).toContainText('2 entries still to fill in');
+  const holds = product.getByLabel('One full pack holds', { exact: true });
+  await fill(product, 'One full pack holds', '2.5');
+  await product.getByLabel('Unit of One full pack holds').selectOption('gal');
+  await expect(holds).toHaveValue('2.5');
+  await expect(product.locator('legend')).toHaveText(/^2\.5\sgal$/);
+  // once something else was gone to, the unit only changes how the amount is shown: 2.5 gal = 320 fl oz
+  await product.getByLabel('Name', { exact: true }).focus();
+  await product.getByLabel('Unit of One full pack holds').selectOption('fl oz');
+  await expect(holds).toHaveValue('320');
+  await fill(product, 'Product', '');
+  await product.getByLabel('Name', { exact: true }).focus();
+  await expect(product.locator('.note.error')).toContainText('must be more than zero');
+
+  await product.getByLabel('Form').selectOption({ label: 'Granular' });
+  await expect(product.getByLabel('The label gives')).toHaveValue('mass-per-area');
+  await expect(product.getByText('Water to mix in')).toHaveCount(0);
+  await fill(product, 'N', '80');
+  await fill(product, 'P₂O₅', '60');
+  await expect(product.locator('.three + .note.error')).toContainText('140 %');
+});
+
+test('sizes that cannot be meant are refused where they stand and stay as typed', async ({ page }) => {
+  await openEmptyYard(page);
+  const typed = await unfold(page, 'Make a zone from typed lengths or corners');
+  await fill(typed, 'One side', '1000000000000');
+  await expect(typed.getByText(/Must be 32,8\d0 ft or less/)).toBeInViewport();
+  await expect(typed.getByLabel('One side', { exact: true })).toHaveValue('1000000000000');
+  await typed.getByLabel('How').selectOption({ label: 'Sides one after another' });
+  await typed.getByLabel('Sides, one a line').fill('100 E\n50 S');
+  await typed.getByRole('button', { name: 'Check first' }).click();
+  await expect(typed.getByRole('status')).toContainText('2,500 sq ft');
+
+  await goToStep(page, 'Visit');
+  await page.getByRole('button', { name: 'Add a visit' }).click();
+  await fill(page.locator('visit-panel'), "What the sprayer's tank holds (empty: no tank)", '0.001');
+  await expect(page.locator('visit-panel').getByText(/Must be 0\.13\d* gal or more/)).toBeInViewport();
+  await goToStep(page, 'Yards');
+  const settings = await unfold(page, 'Settings of');
+  await fill(settings, 'Round a storm drain', '999999');
+  await expect(settings.getByText(/Must be 3,281 ft or less/)).toBeInViewport();
+  await expect(settings.getByLabel('Round a storm drain', { exact: true })).toHaveValue('999999');
+});
+
 test('3,200 sq ft take one bottle for 3,200 sq ft, and 16 fl oz in 3.2 gal at 5 fl oz in a gallon per 1,000', async ({
   page,
 }) => {
@@ -157,6 +207,9 @@ test('an overlap is mended in one click', async ({ page }) => {
   await addTypedSides(page, 'Turf, regular', '40 ft, N\n40 ft, E\n40 ft, S');
   await addTypedSides(page, 'Turf, low-cut', '10 ft, N\n10 ft, E\n10 ft, S');
   const slips = fold(page, 'Overlaps and gaps (1)');
+  await page.getByRole('button', { name: '1 overlap to mend' }).click();
+  await expect(slips.locator('summary')).toBeFocused();
+  await expect(slips.locator('summary')).toBeInViewport();
   await expect(slips).toContainText('Overlap of 100 sq ft');
   await slips.getByRole('button', { name: 'Mend' }).click();
   await expect(page.getByText('Overlaps and gaps')).toHaveCount(0);
