@@ -28,6 +28,7 @@ const PANES = {
 } as const;
 
 const FIT_PADDING_PX = 40;
+const SMALL_MAP_PX = 500;
 const REVEAL_PADDING_PX = 24;
 const LOCATE_LIMIT_MS = 15_000;
 
@@ -151,7 +152,9 @@ export function createLeafletMap(element: HTMLElement, events: MapEvents): MapPo
     }
     if (!bounds.isValid()) return;
     hasFitted = true;
-    map.fitBounds(bounds, { padding: [FIT_PADDING_PX, FIT_PADDING_PX], maxZoom: 21, animate: false });
+    const { x, y } = map.getSize();
+    const padding = Math.min(x, y) < SMALL_MAP_PX ? FIT_PADDING_PX / 2 : FIT_PADDING_PX;
+    map.fitBounds(bounds, { padding: [padding, padding], maxZoom: 21, animate: false });
   }
 
   async function locate(): Promise<Issue | null> {

@@ -11,8 +11,11 @@ const SHARES = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0, 1];
 const NUMBER_PX = { width: 34, height: 26 } as const;
 const MARK_PX = 32;
 
-/** The place a share of the way along, px of the world at the present zoom. */
-function alongLine(spots: readonly L.Point[], share: number): L.Point | null {
+/** How far beside its line a number stands when there is no room on it, px. */
+const ASIDE_PX = 30;
+
+/** The place a share of the way along and so far to its right, px of the world at the present zoom. */
+function alongLine(spots: readonly L.Point[], share: number, aside: number): L.Point | null {
   let left = 0;
   for (let i = 1; i < spots.length; i++) left += (spots[i - 1] as L.Point).distanceTo(spots[i] as L.Point);
   left *= share;
@@ -20,7 +23,10 @@ function alongLine(spots: readonly L.Point[], share: number): L.Point | null {
     const a = spots[i - 1] as L.Point;
     const b = spots[i] as L.Point;
     const side = a.distanceTo(b);
-    if (side >= left && side > 0) return a.add(b.subtract(a).multiplyBy(left / side));
+    if (side >= left && side > 0) {
+      const way = b.subtract(a).divideBy(side);
+      return a.add(way.multiplyBy(left)).add([-way.y * aside, way.x * aside]);
+    }
     left -= side;
   }
   return spots[spots.length - 1] ?? null;
@@ -122,7 +128,9 @@ export class Overlays {
     taken.push(...this.labelBoxes());
     for (const edge of picture.visit.rinseEdges) {
       const spots = edge.line.map((position) => this.map.project(toLatLng(position)));
-      const places = SHARES.map((share) => alongLine(spots, share)).filter((spot) => spot !== null);
+      const places = [0, ASIDE_PX, -ASIDE_PX]
+        .flatMap((aside) => SHARES.map((share) => alongLine(spots, share, aside)))
+        .filter((spot) => spot !== null);
       const isFree = ({ x, y }: L.Point) => !taken.some((box) => boxesMeet(box, { x, y, ...NUMBER_PX }));
       const at = places.find(isFree) ?? places[0];
       if (!at) continue;

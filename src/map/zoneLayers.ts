@@ -70,9 +70,10 @@ export class ZoneLayers {
     const measured = picture.measured.zones.get(zone.id);
     let drawn = this.drawn.get(zone.id);
     if (!drawn) {
-      const net = L.polygon([], { pane: 'yard-zones', className: 'yard-zone' });
-      const gross = L.polygon([], { pane: 'yard-zones', fill: false, className: 'yard-gross' });
-      const casing = L.polygon([], { pane: 'yard-zones', fill: false, interactive: false });
+      const common = { pane: 'yard-zones', smoothFactor: 0.25 };
+      const net = L.polygon([], { ...common, className: 'yard-zone' });
+      const gross = L.polygon([], { ...common, fill: false, className: 'yard-gross' });
+      const casing = L.polygon([], { ...common, fill: false, interactive: false });
       for (const layer of [net, gross]) layer.on('click', (event) => this.onPick(zone.id, event));
       drawn = { zone, measured, look: '', casing, net, gross, spot: null, label: null, labelText: '' };
       this.drawn.set(zone.id, drawn);
@@ -159,12 +160,19 @@ export class ZoneLayers {
       return { x, y, width: MARK_PX * metresPerPx, height: MARK_PX * metresPerPx };
     });
     const boxes: Box[] = [];
-    for (const drawn of this.drawn.values()) {
+    const isChosen = (drawn: Drawn) => picture.selectedZoneIds.includes(drawn.zone.id);
+    const all = [...this.drawn.values()];
+    for (const drawn of [...all.filter(isChosen), ...all.filter((each) => !isChosen(each))]) {
       const placed = this.placeOne(drawn, picture, metresPerPx, avoid);
-      const isSelected = picture.selectedZoneIds.includes(drawn.zone.id);
+      const isSelected = isChosen(drawn);
       const isFaded = picture.visit !== null && !picture.visit.zoneIds.includes(drawn.zone.id);
       const latLng = placed && toLatLng(plane.toLonLat(placed.at));
-      if (placed && latLng) boxes.push(this.boxPx(latLng, placed));
+      if (placed && latLng) {
+        const box = this.boxPx(latLng, placed);
+        const [x, y] = placed.at;
+        boxes.push(box);
+        avoid.push({ x, y, width: box.width * metresPerPx, height: box.height * metresPerPx });
+      }
       const text = JSON.stringify([placed, isSelected, isFaded]);
       if (text === drawn.labelText) continue;
       drawn.labelText = text;

@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
-import type { Tool } from '../map/types';
+import type { DrawLive, Tool } from '../map/types';
 import { formatArea, formatLength, formatNumber } from '../units/format';
 import { AppPart, fieldValue, isTicked } from './app-part';
 import { icon } from './icons';
@@ -75,10 +75,10 @@ export class LiveBar extends AppPart {
   private renderWords(tool: Exclude<Tool, { type: 'select' }>) {
     const { live } = this.app;
     if (live?.crossing)
-      return html`<p class="what crossing">The sides would cross here. ${countPoints(tool, live.points.length)}</p>`;
+      return html`<p class="what crossing">This side would cross one drawn. ${countPoints(tool, live)}</p>`;
     const count = live?.points.length ?? 0;
     const isFreehand = tool.type === 'draw' && tool.shape === 'freehand';
-    return html`<p class="what">${count > 0 && !isFreehand ? countPoints(tool, count) : describeTool(tool)}</p>`;
+    return html`<p class="what">${live && count > 0 && !isFreehand ? countPoints(tool, live) : describeTool(tool)}</p>`;
   }
 
   private renderFigures(tool: Tool) {
@@ -107,13 +107,17 @@ export class LiveBar extends AppPart {
             this.sideM = event.detail.valueSi;
           }}
           @keydown=${this.enter}></quantity-field>
-        <label>Bearing °, or none
-          <input inputmode="decimal" .value=${this.bearing} aria-invalid=${this.fault ? 'true' : 'false'}
+        ${
+          isCircle
+            ? nothing
+            : html`<label>Bearing °
+          <input placeholder="any" inputmode="decimal" .value=${this.bearing} aria-invalid=${this.fault ? 'true' : 'false'}
             @input=${(event: Event) => {
               this.bearing = fieldValue(event);
             }} />
-        </label>
-        <button>Add side</button>
+        </label>`
+        }
+        <button>${isCircle ? 'Set radius' : 'Add side'}</button>
       </form>
     `;
   }
@@ -123,8 +127,11 @@ export class LiveBar extends AppPart {
     const box = (words: string, on: boolean, key: 'rightAngle' | 'snapping' | 'sharedCorners') =>
       html`<label class="check"><input type="checkbox" .checked=${on}
         @change=${(event: Event) => this.app.setOptions({ [key]: isTicked(event) })} />${words}</label>`;
+    const isPath = tool.type === 'split' || (tool.type === 'draw' && tool.shape === 'polygon');
+    if (tool.type === 'draw' && tool.shape === 'freehand') return nothing;
     return html`
-      ${tool.type === 'reshape' ? box('Move shared corners together', sharedCorners, 'sharedCorners') : box('Hold right angles', rightAngle, 'rightAngle')}
+      ${tool.type === 'reshape' ? box('Move shared corners together', sharedCorners, 'sharedCorners') : nothing}
+      ${isPath ? box('Hold right angles', rightAngle, 'rightAngle') : nothing}
       ${box('Snap to neighbours', snapping, 'snapping')}
     `;
   }
@@ -184,9 +191,11 @@ function describeTool(tool: Exclude<Tool, { type: 'select' }>): string {
 }
 
 /** How far a drawing has come and how it goes on. */
-function countPoints(tool: Tool, count: number): string {
+function countPoints(tool: Tool, { points, areaM2 }: DrawLive): string {
+  const count = points.length;
   if (tool.type !== 'draw') return `${count} ${count === 1 ? 'point' : 'points'} so far.`;
   if (tool.shape === 'circle') return 'Now the rim, or type the radius.';
+  if (tool.shape === 'rectangle' && count === 1 && areaM2 !== null) return 'Let go at the opposite corner.';
   if (tool.shape === 'rectangle')
     return count === 1 ? 'Now the far end of one side, or type its length.' : 'Now the depth, or type it.';
   const done = `${count} ${count === 1 ? 'corner' : 'corners'} so far`;

@@ -36,7 +36,7 @@ export class YardApp extends AppPart {
       .drawing { grid-area: 1 / 1 / -1 / 2; display: flex; flex-direction: column; min-height: 0; border: 2px solid var(--ink); }
       .map { position: relative; flex: 1; min-height: 0; }
       live-bar[wide] { position: absolute; z-index: 6; inset: 0 0 auto; border-bottom: 2px solid var(--ink); border-top: 0; }
-      live-bar[wide] + message-area { top: 8rem; }
+      live-bar[wide] + message-area { top: 9rem; }
       .drawing draw-bar { border-bottom: 1px solid var(--line-strong); }
       message-area { position: absolute; z-index: 7; top: 2rem; left: 2.75rem; right: 0.75rem; }
       .strip { border: solid var(--ink); border-width: 0 2px 0 0; }

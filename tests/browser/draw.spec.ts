@@ -9,8 +9,10 @@ import {
   exportYard,
   goToStep,
   message,
+  middleOf,
   nameZone,
   onMap,
+  openApp,
   openEmptyYard,
   openZone,
   PHONE,
@@ -84,6 +86,11 @@ test('a shape that crosses itself is refused in words, with the place marked', a
   ]);
   await expect(message(page)).toContainText('cross');
   await expect(page.locator('.yard-crossing')).toBeVisible();
+  await expect(tool(page)).toContainText('3 corners so far');
+  await expect(tool(page)).not.toContainText('Area 0');
+  await page.keyboard.press('Enter');
+  await expect(message(page)).toContainText('left out');
+  await expect(zoneRows(page)).toHaveCount(0);
   await page.keyboard.press('Enter');
   await expect(zoneRows(page)).toHaveCount(1);
   const { yard } = await exportYard(page);
@@ -128,6 +135,58 @@ test('rectangle, circle and freehand; each undone and redone', async ({ page }) 
   await expect(zoneRows(page)).toHaveCount(2);
   await redo(page);
   await expect.poll(() => listNow(page)).toEqual(before);
+});
+
+test('a freehand circle and a quick ellipse keep their area; the bar said the same', async ({ page }) => {
+  await openEmptyYard(page);
+  await chooseKind(page, 'Bed');
+  await startShape(page, 'Rectangle');
+  await expect(page.locator('.yard-map.is-drawing')).toBeVisible();
+  await clickMap(page, [
+    [200, 250],
+    [300, 250],
+    [300, 350],
+  ]);
+  await expect(zoneRows(page)).toHaveCount(1);
+  const perPx = (await area(page, 'Bed 1')) / 10_000;
+  for (const [name, a, b, count] of [
+    ['Bed 2', 60, 60, 40],
+    ['Bed 3', 90, 45, 16],
+  ] as const) {
+    await startShape(page, 'Freehand');
+    const [x, y] = await onMap(page, [name === 'Bed 2' ? 450 : 700, 400]);
+    await page.mouse.move(x + a, y);
+    await page.mouse.down();
+    for (let i = 1; i < count; i++) {
+      const turn = (2 * Math.PI * i) / count;
+      await page.mouse.move(x + a * Math.cos(turn), y + b * Math.sin(turn));
+    }
+    const live = (await tool(page).locator('dd').first().innerText()).replaceAll(',', '');
+    await page.mouse.up();
+    await expect(zoneRows(page)).toHaveCount(name === 'Bed 2' ? 2 : 3);
+    const saved = await area(page, name);
+    expect(Math.abs(Number.parseFloat(live) / saved - 1)).toBeLessThan(0.01);
+    // area of an ellipse: pi a b; the shown areas are rounded
+    expect(Math.abs(saved / perPx / (Math.PI * a * b) - 1)).toBeLessThan(0.02);
+  }
+});
+
+test('a split that does not cut through keeps its line to be corrected', async ({ page }) => {
+  await openEmptyYard(page);
+  await drawCorners(page, 'Turf, regular', boxSpots(200, 250, 500, 550));
+  await (await openZone(page, 'Turf 1')).getByRole('button', { name: 'Split by a line' }).click();
+  await clickMap(page, [
+    [350, 220],
+    [352, 400],
+  ]);
+  await page.keyboard.press('Enter');
+  await expect(message(page)).not.toBeEmpty();
+  await expect(tool(page)).toContainText('2 points so far');
+  await expect(zoneRows(page)).toHaveCount(1);
+  await clickMap(page, [[352, 600]]);
+  await page.keyboard.press('Enter');
+  await expect(zoneRows(page)).toHaveCount(2);
+  await expect(tool(page)).toHaveCount(0);
 });
 
 test('typed sides with right angles: 40 by 25 ft are 1,000 sq ft', async ({ page }) => {
@@ -261,6 +320,33 @@ test('move, turn, rename, delete and change of class are undone and redone', asy
 
 test.describe('by finger', () => {
   test.use(PHONE);
+  test('the ground lies still while a tool begins and draws, and what was drawn comes into view', async ({
+    page,
+  }) => {
+    await openApp(page);
+    const [x, y] = await middleOf(page.locator('.yard-mark-icon').first());
+    const expectStill = async () => {
+      const now = await middleOf(page.locator('.yard-mark-icon').first());
+      expect(Math.hypot(now[0] - x, now[1] - y)).toBeLessThan(1);
+    };
+    await startShape(page, 'Corners');
+    await expectStill();
+    const { height } = (await page.locator('.yard-map').boundingBox()) ?? { height: 0 };
+    for (const spot of boxSpots(40, height - 60, 200, height - 25)) {
+      await page.touchscreen.tap(...(await onMap(page, spot)));
+      await expectStill();
+      expect((await page.locator('.yard-map').boundingBox())?.height).toBe(height);
+    }
+    await tool(page).getByRole('button', { name: 'Finish' }).tap();
+    await expect(tool(page)).toHaveCount(0);
+    await page.waitForTimeout(300);
+    const label = await page.locator('.yard-label.is-selected').boundingBox();
+    const map = await page.locator('.yard-map').boundingBox();
+    expect((label?.y ?? 0) + (label?.height ?? 0)).toBeLessThan((map?.y ?? 0) + (map?.height ?? 0));
+    await page.getByRole('button', { name: /^Undo: / }).tap();
+    await expect(message(page)).toContainText('Undone: Add turf');
+  });
+
   test('draws by taps and finishes by the button', async ({ page }) => {
     await openEmptyYard(page);
     await chooseKind(page, 'Bed');

@@ -117,6 +117,8 @@ test('draws a polygon by mouse, snaps to a neighbour’s corner exactly, refuses
   expect(refused).toEqual([['message', 'sides-cross']]);
   await expect(page.locator('.yard-crossing')).toBeVisible();
   await page.keyboard.press('Enter');
+  expect(await takeLog(page)).toEqual([['message', 'corner-left-out']]);
+  await page.keyboard.press('Enter');
   expect(names(await takeLog(page))).toEqual(['drawn', 'toolEnded']);
   const ring = await lastRing(page);
   expect(ring).toHaveLength(4);
@@ -154,6 +156,50 @@ test('draws over zones with each library shape, and typed sides come out true', 
   for (let i = 0; i <= 30; i++) await page.mouse.move(700 + 60 * Math.sin(i / 5), 460 - 60 * Math.cos(i / 5));
   await page.mouse.up();
   expect(names(await takeLog(page))).toEqual(['drawn', 'toolEnded']);
+});
+
+test('a drag draws a rectangle with sides north and east, and a circle', async ({ page }) => {
+  await openMap(page);
+  const drag = async (from: readonly [number, number], to: readonly [number, number]) => {
+    await page.mouse.move(...from);
+    await page.mouse.down();
+    await page.mouse.move(...to, { steps: 6 });
+    await page.mouse.up();
+    await expect.poll(async () => names(await takeLog(page))).toEqual(['drawn', 'toolEnded']);
+  };
+  const centre = await page.evaluate(() => harness.map.center());
+  await setTool(page, drawTool('rectangle'));
+  await page.waitForTimeout(1500);
+  await drag([500, 700], [620, 780]);
+  expect(await page.evaluate(() => harness.map.center())).toEqual(centre);
+  const ring = await lastRing(page);
+  expect(ring).toHaveLength(5);
+  expect(new Set(ring.map(([lon]) => lon.toFixed(9))).size).toBe(2);
+  expect(new Set(ring.map(([, lat]) => lat.toFixed(9))).size).toBe(2);
+  const area = () => page.evaluate(() => [...harness.measured().zones.values()].at(-1)?.grossM2 ?? 0);
+  const rectangle = await area();
+  await setTool(page, drawTool('circle'));
+  await page.waitForTimeout(300);
+  await drag([500, 700], [560, 700]);
+  // pi 60² px against 120 by 80 px; snapping off the neighbours' corners moves neither
+  expect((await area()) / rectangle / ((Math.PI * 3600) / 9600)).toBeCloseTo(1, 1);
+});
+
+test('back a point keeps the first side of a rectangle', async ({ page }) => {
+  await openMap(page);
+  await setTool(page, drawTool('rectangle'));
+  await page.waitForTimeout(1500);
+  await page.mouse.click(600, 500);
+  await page.evaluate(() => {
+    harness.map.addSide(9, 60);
+    harness.map.backOnePoint();
+    harness.map.addSide(10, 60);
+    harness.map.addSide(5, null);
+  });
+  expect(names(await takeLog(page))).toEqual(['drawn', 'toolEnded']);
+  const area = await page.evaluate(() => [...harness.measured().zones.values()].at(-1)?.grossM2 ?? 0);
+  // 10 m by 5 m: 50 m2
+  expect(Math.abs(area - 50)).toBeLessThan(0.02);
 });
 
 test('draws square typed sides and takes a point back', async ({ page }) => {

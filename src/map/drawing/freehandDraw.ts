@@ -8,7 +8,7 @@ import { showCrossing } from './crossingMark';
 import { createPointerNote, type PointerNote } from './pointerNote';
 import { type DrawContext, type DrawSession, tellIssue } from './session';
 import type { Spot } from './snapping';
-import { simplifyStroke, trimStroke } from './stroke';
+import { roundStroke, simplifyStroke, trimStroke } from './stroke';
 
 /** A pointer that moved less than this between down and up clicked, px. */
 const CLICK_PX = 6;
@@ -116,7 +116,7 @@ export class FreehandDraw implements DrawSession {
     const ring = this.ringOf(this.stroke);
     this.preview.setLatLngs(ring.map(toLatLng));
     if (ring.length < 4) return;
-    const areaM2 = areaOfRingsM2([this.ringOf(trimStroke(this.stroke))]);
+    const areaM2 = areaOfRingsM2([this.ringOf(roundStroke(trimStroke(this.stroke)))]);
     this.context.events.live({
       points: ring.slice(0, -1),
       sideM: null,
@@ -136,7 +136,7 @@ export class FreehandDraw implements DrawSession {
       this.context.events.message(tellIssue('too-few-corners', 'Press and go round the shape, then let go.'));
       return;
     }
-    const trimmed = trimStroke(this.stroke);
+    const trimmed = roundStroke(trimStroke(this.stroke));
     let ring = this.ringOf(simplifyStroke(trimmed));
     if (findCrossings(ring).length > 0) ring = this.ringOf(trimmed);
     const crossing = findCrossings(ring)[0];
