@@ -103,4 +103,28 @@ describe('rinseEdges', () => {
     expect(reach(Math.hypot(0.3, 0.3) + 0.005)).toBe(0);
     expect(reach(Math.hypot(0.3, 0.3) + 0.1)).toBe(1);
   });
+
+  it('looks again at a kept hardscape when a source or a neighbour comes, moves or goes', () => {
+    const drainAt = (x: number) => ({
+      sourceId: 'drain',
+      sourceKind: 'storm-drain' as const,
+      label: 'the storm drain',
+      widthM: 3,
+      shape: { point: [x, 5] as const },
+    });
+    const nearM = (sources: RinseInput['sources']) => edges({ sources })[0]?.near?.distanceM ?? null;
+    expect([nearM([]), nearM([drainAt(2.4)]), nearM([drainAt(3.4)]), nearM([])]).toEqual([
+      null,
+      expect.closeTo(1, 9),
+      expect.closeTo(2, 9),
+      null,
+    ]);
+    // a terrace along the whole south end takes the 0.5 m that was reached there
+    const terrace = laidZone('terrace', 'hardscape', [[boxRing(0, -4, 1.4, 0)]], plane);
+    const ofWalk = (hardscapes: RinseInput['hardscapes']) =>
+      total(edges({ hardscapes }).filter((edge) => edge.hardscapeId === 'walk'));
+    expect(ofWalk([walk])).toBeCloseTo(11, 4);
+    expect(ofWalk([walk, terrace])).toBeCloseTo(10.5, 4);
+    expect(ofWalk([walk])).toBeCloseTo(11, 4);
+  });
 });
