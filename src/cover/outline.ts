@@ -1,5 +1,5 @@
 import Flatbush from 'flatbush';
-import { type Box, boxesNear, boxOf } from '../measure/planeZone';
+import { type Box, boxesNear, boxOf } from '../measure/planeBox';
 import type { PlaneRings, XY } from '../measure/types';
 import { areNear, isInsideParts, type Segment, sidesOf } from './segments';
 

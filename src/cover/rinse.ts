@@ -1,5 +1,5 @@
 import Flatbush from 'flatbush';
-import { type Box, boxesNear } from '../measure/planeZone';
+import { type Box, boxesNear } from '../measure/planeBox';
 import type { LocalPlane, MeasuredZone, XY } from '../measure/types';
 import type { Zone } from '../yard/types';
 import { outlineOf } from './outline';

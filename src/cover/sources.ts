@@ -1,4 +1,4 @@
-import { type Box, boxesNear } from '../measure/planeZone';
+import { type Box, boxesNear } from '../measure/planeBox';
 import type { LocalPlane, PlaneRings, XY } from '../measure/types';
 import type { Mark, Settings, Yard, Zone } from '../yard/types';
 import { outlineOf } from './outline';
