@@ -1,7 +1,7 @@
 import { replaceZone } from '../yard/edits';
 import type { Yard, Zone, ZoneKind } from '../yard/types';
 import { areaScale } from './areaScale';
-import { bufferOf, closingOf, differenceOf, planeAreaOf } from './clip';
+import { bufferOf, closingOf, differenceOf, planeAreaOf, quickDifferenceOf } from './clip';
 import { createCornerBook, insertCorners } from './corners';
 import { coveredGround } from './coveredGround';
 import { areaOfPartsM2 } from './geodesic';
@@ -56,7 +56,7 @@ function findGaps(yard: Yard, measured: MeasuredYard): Slip[] {
   });
   const zoneOf = new Map(yard.zones.map((zone) => [layZone(zone, measured.plane), zone.id]));
   const covered = coveredGround(laid);
-  const closed = differenceOf(closingOf(covered, toleranceM / 2), covered);
+  const closed = gainOf(closingOf(covered, toleranceM / 2), covered);
   const gaps: Slip[] = [];
   for (const found of closed) {
     if (planeAreaOf([found]) < LEAST_SLIP_M2) continue;
@@ -78,6 +78,16 @@ function findGaps(yard: Yard, measured: MeasuredYard): Slip[] {
     }
   }
   return gaps.sort((a, b) => b.areaM2 - a.areaM2);
+}
+
+/**
+ * What a closing added. Where it kept all of the ground, the gain has the area by which it grew; else
+ * (sharp corners lost their points) the difference is proved in the longer way.
+ */
+function gainOf(closing: readonly PlaneRings[], ground: readonly PlaneRings[]): readonly PlaneRings[] {
+  const gain = quickDifferenceOf(closing, ground);
+  const miss = planeAreaOf(gain) + planeAreaOf(ground) - planeAreaOf(closing);
+  return Math.abs(miss) < LEAST_SLIP_M2 / 10 ? gain : differenceOf(closing, ground);
 }
 
 /** Ground less each of the zones, one after the other, so that none of it lies under any. */

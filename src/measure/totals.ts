@@ -101,13 +101,9 @@ export function totalsByKind(
     let netM2: number;
     let planeVariance: number;
     if (hasClashes) {
-      const pieces = piecesOf(each, clashes, orderOf(zones), plane);
-      netM2 = pieces.reduce(
-        (sum, { whole, parts }) =>
-          sum + (whole?.netM2 ?? scale * areaOfPartsM2(parts.map((rings) => ringsToLonLat(rings, plane)))),
-        0,
-      );
-      planeVariance = varianceOfGradients(pieces.map(({ gradient }) => gradient));
+      const added = piecesOf(each, clashes, orderOf(zones), plane, scale);
+      netM2 = scale * added.reduce((sum, piece) => sum + piece.areaM2, 0);
+      planeVariance = varianceOfGradients(added.map(({ gradient }) => gradient));
     } else {
       netM2 = each.reduce((sum, zone) => sum + zone.netM2, 0);
       planeVariance =
@@ -126,13 +122,13 @@ function areSame(a: readonly MeasuredZone[], b: readonly MeasuredZone[]): boolea
   return a.length === b.length && a.every((zone, i) => zone === b[i]);
 }
 
-/** Ground that one zone adds to a total. */
+/** What one zone adds to a total: ground on the ellipsoid (no elevation yet) and its gradient. */
 interface Piece {
-  /** the zone, when it adds all of its net shape. */
-  readonly whole?: MeasuredZone;
-  readonly parts: readonly PlaneRings[];
+  readonly areaM2: number;
   readonly gradient: Gradient;
 }
+/** Pieces by their zone; good while its rivals are the same objects in the same order. */
+const pieces = new WeakMap<MeasuredZone, { rivals: readonly MeasuredZone[]; piece: Piece }>();
 
 /** Each zone less those after it that it clashes with: together their ground once, and its gradient. */
 function piecesOf(
@@ -140,26 +136,36 @@ function piecesOf(
   clashes: readonly Clash[],
   order: ReadonlyMap<Zone, number>,
   plane: LocalPlane,
+  scale: number,
 ): Piece[] {
-  const later = new Map<MeasuredZone, MeasuredZone[]>();
-  const all = new Map<MeasuredZone, MeasuredZone[]>();
+  const place = new Map(zones.map((zone, i) => [zone, i]));
+  const placeOf = (zone: MeasuredZone) => place.get(zone) ?? 0;
+  const rivalsOf = new Map<MeasuredZone, MeasuredZone[]>();
   for (const { a, b } of clashes) {
-    later.set(a, [...(later.get(a) ?? []), b]);
-    all.set(a, [...(all.get(a) ?? []), b]);
-    all.set(b, [...(all.get(b) ?? []), a]);
+    rivalsOf.set(a, [...(rivalsOf.get(a) ?? []), b]);
+    rivalsOf.set(b, [...(rivalsOf.get(b) ?? []), a]);
   }
   return zones.map((zone) => {
-    const rivals = all.get(zone);
-    if (!rivals) return { whole: zone, parts: zone.netPlaneParts, gradient: zone.gradient };
-    const parts = (later.get(zone) ?? []).reduce<readonly PlaneRings[]>(
-      (left, other) => differenceOf(left, other.netPlaneParts),
-      zone.netPlaneParts,
-    );
+    const rivals = rivalsOf.get(zone);
+    if (!rivals) return { areaM2: zone.netM2 / scale, gradient: zone.gradient };
+    // The zone stands among its rivals, so that a change of their order is a change of the list.
+    const all = [zone, ...rivals].sort((a, b) => placeOf(a) - placeOf(b));
+    const kept = pieces.get(zone);
+    if (kept && areSame(kept.rivals, all)) return kept.piece;
+    const parts = all
+      .slice(all.indexOf(zone) + 1)
+      .reduce<readonly PlaneRings[]>(
+        (left, other) => differenceOf(left, other.netPlaneParts),
+        zone.netPlaneParts,
+      );
     // A border between two pieces belongs to the same corners from either side, so that it cancels.
-    const bounds = [...new Set([zone, ...rivals].flatMap(sourcesOf))].sort(
+    const bounds = [...new Set(all.flatMap(sourcesOf))].sort(
       (a, b) => (order.get(a) ?? 0) - (order.get(b) ?? 0),
     );
-    return { parts, gradient: gradientOfParts(parts, bounds, plane) };
+    const areaM2 = areaOfPartsM2(parts.map((rings) => ringsToLonLat(rings, plane)));
+    const piece: Piece = { areaM2, gradient: gradientOfParts(parts, bounds, plane) };
+    pieces.set(zone, { rivals: all, piece });
+    return piece;
   });
 }
 
