@@ -1,5 +1,7 @@
+import { isBulk } from '../plan/rate';
 import type { DoseFigures, TankMix } from '../plan/types';
 import type { DerivedVisit } from '../session/types';
+import { formatAmounts, formatAreas } from '../units/columns';
 import { formatArea, formatAreaPm, formatLength, formatPercent, formatVolume } from '../units/format';
 import { CAUTIONS } from '../words/cautions';
 import { changeWords, lastWords } from '../words/containerWords';
@@ -88,18 +90,26 @@ function doseBlocks(yard: Yard, dose: DoseFigures, index: number): Block[] {
   const { units } = yard.settings;
   const keys = zoneKeys(yard);
   const { product } = dose;
-  const rows = dose.zones.map((zone) => [
+  const areas = formatAreas(
+    dose.zones.map((zone) => zone.areaM2),
+    dose.areaM2,
+    dose.areaSigmaM2,
+    units,
+  );
+  const bulk = isBulk(product);
+  const amounts = formatAmounts(
+    dose.zones.map((zone) => zone.amount),
+    dose.amount,
+    units,
+    bulk,
+  );
+  const rows = dose.zones.map((zone, index) => [
     keys.get(zone.zoneId) ?? '',
     groundName(zone.name),
-    formatArea(zone.areaM2, units),
-    amountWords(product, zone.amount, units),
+    areas.parts[index] ?? '',
+    amounts.parts[index] ?? '',
   ]);
-  rows.push([
-    '',
-    'All zones',
-    formatAreaPm(dose.areaM2, dose.areaSigmaM2, units),
-    amountWords(product, dose.amount, units),
-  ]);
+  rows.push(['', 'All zones', formatAreaPm(dose.areaM2, dose.areaSigmaM2, units), amounts.total ?? '']);
   const factor = dose.dose.rateFactor;
   const rate = `Rate ${amountRateWords(product, dose.rate.perM2, units)}${factor === 1 ? '' : ` (${formatPercent(factor)} of the label rate)`}.`;
   const water =

@@ -83,6 +83,7 @@ export class DoseResult extends AppPart {
     const areas = formatAreas(
       zones.map((zone) => zone.areaM2),
       figures.areaM2,
+      figures.areaSigmaM2,
       units,
     );
     const amounts = formatAmounts(

@@ -2,13 +2,9 @@ import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import type { Slip } from '../measure/types';
 import { AppPart } from './app-part';
-import './base-layer-panel';
 import { fold } from './fold';
-import './mark-list';
-import './place-finder';
 import { shared } from './shared';
 import './slip-list';
-import './typed-zone-form';
 import './zone-group';
 import './zone-list';
 
@@ -47,15 +43,24 @@ export class MeasurePanel extends AppPart {
               <slip-list .app=${app} .rev=${rev}></slip-list></details>`
           : nothing
       }
-      <details class="fold" ?open=${this.beganEmpty}><summary>Make a zone from typed lengths or corners</summary>
+      <details class="fold" ?open=${this.beganEmpty} @toggle=${this.loadMore}><summary>Make a zone from typed lengths or corners</summary>
         <typed-zone-form .app=${app} .rev=${rev}></typed-zone-form></details>
-      <details class="fold"><summary>Drains, wells, hose bibs, gates (${marks.length})</summary>
+      <details class="fold" @toggle=${this.loadMore}><summary>Drains, wells, hose bibs, gates (${marks.length})</summary>
         <mark-list .app=${app} .rev=${rev}></mark-list></details>
-      <details class="fold"><summary>Ground under the drawing</summary>
+      <details class="fold" @toggle=${this.loadMore}><summary>Ground under the drawing</summary>
         <base-layer-panel .app=${app} .rev=${rev}></base-layer-panel></details>
-      <details class="fold"><summary>Find a place</summary>
+      <details class="fold" @toggle=${this.loadMore}><summary>Find a place</summary>
         <place-finder .app=${app} .rev=${rev}></place-finder></details>
     `;
+  }
+
+  /** Fetches what stands in the folds. */
+  private loadMore(event: Event): void {
+    if (!(event.target as HTMLDetailsElement).open) return;
+    import('./measure-more').catch(() => {
+      const message = 'This part could not be loaded. Check the connection, then close and open it again.';
+      this.app.tell({ code: 'part-not-loaded', severity: 'error', message, place: {} });
+    });
   }
 
   private goToSlips(): void {

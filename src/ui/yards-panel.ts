@@ -5,6 +5,7 @@ import { fold } from './fold';
 import './import-form';
 import './settings-form';
 import { shared } from './shared';
+import type { StepTabs } from './step-tabs';
 import type { YardLibrary } from './yard-library';
 import './yard-list';
 
@@ -82,6 +83,16 @@ export class YardsPanel extends AppPart {
       return;
     }
     this.newName = '';
-    void this.library.openNew(name).then(() => this.app.setView({ step: 'measure' }));
+    void this.openAndMeasure(name);
+  }
+
+  /** A new yard begins on the first step; the focus goes there too, as this form is gone. */
+  private async openAndMeasure(name: string): Promise<void> {
+    const tabs = (this.getRootNode() as ShadowRoot).querySelector<StepTabs>('step-tabs');
+    await this.library.openNew(name);
+    this.app.setView({ step: 'measure' });
+    await new Promise((resolve) => setTimeout(resolve));
+    await tabs?.updateComplete;
+    tabs?.shadowRoot?.querySelector<HTMLElement>('[aria-current="page"]')?.focus();
   }
 }

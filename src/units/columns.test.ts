@@ -23,18 +23,26 @@ describe('rows and their total', () => {
   });
   it('drop zeros that no row needs', () => {
     expect(plain(formatAmounts([flOz(16)], flOz(16), 'us').parts)).toEqual(['16 fl oz']);
-    expect(plain(formatAreas([3200 * M2_PER_SQFT], 3200 * M2_PER_SQFT, 'us').parts)).toEqual(['3,200 sq ft']);
+    expect(plain(formatAreas([3200 * M2_PER_SQFT], 3200 * M2_PER_SQFT, 0, 'us').parts)).toEqual([
+      '3,200 sq ft',
+    ]);
   });
   it('without a total each row is rounded alone, in one unit', () => {
     const column = formatAmounts([flOz(200), flOz(64)], null, 'us');
     expect(plain(column.parts)).toEqual(['1.56 gal', '0.50 gal']);
     expect(column.total).toBeNull();
   });
+  it('are as coarse as the ± of the total asks for', () => {
+    const areas = [14362, 527.4].map((area) => area * M2_PER_SQFT);
+    const { parts, total } = formatAreas(areas, 14889.4 * M2_PER_SQFT, 60 * M2_PER_SQFT, 'us');
+    expect(plain([...parts, total ?? ''])).toEqual(['14,360 sq ft', '530 sq ft', '14,890 sq ft']);
+  });
   it('add up as printed', () => {
     // three thirds: 33.33 each makes 99.99, so one of them is printed 33.34
     const { parts, total } = formatAreas(
       [100 / 3, 100 / 3, 100 / 3].map((a) => a * M2_PER_SQFT),
       100 * M2_PER_SQFT,
+      0,
       'us',
     );
     expect(parts.reduce((sum, part) => sum + numberOf(part), 0)).toBeCloseTo(numberOf(total ?? ''), 9);

@@ -82,14 +82,24 @@ export function formatAmounts(
   return formatColumn(inUnit, total && total.value / unit.si, Math.max(0, fine), unit.label);
 }
 
-/** Areas in one unit at one decimal place, four digits of the total; rows add up to it as printed. */
-export function formatAreas(partsM2: readonly number[], totalM2: number, system: UnitSystem): ColumnText {
+/**
+ * Areas in one unit at one decimal place: that which the ± of the total asks for (see `formatAreaPm`), at
+ * most four digits of the total. Rows add up to the total as printed.
+ * @param totalSigmaM2 one standard deviation of the total, m²; 0 when not known
+ */
+export function formatAreas(
+  partsM2: readonly number[],
+  totalM2: number,
+  totalSigmaM2: number,
+  system: UnitSystem,
+): ColumnText {
   const unit = areaUnit(totalM2, system);
   const total = totalM2 / unit.si;
+  const finest = Math.max(0, placeOf(total, 4));
   return formatColumn(
     partsM2.map((part) => part / unit.si),
     total,
-    Math.max(0, placeOf(total, 4)),
+    totalSigmaM2 > 0 ? Math.min(placeOfPm(totalM2, totalSigmaM2, system), finest) : finest,
     unit.label,
   );
 }

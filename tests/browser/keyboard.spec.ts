@@ -50,8 +50,8 @@ test('the whole job by keyboard: zone, product, visit, containers, sheet', async
   await goByKeys(page, 'Yards');
   await typeIn(page, page.getByLabel('Name of a new yard'), 'Key yard');
   await page.keyboard.press('Enter');
-  await expect(page.getByText('0 zones')).toBeVisible();
-  await goByKeys(page, 'Measure');
+  await expect(page.getByText('Nothing is drawn yet.')).toBeVisible();
+  await expect(step(page, 'Measure')).toBeFocused();
 
   await chooseByKeys(page, page.getByLabel('Kind of ground to draw'), 'Turf, r');
   await expect(page.getByLabel('Kind of ground to draw')).toHaveValue('turf/regular');
