@@ -127,9 +127,13 @@ export function bufferOf(source: BufferSource, distanceM: number): PlaneRings[] 
   let grown: Paths64;
   if ('parts' in source) {
     if (delta === 0) return unionOf(source.parts);
-    // Grown pieces overlap where they abutted, so only shrinking needs them put together before.
-    const clean = toPaths(delta < 0 && source.parts.length > 1 ? unionOf(source.parts) : source.parts);
-    grown = Clipper.inflatePaths(clean, delta, JoinType.Round, EndType.Polygon, 2, tolerance);
+    // Grown pieces overlap where they abutted. Before shrinking they are grown by a few steps, so that no
+    // crack of the grid's rounding opens between them.
+    const paths = toPaths(source.parts);
+    const whole =
+      delta < 0 ? Clipper.inflatePaths(paths, OVERLAP, JoinType.Miter, EndType.Polygon, 2) : paths;
+    const by = delta < 0 ? delta - OVERLAP : delta;
+    grown = Clipper.inflatePaths(whole, by, JoinType.Round, EndType.Polygon, 2, tolerance);
   } else {
     if (distanceM <= 0) return [];
     const line = 'line' in source ? source.line : [source.point];
