@@ -236,6 +236,12 @@ export class AppController implements App {
     this.notify();
   }
 
+  /** Fits the map once it shows what was just made. @param zoneIds without them the whole yard */
+  fitSoon(zoneIds?: readonly string[]): void {
+    this.notify();
+    queueMicrotask(() => this.map?.fit(zoneIds));
+  }
+
   notify(): void {
     if (this.isScheduled) return;
     this.isScheduled = true;

@@ -15,7 +15,7 @@ export class ImportForm extends AppPart {
       ul { margin: 0; padding-left: 1.1rem; }
       input[type='file'] { padding: 0; }
       ::file-selector-button { min-height: 42px; margin-right: 0.75rem; padding: 0 0.75rem; font: inherit; color: var(--ink); background: var(--sheet-sunk); border: 0; border-right: 1px solid var(--line-strong); }
-      .result { margin-top: 0.5rem; }
+      .result { margin-top: 0.5rem; scroll-margin-top: 1rem; }
     `,
   ];
 

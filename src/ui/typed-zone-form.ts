@@ -182,6 +182,6 @@ export class TypedZoneForm extends AppPart {
     const zone = zoneFromRing(this.app, this.app.options.kind, made.ring, 'typed');
     this.app.dispatch(`Add ${KIND_WORDS[zone.kind].toLowerCase()}`, (yard) => addZone(yard, zone));
     this.app.setView({ selectedZoneIds: [zone.id] });
-    this.app.map?.fit([zone.id]);
+    this.app.fitSoon([zone.id]);
   }
 }

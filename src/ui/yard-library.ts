@@ -98,7 +98,7 @@ export class YardLibrary {
         return marks.reduce((each, mark) => addMark(each, { ...mark, id: app.newId('mark') }), withZones);
       });
       app.setView({ selectedZoneIds: newZones.map((zone) => zone.id) });
-      app.map?.fit();
+      app.fitSoon();
     }
     app.notify();
     return zones.length + marks.length > 0;

@@ -121,6 +121,10 @@ test('sizes that cannot be meant are refused where they stand and stay as typed'
   await typed.getByLabel('Sides, one a line').fill('100 E\n50 S');
   await typed.getByRole('button', { name: 'Check first' }).click();
   await expect(typed.getByRole('status')).toContainText('2,500 sq ft');
+  // far from what the drawing shows: it goes there
+  await typed.getByLabel('First corner: latitude').fill('39.5, -95.1');
+  await typed.getByRole('button', { name: /^Add as/ }).click();
+  await expect(page.locator('.yard-label', { hasText: 'Turf 1' })).toBeInViewport();
 
   await goToStep(page, 'Visit');
   await page.getByRole('button', { name: 'Add a visit' }).click();
