@@ -4,9 +4,8 @@ import type { LocalPlane } from '../measure/types';
 import type { Position } from '../yard/types';
 import { toPosition } from './coords';
 import { PathDraw } from './drawing/pathDraw';
-import { Reshape } from './drawing/reshape';
 import { type DrawContext, type DrawSession, tellIssue } from './drawing/session';
-import type { DrawShape, MapEvents, MapPicture, Tool } from './types';
+import type { MapEvents, MapPicture, Tool } from './types';
 
 const SELECT: Tool = { type: 'select' };
 /** Beyond this from its origin a plane's scale is off by more than about one in a thousand, m. */
@@ -70,7 +69,10 @@ export class ToolRunner {
         );
         return;
       case 'reshape':
-        this.session = new Reshape(this.context(), tool.zoneId);
+        void this.load(async () => {
+          const { Reshape } = await import('./drawing/reshape');
+          return () => new Reshape(this.context(), tool.zoneId);
+        });
         return;
       case 'mark':
         this.session = new PlaceMark(this.map, (position) =>
@@ -85,27 +87,27 @@ export class ToolRunner {
       this.session = new PathDraw(this.context(), true, onDone);
       return;
     }
-    void this.startShape(tool.shape, onDone);
-  }
-
-  private async startShape(
-    shape: Exclude<DrawShape, 'polygon'>,
-    onDone: (ring: readonly Position[]) => void,
-  ): Promise<void> {
-    const turn = this.turn;
-    try {
+    const { shape } = tool;
+    void this.load(async () => {
       if (shape === 'freehand') {
         const { FreehandDraw } = await import('./drawing/freehandDraw');
-        if (turn === this.turn) this.session = new FreehandDraw(this.context(), onDone);
-      } else {
-        const { ShapeDraw } = await import('./drawing/shapeDraw');
-        if (turn === this.turn) this.session = new ShapeDraw(this.context(), shape, onDone);
+        return () => new FreehandDraw(this.context(), onDone);
       }
+      const { ShapeDraw } = await import('./drawing/shapeDraw');
+      return () => new ShapeDraw(this.context(), shape, onDone);
+    });
+  }
+
+  /** A tool that is fetched when first used; dropped when another was taken meanwhile. */
+  private async load(fetch: () => Promise<() => DrawSession>): Promise<void> {
+    const { turn } = this;
+    try {
+      const start = await fetch();
+      if (turn === this.turn) this.session = start();
     } catch {
       if (turn !== this.turn) return;
-      this.events.message(
-        tellIssue('drawing-not-loaded', 'The drawing tool could not be loaded. Try again.'),
-      );
+      const message = 'This tool could not be loaded. Check the connection and try again.';
+      this.events.message(tellIssue('tool-not-loaded', message));
       this.end();
     }
   }
@@ -166,7 +168,7 @@ export class ToolRunner {
 
   cancel(): void {
     if (this.tool.type === 'select') return;
-    if (this.session instanceof Reshape && this.session.cancelDrag()) return;
+    if (this.session?.cancelDrag?.()) return;
     this.end();
   }
 

@@ -2,7 +2,6 @@ import { css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { AppPart } from './app-part';
 import './draw-bar';
-import './live-bar';
 import { MapHost } from './map-host';
 import './measure-panel';
 import './message-area';
@@ -86,6 +85,7 @@ export class YardApp extends AppPart {
         this.rev += 1;
         // the drawing needs the room while a tool is at work; afterwards the panel is as it was
         if (tool === 'select' && toolBefore() !== 'select') {
+          void this.loadBar();
           this.heightBefore = this.height === 'full' ? 'half' : this.height;
           this.height = 'peek';
         }
@@ -95,6 +95,16 @@ export class YardApp extends AppPart {
         tool = toolBefore();
       }),
     ];
+  }
+
+  /** The bar of the tools is fetched with the first of them. */
+  private async loadBar(): Promise<void> {
+    try {
+      await import('./live-bar');
+    } catch {
+      const message = 'The bar of the tools could not be loaded. Check the connection and try again.';
+      this.app.tell({ code: 'screen-not-loaded', severity: 'error', message, place: {} });
+    }
   }
 
   override disconnectedCallback(): void {

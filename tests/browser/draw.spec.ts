@@ -161,11 +161,11 @@ test('a freehand circle and a quick ellipse keep their area; the bar said the sa
       const turn = (2 * Math.PI * i) / count;
       await page.mouse.move(x + a * Math.cos(turn), y + b * Math.sin(turn));
     }
-    const live = (await tool(page).locator('dd').first().innerText()).replaceAll(',', '');
+    const live = (await tool(page).locator('dd').first().textContent())?.replaceAll(',', '');
     await page.mouse.up();
     await expect(zoneRows(page)).toHaveCount(name === 'Bed 2' ? 2 : 3);
     const saved = await area(page, name);
-    expect(Math.abs(Number.parseFloat(live) / saved - 1)).toBeLessThan(0.01);
+    expect(Math.abs(Number.parseFloat(live ?? '') / saved - 1)).toBeLessThan(0.01);
     // area of an ellipse: pi a b; the shown areas are rounded
     expect(Math.abs(saved / perPx / (Math.PI * a * b) - 1)).toBeLessThan(0.02);
   }
@@ -176,14 +176,14 @@ test('a split that does not cut through keeps its line to be corrected', async (
   await drawCorners(page, 'Turf, regular', boxSpots(200, 250, 500, 550));
   await (await openZone(page, 'Turf 1')).getByRole('button', { name: 'Split by a line' }).click();
   await clickMap(page, [
-    [350, 220],
-    [352, 400],
+    [150, 250],
+    [152, 400],
   ]);
   await page.keyboard.press('Enter');
-  await expect(message(page)).not.toBeEmpty();
+  await expect(message(page)).toContainText('Turf 1');
   await expect(tool(page)).toContainText('2 points so far');
   await expect(zoneRows(page)).toHaveCount(1);
-  await clickMap(page, [[352, 600]]);
+  await clickMap(page, [[600, 420]]);
   await page.keyboard.press('Enter');
   await expect(zoneRows(page)).toHaveCount(2);
   await expect(tool(page)).toHaveCount(0);

@@ -82,12 +82,15 @@ export function createHandle(kind: HandleKind, at: Position, title: string, call
 }
 
 /** A button beside the corner in hand, for fingers; it goes where the corner goes. */
-export function createDeleteButton(corner: L.Marker, onPress: () => void): L.Marker {
+export function createDeleteButton(map: L.Map, corner: L.Marker, onPress: () => void): L.Marker {
+  const spot = map.latLngToContainerPoint(corner.getLatLng());
+  // above and to the right, or where the map still has room
+  const anchor: L.PointTuple = [spot.x + 64 > map.getSize().x ? 58 : -14, spot.y < 60 ? -10 : 54];
   const face = document.createElement('div');
   face.className = 'yard-handle-delete';
   face.textContent = '×';
   const button = L.marker(corner.getLatLng(), {
-    icon: L.divIcon({ html: face, className: 'yard-handle-icon', iconSize: [44, 44], iconAnchor: [-14, 54] }),
+    icon: L.divIcon({ html: face, className: 'yard-handle-icon', iconSize: [44, 44], iconAnchor: anchor }),
     title: 'Delete this corner',
     pane: 'yard-handles',
     keyboard: false,

@@ -244,7 +244,9 @@ export class Reshape implements DrawSession {
 
   private offerDelete(path: CornerPath, corner: L.Marker): void {
     this.deleteButton?.remove();
-    this.deleteButton = createDeleteButton(corner, () => this.deleteCorner(path)).addTo(this.handles);
+    this.deleteButton = createDeleteButton(this.context.map, corner, () => this.deleteCorner(path)).addTo(
+      this.handles,
+    );
   }
 
   private deleteCorner(path: CornerPath): void {

@@ -28,6 +28,8 @@ export interface DrawSession {
   addPointAt(at: L.LatLng): void;
   /** the crosshair moved, as a pointer would. */
   pointAt(at: L.LatLng): void;
+  /** gives up a drag under way; false when there is none. */
+  cancelDrag?(): boolean;
   pictureChanged(): void;
   /** takes everything off the map; calls no events but live(null). */
   stop(): void;
