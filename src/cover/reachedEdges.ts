@@ -1,7 +1,8 @@
 import { lengthOfLineM, perimeterOfPartsM } from '../measure/geodesic';
 import type { LocalPlane, MeasuredZone, XY } from '../measure/types';
 import { identityOf } from './identity';
-import { type Outline, outlineOf } from './outline';
+import { outlineOf } from './outline';
+import type { OtherOutline } from './seams';
 import { distanceBetween, type Segment } from './segments';
 import type { StripSource } from './sources';
 import { type Reach, stretchesOfRing } from './stretches';
@@ -27,7 +28,7 @@ export interface EdgeGround {
   /** treated ground that may reach it. */
   readonly reaches: readonly Reach[];
   /** other hardscape that may adjoin it. */
-  readonly others: readonly Outline[];
+  readonly others: readonly OtherOutline[];
   /** sources whose strips may reach it. */
   readonly sources: readonly StripSource[];
   readonly plane: LocalPlane;
@@ -48,7 +49,7 @@ export function reachedEdges(ground: EdgeGround): readonly ReachedEdge[] {
     identityOf(measured.netParts),
     measured.netPerimeterM,
     reaches.map(({ outline, reachM }) => `${identityOf(outline)}:${reachM}`),
-    others.map(identityOf),
+    others.map(({ outline, isBefore }) => `${identityOf(outline)}:${isBefore}`),
     sources.map(identityOf),
   ].join(' ');
   const kept = keptEdges.get(measured.netPlaneParts) ?? new Map<string, readonly ReachedEdge[]>();
@@ -62,7 +63,9 @@ export function reachedEdges(ground: EdgeGround): readonly ReachedEdge[] {
 }
 
 function findEdges({ measured, reaches, others, sources, plane }: EdgeGround): ReachedEdge[] {
-  const stretches = measured.netPlaneParts.flat().flatMap((ring) => stretchesOfRing(ring, reaches, others));
+  const stretches = measured.netPlaneParts.flatMap((rings) =>
+    rings.flatMap((ring, i) => stretchesOfRing(ring, i > 0, reaches, others)),
+  );
   if (stretches.length === 0) return [];
   const outlineM = perimeterOfPartsM(measured.netParts);
   const scale = outlineM > 0 ? measured.netPerimeterM / outlineM : 1;

@@ -128,3 +128,85 @@ describe('rinseEdges', () => {
     expect(ofWalk([walk])).toBeCloseTo(11, 4);
   });
 });
+
+describe('hardscapes that overlap, adjoin or lie in each other have the edges of their union', () => {
+  const east = laidGround('lawn', [[boxRing(3, 0, 23, 20)]], plane);
+  const box = (id: string, ...at: [number, number, number, number]) =>
+    laidZone(id, 'hardscape', [[boxRing(...at)]], plane);
+  const drive = box('drive', 0, 0, 3, 20);
+  const lengths = (hardscapes: RinseInput['hardscapes']): Record<string, number> => {
+    const list = rinseEdges({
+      treated: [{ zone: east, spreadM: 1, treatment: 'rinse-toward-turf', stains: false }],
+      hardscapes,
+      sources: [],
+      plane,
+    });
+    const sums: Record<string, number> = {};
+    for (const { hardscapeId, lengthM } of list) sums[hardscapeId] = (sums[hardscapeId] ?? 0) + lengthM;
+    return sums;
+  };
+  const all = (hardscapes: RinseInput['hardscapes']) =>
+    Object.values(lengths(hardscapes)).reduce((sum, one) => sum + one, 0);
+
+  // by hand: 20 m beside the lawn and 1 m of either end
+  it('a drive beside a lawn', () => expect(all([drive])).toBeCloseTo(22, 4));
+
+  it('a drive that is there twice counts once, for the first', () => {
+    expect(lengths([drive, box('again', 0, 0, 3, 20)])).toEqual({ drive: expect.closeTo(22, 4) });
+    expect(lengths([box('again', 0, 0, 3, 20), drive])).toEqual({ again: expect.closeTo(22, 4) });
+  });
+
+  it('an apron inside the end of the drive takes no edge away', () => {
+    const apron = box('apron', 0, 0, 3, 5);
+    expect(lengths([drive, apron])).toEqual({ drive: expect.closeTo(22, 4) });
+    // named first it has the edges that it shares: 5 m and 1 m
+    expect(lengths([apron, drive])).toEqual({
+      apron: expect.closeTo(6, 4),
+      drive: expect.closeTo(16, 4),
+    });
+  });
+
+  it('a second one on its middle takes no edge away', () => {
+    expect(all([drive, box('middle', 0, 5, 3, 15)])).toBeCloseTo(22, 4);
+    expect(all([box('middle', 0, 5, 3, 15), drive])).toBeCloseTo(22, 4);
+  });
+
+  it('a narrow edging keeps its edge on the lawn, the drive behind it has a seam', () => {
+    const edging = box('edging', 2.985, 0, 3, 20);
+    const sums = lengths([box('drive', 0, 0, 2.985, 20), edging]);
+    // by hand: 20 m and 1.5 cm of either end; the drive has the rest of 1 m of either end
+    expect(sums.edging).toBeCloseTo(20.03, 4);
+    expect(sums.drive).toBeCloseTo(2 * 0.985, 4);
+  });
+
+  it('one that crosses it: each has an edge where it is the outer one', () => {
+    // walk 2..6 across the drive and into the lawn's ground, which it takes
+    const walkOver = box('walk', -2, 8, 5, 10);
+    const lawn = laidGround(
+      'lawn',
+      [
+        [
+          [
+            [3, 0],
+            [23, 0],
+            [23, 20],
+            [3, 20],
+            [3, 10],
+            [5, 10],
+            [5, 8],
+            [3, 8],
+            [3, 0],
+          ],
+        ],
+      ],
+      plane,
+    );
+    const list = edges({
+      hardscapes: [drive, walkOver],
+      treated: [{ zone: lawn, spreadM: 1, treatment: 'rinse-toward-turf', stains: false }],
+    });
+    const of = (id: string): number => total(list.filter((edge) => edge.hardscapeId === id));
+    expect(of('drive')).toBeCloseTo(22 - 2, 4);
+    expect(of('walk')).toBeCloseTo(2 + 2 + 2, 4);
+  });
+});

@@ -4,8 +4,8 @@ import type { LocalPlane, MeasuredZone, XY } from '../measure/types';
 import type { Zone } from '../yard/types';
 import { outlineOf } from './outline';
 import { type ReachedEdge, reachedEdges } from './reachedEdges';
+import { SEAM_M } from './seams';
 import { type StripSource, sourcesNear } from './sources';
-import { SEAM_M } from './stretches';
 import type { RinseEdge, TreatedZone } from './types';
 import { orderWalk } from './walk';
 
@@ -37,8 +37,10 @@ export interface RinseInput {
  * lie no further than `spreadM` from treated ground. The distance is straight: a wall or house between
  * is not looked at, which errs to the safe side. With a spread of 0 no stretch is listed, even where
  * turf and hardscape touch. A stretch counts on its own merits: the far side of a narrow walk is listed
- * only when product reaches across. Seams where two hardscapes adjoin (2 cm or less apart), and outline
- * that lies on other hardscape, are no edges. Stretches under 5 cm are dropped.
+ * only when product reaches across. Outline with other hardscape just outside it (2 cm or less away) is a
+ * seam and no edge; where hardscapes share an outer edge on the same side, it counts for the first in the
+ * list. So hardscapes that overlap, adjoin or lie in each other have the edges of their union.
+ * Stretches under 5 cm are dropped.
  * Treatment is `sweep-then-rinse` as soon as one zone within reach got loose product.
  * `near` is the nearest source whose strip width reaches the stretch.
  * @returns numbered 1, 2, 3 … in walking order: each next one begins nearest to where the last ended;
@@ -55,14 +57,16 @@ export function rinseEdges({ treated, hardscapes, sources, plane }: RinseInput):
   const laid = hardscapes.map((one) => ({ ...one, outline: outlineOf(one.measured.netPlaneParts) }));
   const groundsNear = indexOf(grounds.map(({ reach }) => grow(reach.outline.box, reach.reachM)));
   const found: Found[] = [];
-  for (const { zone, measured, outline } of laid) {
+  for (const [place, { zone, measured, outline }] of laid.entries()) {
     const near = groundsNear(outline.box).flatMap((i) => grounds[i] ?? []);
     if (near.length === 0) continue;
     const edges = reachedEdges({
       measured,
       reaches: near.map(({ reach }) => reach),
-      others: laid.flatMap((other) =>
-        other.zone.id !== zone.id && boxesNear(outline.box, other.outline.box, SEAM_M) ? other.outline : [],
+      others: laid.flatMap((other, i) =>
+        i !== place && boxesNear(outline.box, other.outline.box, SEAM_M)
+          ? { outline: other.outline, isBefore: i < place }
+          : [],
       ),
       sources: sourcesNear(sources, measured.netPlaneParts),
       plane,

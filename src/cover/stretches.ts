@@ -1,11 +1,7 @@
 import type { XY } from '../measure/types';
 import type { Outline } from './outline';
-import { crossingShare, pointAt, type Segment, type Span, sidesOf, spanInBand, spanWithin } from './segments';
-
-/** Two hardscapes nearer than this along their outlines adjoin: their seam is no edge of the ground. */
-export const SEAM_M = 0.02;
-/** Sine of the greatest angle between two outlines that still run side by side, about 3 degrees. */
-const SEAM_SINE = 0.05;
+import { type OtherOutline, seamsOf } from './seams';
+import { pointAt, type Segment, type Span, sidesOf, spanWithin } from './segments';
 
 /** Something that reaches over the edge: the index says which. */
 export interface Reach {
@@ -29,19 +25,22 @@ interface Piece {
  * Stretches of a closed outline within reach, seams with other hardscape left out.
  * A point counts when its distance to the outline of some treated shape is not more than that shape's
  * reach; treated shapes and hardscape are net shapes, so neither lies inside the other.
- * @param ring closed, in the plane
+ * @param ring closed, in the plane, either way round
+ * @param isHole whether the ground of the hardscape lies outside the ring
  * @param others other hardscapes, at least those within SEAM_M of the ring
  * @returns in the ring's direction; a run over the ring's first point is one stretch
  */
 export function stretchesOfRing(
   ring: readonly XY[],
+  isHole: boolean,
   reaches: readonly Reach[],
-  others: readonly Outline[],
+  others: readonly OtherOutline[],
 ): Stretch[] {
+  const outward = turnsLeft(ring) === isHole ? 1 : -1;
   const runs: Piece[][] = [];
   let open: Piece[] | null = null;
   for (const segment of sidesOf([[ring]])) {
-    for (const piece of piecesOf(segment, reaches, others)) {
+    for (const piece of piecesOf(segment, outward, reaches, others)) {
       if (piece.reachedBy.size === 0) {
         open = null;
       } else if (open) {
@@ -67,35 +66,30 @@ function isSame(p: XY, q: XY | undefined): boolean {
 }
 
 /** Cuts a segment wherever anything about it may change, and asks each piece at its middle. */
-function piecesOf(segment: Segment, reaches: readonly Reach[], others: readonly Outline[]): Piece[] {
+function piecesOf(
+  segment: Segment,
+  outward: 1 | -1,
+  reaches: readonly Reach[],
+  others: readonly OtherOutline[],
+): Piece[] {
   const within = reaches.flatMap((reach, index) => {
     const spans = spansOf(segment, reach);
     return spans.length > 0 ? [{ index, spans }] : [];
   });
   if (within.length === 0) return [{ segment, span: [0, 1], reachedBy: new Set() }];
-  const closeSides = others.flatMap((other) => other.sidesNear(segment, SEAM_M));
-  const seams = closeSides
-    .filter((side) => runsAlong(segment, side))
-    .flatMap((side) => clampSpan(spanInBand(segment, side, SEAM_M)));
-  const cuts = new Set([0, 1]);
-  for (const span of [...within.flatMap(({ spans }) => spans), ...seams]) {
-    cuts.add(span[0]);
-    cuts.add(span[1]);
-  }
-  for (const side of closeSides) {
-    const share = crossingShare(segment, side);
-    if (share !== null) cuts.add(share);
-  }
+  const seams = seamsOf(segment, outward, others);
+  const cuts = new Set([0, 1, ...seams.cuts, ...within.flatMap(({ spans }) => spans.flat())]);
   const shares = [...cuts].sort((a, b) => a - b);
   const pieces: Piece[] = [];
   for (let i = 1; i < shares.length; i += 1) {
     const span: Span = [shares[i - 1] as number, shares[i] as number];
     const middle = (span[0] + span[1]) / 2;
-    const holds = (spans: readonly Span[]): boolean =>
-      spans.some(([from, to]) => from <= middle && middle <= to);
-    const reachedBy = new Set(within.flatMap(({ index, spans }) => (holds(spans) ? [index] : [])));
-    const point = pointAt(segment, middle);
-    const isSeam = reachedBy.size > 0 && (holds(seams) || others.some((other) => other.holds(point)));
+    const reachedBy = new Set(
+      within.flatMap(({ index, spans }) =>
+        spans.some(([from, to]) => from <= middle && middle <= to) ? [index] : [],
+      ),
+    );
+    const isSeam = reachedBy.size > 0 && seams.holds(middle);
     pieces.push({ segment, span, reachedBy: isSeam ? new Set() : reachedBy });
   }
   return pieces;
@@ -108,15 +102,10 @@ function spansOf(segment: Segment, { outline, reachM }: Reach): Span[] {
     .filter((span) => span !== null);
 }
 
-function clampSpan(span: Span | null): Span[] {
-  const held: Span = [Math.max(0, span?.[0] ?? 1), Math.min(1, span?.[1] ?? 0)];
-  return held[0] < held[1] ? [held] : [];
-}
-
-function runsAlong([a, b]: Segment, [c, d]: Segment): boolean {
-  const cross = (b[0] - a[0]) * (d[1] - c[1]) - (b[1] - a[1]) * (d[0] - c[0]);
-  const lengths = Math.hypot(b[0] - a[0], b[1] - a[1]) * Math.hypot(d[0] - c[0], d[1] - c[1]);
-  return Math.abs(cross) <= SEAM_SINE * lengths;
+function turnsLeft(ring: readonly XY[]): boolean {
+  let twice = 0;
+  for (const [[ax, ay], [bx, by]] of sidesOf([[ring]])) twice += ax * by - bx * ay;
+  return twice > 0;
 }
 
 function joinPieces(pieces: readonly Piece[]): Stretch {

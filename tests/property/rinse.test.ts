@@ -114,3 +114,95 @@ it('agrees with points each 5 cm along the outline, asked one by one', () => {
     { numRuns: 300 },
   );
 });
+
+/** Up to four hardscapes that may overlap, adjoin or lie in each other; treated boxes lie beside them. */
+const hardGround = fc
+  .record({
+    first: anyBox,
+    hard: fc.array(fc.tuple(anyBox, fc.constantFrom('any', 'inside', 'east', 'twice')), { maxLength: 3 }),
+    soft: fc.array(anyBox, { minLength: 1, maxLength: 3 }),
+    spreadM: fc.integer({ min: 1, max: 30 }),
+    isFirst: fc.boolean(),
+  })
+  .map(({ first, hard, soft, spreadM, isFirst }) => {
+    const [x0, y0, x1, y1] = first;
+    const near = hard.map(([box, how]): Box => {
+      const [w, h] = [box[2] - box[0], box[3] - box[1]];
+      const [dx, dy] = [Math.min(w, x1 - x0), Math.min(h, y1 - y0)];
+      if (how === 'inside') return [x0, y1 - dy, x0 + dx, y1];
+      if (how === 'east') return [x1, y0, x1 + w, y0 + h];
+      return how === 'twice' ? first : box;
+    });
+    const all = (isFirst ? [first, ...near] : [...near, first]).map(
+      (box) => box.map(toGrid) as unknown as Box,
+    );
+    return {
+      hard: all,
+      soft: soft.filter((one) => all.every((box) => apart(one, box))),
+      spreadM: spreadM / 10,
+    };
+  });
+type HardGround = { hard: Box[]; soft: Box[]; spreadM: number };
+const toGrid = (x: number): number => Math.round(x * 10) / 10;
+
+function edgesOfUnion({ hard, soft, spreadM }: HardGround, turn: Turn = same): RinseEdge[] {
+  return rinseEdges({
+    treated: soft.map((box, i) => ({
+      zone: laidGround(`soft-${i}`, [[corners(box, turn)]], plane),
+      spreadM,
+      treatment: 'rinse-toward-turf',
+      stains: false,
+    })),
+    hardscapes: hard.map((box, i) => laidZone(`hard-${i}`, 'hardscape', [[corners(box, turn)]], plane)),
+    sources: [],
+    plane,
+  });
+}
+
+/** Middles of the faces of 10 cm cells of ground between hardscape and none: the union's outline, bit by bit. */
+function facesOf(hard: readonly Box[]): XY[] {
+  const cells = new Set<number>();
+  const keyOf = (i: number, j: number): number => 10_000 * i + j;
+  for (const box of hard) {
+    const [x0, y0, x1, y1] = box.map((one) => Math.round(one * 10)) as [number, number, number, number];
+    for (let i = x0; i < x1; i += 1) for (let j = y0; j < y1; j += 1) cells.add(keyOf(i, j));
+  }
+  const faces: XY[] = [];
+  for (const cell of cells) {
+    const i = Math.round(cell / 10_000);
+    const j = cell - 10_000 * i;
+    if (!cells.has(keyOf(i - 1, j))) faces.push([i / 10, (j + 0.5) / 10]);
+    if (!cells.has(keyOf(i + 1, j))) faces.push([(i + 1) / 10, (j + 0.5) / 10]);
+    if (!cells.has(keyOf(i, j - 1))) faces.push([(i + 0.5) / 10, j / 10]);
+    if (!cells.has(keyOf(i, j + 1))) faces.push([(i + 0.5) / 10, (j + 1) / 10]);
+  }
+  return faces;
+}
+
+it('several hardscapes have the edges of their union, each once', () => {
+  fc.assert(
+    fc.property(hardGround, fc.double({ min: 0, max: 6.28, noNaN: true }), (one, angle) => {
+      fc.pre(one.soft.length > 0);
+      const faces = facesOf(one.hard);
+      const wide = { ...one, spreadM: 100 };
+      expect(Math.abs(total(edgesOfUnion(wide)) - faces.length * 0.1)).toBeLessThan(2e-3);
+      expect(Math.abs(total(edgesOfUnion(wide, rotate(angle))) - faces.length * 0.1)).toBeLessThan(5e-3);
+    }),
+    { numRuns: 80 },
+  );
+}, 30_000);
+
+it('of the union it lists what product reaches', () => {
+  fc.assert(
+    fc.property(hardGround, (one) => {
+      const edges = edgesOfUnion(one);
+      const reached = facesOf(one.hard).filter((p) =>
+        one.soft.some((box) => toBox(p, box) <= one.spreadM + 1e-6),
+      );
+      // a run ends at most half a face off at either end, and a bit under 5 cm may be dropped beside it
+      const slack = 0.1 * (edges.length + 4 * one.soft.length) + 2e-3;
+      expect(Math.abs(total(edges) - reached.length * 0.1)).toBeLessThanOrEqual(slack);
+    }),
+    { numRuns: 80 },
+  );
+}, 30_000);
