@@ -8,11 +8,11 @@ import type { MapPicture } from './types';
 
 /** Places along a line where its number may stand, as shares of its length; the middle is best. */
 const SHARES = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0, 1];
-const NUMBER_PX = { width: 34, height: 26 } as const;
+const NUMBER_PX = { width: 30, height: 22 } as const;
 const MARK_PX = 32;
 
-/** How far beside its line a number stands when there is no room on it, px. */
-const ASIDE_PX = 30;
+/** How far beside its line a number may stand when there is no room on it, px. */
+const ASIDES_PX = [0, 16, -16, 30, -30, 40, -40];
 
 /** The place a share of the way along and so far to its right, px of the world at the present zoom. */
 function alongLine(spots: readonly L.Point[], share: number, aside: number): L.Point | null {
@@ -128,9 +128,9 @@ export class Overlays {
     taken.push(...this.labelBoxes());
     for (const edge of picture.visit.rinseEdges) {
       const spots = edge.line.map((position) => this.map.project(toLatLng(position)));
-      const places = [0, ASIDE_PX, -ASIDE_PX]
-        .flatMap((aside) => SHARES.map((share) => alongLine(spots, share, aside)))
-        .filter((spot) => spot !== null);
+      const places = ASIDES_PX.flatMap((aside) =>
+        SHARES.map((share) => alongLine(spots, share, aside)),
+      ).filter((spot) => spot !== null);
       const isFree = ({ x, y }: L.Point) => !taken.some((box) => boxesMeet(box, { x, y, ...NUMBER_PX }));
       const at = places.find(isFree) ?? places[0];
       if (!at) continue;

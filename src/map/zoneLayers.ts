@@ -70,7 +70,7 @@ export class ZoneLayers {
     const measured = picture.measured.zones.get(zone.id);
     let drawn = this.drawn.get(zone.id);
     if (!drawn) {
-      const common = { pane: 'yard-zones', smoothFactor: 0.25 };
+      const common = { pane: 'yard-zones', smoothFactor: 0 };
       const net = L.polygon([], { ...common, className: 'yard-zone' });
       const gross = L.polygon([], { ...common, fill: false, className: 'yard-gross' });
       const casing = L.polygon([], { ...common, fill: false, interactive: false });
