@@ -22,7 +22,9 @@ test.beforeAll(async () => {
     logLevel: 'error',
     cacheDir,
     server: { host: '127.0.0.1', port: 0, fs: { allow: [project] } },
-    optimizeDeps: { include: ['leaflet', 'polylabel', 'terra-draw', 'terra-draw-leaflet-adapter'] },
+    optimizeDeps: {
+      include: ['leaflet', 'polylabel', 'terra-draw', 'terra-draw-leaflet-adapter', '@turf/turf'],
+    },
   });
   await server.listen();
   url = server.resolvedUrls?.local[0] ?? '';
