@@ -4,7 +4,7 @@ import { identityOf } from './identity';
 import { outlineOf } from './outline';
 import type { OtherOutline } from './seams';
 import { distanceBetween, type Segment } from './segments';
-import type { StripSource } from './sources';
+import { type StripSource, warnDistanceM } from './sources';
 import { type Reach, stretchesOfRing } from './stretches';
 import type { RinseEdge } from './types';
 
@@ -29,7 +29,7 @@ export interface EdgeGround {
   readonly reaches: readonly Reach[];
   /** other hardscape that may adjoin it. */
   readonly others: readonly OtherOutline[];
-  /** sources whose strips may reach it. */
+  /** sources that may lie near enough to warn of. */
   readonly sources: readonly StripSource[];
   readonly plane: LocalPlane;
 }
@@ -80,14 +80,16 @@ function findEdges({ measured, reaches, others, sources, plane }: EdgeGround): R
 function nearestSource(line: readonly XY[], sources: readonly StripSource[]): RinseEdge['near'] {
   const legs = line.slice(1).map((end, i): Segment => [line[i] as XY, end]);
   let near: RinseEdge['near'] = null;
-  for (const { sourceId, sourceKind, shape, widthM } of sources) {
+  for (const source of sources) {
+    const { sourceId, sourceKind, shape } = source;
+    const warnM = warnDistanceM(source);
     let distanceM = Number.POSITIVE_INFINITY;
     for (const leg of legs) {
       const sides: readonly Segment[] =
-        'point' in shape ? [[shape.point, shape.point]] : outlineOf(shape.parts).sidesNear(leg, widthM);
+        'point' in shape ? [[shape.point, shape.point]] : outlineOf(shape.parts).sidesNear(leg, warnM);
       for (const side of sides) distanceM = Math.min(distanceM, distanceBetween(leg, side));
     }
-    if (distanceM <= widthM && distanceM < (near?.distanceM ?? Number.POSITIVE_INFINITY)) {
+    if (distanceM <= warnM && distanceM < (near?.distanceM ?? Number.POSITIVE_INFINITY)) {
       near = { sourceId, sourceKind, distanceM };
     }
   }

@@ -77,7 +77,7 @@ describe('rinseEdges', () => {
     expect(list.map((edge) => edge.number)).toEqual(list.map((_, i) => i + 1));
   });
 
-  it('names the nearest source whose strip reaches the stretch', () => {
+  it('names the nearest source within its strip or 3 m of the stretch', () => {
     const drain = { sourceKind: 'storm-drain', label: 'drain', widthM: 3 } as const;
     const near = edges({
       sources: [
@@ -94,6 +94,29 @@ describe('rinseEdges', () => {
     })[0]?.near;
     expect(near?.sourceId).toBe('on-walk');
     expect(near?.distanceM).toBeCloseTo(1, 9);
+  });
+
+  it.each([0, 0.5, 3])('warns of a drain on the edge whatever its strip: %s m wide', (widthM) => {
+    const drain = { sourceId: 'drain', sourceKind: 'storm-drain', label: 'drain', widthM } as const;
+    const nearM = (x: number): number | undefined =>
+      edges({ sources: [{ ...drain, shape: { point: [x, 5] } }] })[0]?.near?.distanceM;
+    expect(nearM(1.4)).toBeCloseTo(0, 9);
+    expect(nearM(1.4 + 2.9)).toBeCloseTo(2.9, 9);
+    expect(nearM(1.4 + 3.1)).toBeUndefined();
+  });
+
+  it('warns of water as far as its strip where that is wider than 3 m', () => {
+    const at = (x: number): RinseInput['sources'] => [
+      {
+        sourceId: 'pond',
+        sourceKind: 'water',
+        label: 'pond',
+        widthM: 5,
+        shape: { parts: [[boxRing(x, 0, x + 9, 10)]] },
+      },
+    ];
+    expect(edges({ sources: at(1.4 + 4.9) })[0]?.near?.distanceM).toBeCloseTo(4.9, 9);
+    expect(edges({ sources: at(1.4 + 5.1) })[0]?.near).toBeNull();
   });
 
   it('drops what is shorter than 5 cm', () => {

@@ -5,7 +5,7 @@ import type { Zone } from '../yard/types';
 import { outlineOf } from './outline';
 import { type ReachedEdge, reachedEdges } from './reachedEdges';
 import { SEAM_M } from './seams';
-import { type StripSource, sourcesNear } from './sources';
+import { type StripSource, sourcesToWarn } from './sources';
 import type { RinseEdge, TreatedZone } from './types';
 import { orderWalk } from './walk';
 
@@ -42,7 +42,8 @@ export interface RinseInput {
  * list. So hardscapes that overlap, adjoin or lie in each other have the edges of their union.
  * Stretches under 5 cm are dropped.
  * Treatment is `sweep-then-rinse` as soon as one zone within reach got loose product.
- * `near` is the nearest source whose strip width reaches the stretch.
+ * `near` is the nearest source within its strip width of the stretch, or within 3 m where that is more
+ * (common practice, no source): water rinsed there would run to it, strip or none.
  * @returns numbered 1, 2, 3 … in walking order: each next one begins nearest to where the last ended;
  * its line runs in the direction of the walk. Lengths are geodesic, at the yard's elevation. What
  * depends on one hardscape and the ground near it is kept while these are the same objects.
@@ -68,7 +69,7 @@ export function rinseEdges({ treated, hardscapes, sources, plane }: RinseInput):
           ? { outline: other.outline, isBefore: i < place }
           : [],
       ),
-      sources: sourcesNear(sources, measured.netPlaneParts),
+      sources: sourcesToWarn(sources, measured.netPlaneParts),
       plane,
     });
     for (const edge of edges) {

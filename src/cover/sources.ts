@@ -10,11 +10,14 @@ export interface StripSource {
   readonly sourceKind: NoApplyStrip['sourceKind'];
   /** its name, or its kind in words when it has none. */
   readonly label: string;
-  /** metres, more than 0. */
+  /** metres; 0 asks for no strip. */
   readonly widthM: number;
   /** a point (drain, well) or a shape (water), in the yard's plane. */
   readonly shape: { readonly point: XY } | { readonly parts: readonly PlaneRings[] };
 }
+
+/** A rinse edge this near to a drain, well or water is warned of whatever the strips (common practice, no source). */
+export const LEAST_WARN_M = 3;
 
 const WIDTHS: Readonly<Record<NoApplyStrip['sourceKind'], (s: Settings['strips']) => number>> = {
   'storm-drain': (s) => s.stormDrainM,
@@ -31,8 +34,9 @@ const WORDS: Readonly<Record<NoApplyStrip['sourceKind'], string>> = {
 const made = new WeakMap<Mark | Zone, { readonly plane: LocalPlane; readonly source: StripSource }>();
 
 /**
- * Drains, wells and water zones of a yard whose strip width is more than 0, in document order.
- * Water counts as it was drawn (gross), so that a bridge drawn over it spares no bank less.
+ * Drains, wells and water zones of a yard, in document order; those whose strip has no width too, as
+ * rinse water must not run to them either. Water counts as it was drawn (gross): only structures take
+ * ground from it, and its bank is spared beneath them as well.
  * The widths are the user's: local code decides.
  * @returns the same object for the same mark or zone while the plane and its width stay
  */
@@ -43,8 +47,7 @@ export function stripSources(yard: Yard, plane: LocalPlane): StripSource[] {
     kind: StripSource['sourceKind'],
     shapeOf: () => StripSource['shape'],
   ): void => {
-    const widthM = WIDTHS[kind](yard.settings.strips);
-    if (!(widthM > 0)) return;
+    const widthM = Math.max(0, WIDTHS[kind](yard.settings.strips) || 0);
     const kept = made.get(from);
     if (kept?.plane === plane && kept.source.widthM === widthM) {
       sources.push(kept.source);
@@ -70,13 +73,31 @@ export function stripSources(yard: Yard, plane: LocalPlane): StripSource[] {
 }
 
 /**
- * The sources whose strips may reach shapes in the plane: those whose box comes within their width of
- * the shapes' box. What is left out reaches none of it.
+ * The sources whose strips may reach shapes in the plane: those with a strip whose box comes within its
+ * width of the shapes' box. What is left out reaches none of it.
  * @param parts such as the net shape of a zone
  */
 export function sourcesNear(sources: readonly StripSource[], parts: readonly PlaneRings[]): StripSource[] {
+  return within(sources, parts, ({ widthM }) => widthM).filter(({ widthM }) => widthM > 0);
+}
+
+/** How near to a source a rinse edge is warned of, m: LEAST_WARN_M, or its strip where that is wider. */
+export function warnDistanceM({ widthM }: StripSource): number {
+  return Math.max(widthM, LEAST_WARN_M);
+}
+
+/** The sources that may lie within their warning distance of shapes in the plane, by their boxes. */
+export function sourcesToWarn(sources: readonly StripSource[], parts: readonly PlaneRings[]): StripSource[] {
+  return within(sources, parts, warnDistanceM);
+}
+
+function within(
+  sources: readonly StripSource[],
+  parts: readonly PlaneRings[],
+  reachOf: (source: StripSource) => number,
+): StripSource[] {
   const { box } = outlineOf(parts);
-  return sources.filter(({ shape, widthM }) => boxesNear(boxOfShape(shape), box, widthM));
+  return sources.filter((source) => boxesNear(boxOfShape(source.shape), box, reachOf(source)));
 }
 
 function boxOfShape(shape: StripSource['shape']): Box {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { areaOfPartsM2 } from '../measure/geodesic';
 import { emptyYard, newZone } from '../yard/defaults';
 import type { Mark, Yard } from '../yard/types';
+import { isInsideParts } from './segments';
 import { treatZone } from './strips';
 import { boxRing, laidZone, testPlane } from './testGround';
 
@@ -35,8 +36,9 @@ describe('treatZone', () => {
   it('takes a half disc off round a drain at the edge', () => {
     const { treated } = treat(yardWith([mark('drain', 'storm-drain', [10, 0])]));
     const half = (Math.PI * 9) / 2;
-    // the round is drawn by chords: a little less than the disc
-    expect(Math.abs(treated.stripM2 / half - 1)).toBeLessThan(5e-3);
+    // the round is drawn by lines outside the arc: a little more than the half disc
+    expect(treated.stripM2 / half - 1).toBeGreaterThan(0);
+    expect(treated.stripM2 / half - 1).toBeLessThan(5e-3);
     expect(treated.strips[0]).toMatchObject({
       sourceId: 'drain',
       sourceKind: 'storm-drain',
@@ -44,7 +46,6 @@ describe('treatZone', () => {
       zoneId: 'lawn',
     });
     expect(Math.abs(areaOfPartsM2(treated.parts) - (400 - half))).toBeLessThan(0.1);
-    expect(treated.areaSigmaM2).toBeCloseTo(lawn.measured.netSigmaM2 * Math.sqrt(treated.areaM2 / 400), 3);
   });
 
   it('takes a band along water and round its corners', () => {
@@ -111,5 +112,66 @@ describe('treatZone', () => {
     const { treated, issues } = treat(yardWith([]), walk);
     expect(treated.areaM2).toBe(0);
     expect(issues.map((issue) => [issue.code, issue.severity])).toEqual([['zone-not-treatable', 'warning']]);
+  });
+});
+
+describe('no strip is narrower than asked', () => {
+  const around = (at: readonly [number, number], radiusM: number) =>
+    Array.from({ length: 360 }, (_, i): readonly [number, number] => {
+      const turn = (i * Math.PI) / 180 + 0.001;
+      return [at[0] + radiusM * Math.cos(turn), at[1] + radiusM * Math.sin(turn)];
+    });
+
+  it('round a drain, all the way round, and at most 6 mm wider', () => {
+    const { treated } = treat(yardWith([mark('drain', 'storm-drain', [10, 10])]));
+    for (const p of around([10, 10], 2.9999)) expect(isInsideParts(p, treated.planeParts)).toBe(false);
+    for (const p of around([10, 10], 3.006)) expect(isInsideParts(p, treated.planeParts)).toBe(true);
+    expect(treated.stripM2).toBeGreaterThan(9 * Math.PI);
+  });
+
+  it('round the corners of water, and no wider along its sides', () => {
+    const basin = laidZone('basin', 'water', [[boxRing(9, 9, 11, 11)]], plane).zone;
+    const { treated } = treat({ ...yardWith([]), zones: [lawn.zone, basin] });
+    const corners = [
+      [9, 9],
+      [9, 11],
+      [11, 9],
+      [11, 11],
+    ] as const;
+    for (const p of corners.flatMap((at) => around(at, 3.9999))) {
+      expect(isInsideParts(p, treated.planeParts)).toBe(false);
+    }
+    // this lawn is not cut by the basin: 2·2 m² of it, 4 m on each side, and quarter discs at the corners
+    const exact = 2 * 2 + 4 * 2 * 4 + Math.PI * 16;
+    expect(treated.stripM2).toBeGreaterThan(exact);
+    expect(treated.stripM2).toBeLessThan(exact + 2 * Math.PI * 4 * 0.006);
+    expect(isInsideParts([10, 11 + 4.0001], treated.planeParts)).toBe(true);
+  });
+});
+
+describe('the sigma of what is left comes from the sides that are left', () => {
+  const { zone } = lawn;
+  const surveyed = { ...lawn, zone: { ...zone, survey: { ...zone.survey, vertexSigmaM: 0.2 } } };
+
+  it('a well in the midst takes no side: all of the lawn’s error stays', () => {
+    const strips = { stormDrainM: 3, wellM: 9.9, waterM: 4 };
+    const { treated } = treat(yardWith([mark('well', 'well', [10, 10])], strips), surveyed);
+    // by hand: each corner pulls half the diagonal of its neighbours, (10, 10): 0.2·√(4·200)
+    expect(treated.areaSigmaM2).toBeCloseTo(0.2 * Math.sqrt(800), 2);
+  });
+
+  it('a drain on a side takes that stretch of it', () => {
+    const { treated } = treat(yardWith([mark('drain', 'storm-drain', [10, 0])]), surveyed);
+    // by hand: x 0..7 and 13..20 of the south side pull 7·(1 - 3.5/20) + 7·(1 - 16.5/20) = 7 on either end
+    expect(treated.areaSigmaM2).toBeCloseTo(0.2 * Math.sqrt(2 * (100 + 49) + 2 * 200), 2);
+  });
+
+  it('water along the east leaves the west side and a little of two others', () => {
+    const pond = laidZone('pond', 'water', [[boxRing(20, -30, 40, 50)]], plane).zone;
+    const strips = { stormDrainM: 3, wellM: 15, waterM: 19 };
+    const { treated } = treat({ ...yardWith([], strips), zones: [zone, pond] }, surveyed);
+    expect(treated.areaM2).toBeCloseTo(20, 1);
+    // by hand: west 10 on either corner; 1 m of 20 m pulls 0.975 on the west corner, 0.025 on the east one
+    expect(treated.areaSigmaM2).toBeCloseTo(0.2 * Math.sqrt(2 * (100 + 0.975 ** 2 + 0.025 ** 2)), 2);
   });
 });

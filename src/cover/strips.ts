@@ -1,7 +1,9 @@
-import { bufferOf, differenceOf, intersectionOf } from '../measure/clip';
+import { areaScale } from '../measure/areaScale';
+import { ARC_TOLERANCE_M, coverWithin, differenceOf, intersectionOf } from '../measure/clip';
 import { areaOfPartsM2 } from '../measure/geodesic';
 import { ringsToLonLat } from '../measure/plane';
-import type { LocalPlane, MeasuredYard, MeasuredZone, PlaneRings } from '../measure/types';
+import type { LocalPlane, MeasuredZone, PlaneRings, XY } from '../measure/types';
+import { gradientOfParts, ownSigmaOfParts, sourcesOf } from '../measure/uncertainty';
 import { zoneClass } from '../yard/choose';
 import type { Issue, Rings, Yard, Zone } from '../yard/types';
 import { type StripSource, sourcesNear, stripSources } from './sources';
@@ -13,15 +15,14 @@ const LEAST_GROUND_M2 = 1e-3;
 /**
  * What is left of a zone to treat: its net shape less every strip round a drain, a well or water.
  * A strip is all ground within its source's width; a width of 0 asks for none. Corners of a strip are
- * round, drawn by chords within 5 mm of the arc. Strips of several sources may overlap: `stripM2` counts each square metre once, so
+ * round, drawn by lines that pass the arc by at most 5 mm: a strip is nowhere narrower than asked. Strips of several sources may overlap: `stripM2` counts each square metre once, so
  * areaM2 + stripM2 is the net area.
  *
- * Sigma: the inner edge of a strip is walked off from its source and adds no error of its own; what is
- * left of the outline carries the corners' error, whose variance goes with its share. The net sigma
- * times the square root of the share of ground left is used: never less than the plain share.
+ * Sigma: the inner edge of a strip is walked off from its source and adds no error of its own; the sides
+ * that are left carry their corners' error (gradientOfParts). So ground round a well in the midst of a
+ * lawn is as uncertain as the whole lawn, and ground that lost its far side is less so.
  *
  * Areas keep the scale of the measured net area (geodesic, at the yard's elevation).
- * @param _measured not looked at: water counts as drawn
  * @returns issues: `zone-inside-strip` (error) when one strip covers the zone, `zone-nothing-left` and
  * `zone-not-treatable` (warnings)
  */
@@ -30,7 +31,6 @@ export function treatZone(
   zone: Zone,
   yard: Yard,
   plane: LocalPlane,
-  _measured?: MeasuredYard,
 ): { treated: TreatedZone; issues: Issue[] } {
   if (zoneClass(zone) === null) {
     const message = `${nameOf(zone)} is ${zone.kind}, which is never treated.`;
@@ -67,7 +67,8 @@ export function treatZone(
   }
   if (strips.length === 0) {
     const { netM2, netSigmaM2, netParts } = measuredZone;
-    const whole = { areaM2: netM2, areaSigmaM2: netSigmaM2, parts: netParts, planeParts: net };
+    const { gradient } = measuredZone;
+    const whole = { areaM2: netM2, areaSigmaM2: netSigmaM2, gradient, parts: netParts, planeParts: net };
     return { treated: { zoneId: zone.id, stripM2: 0, strips, ...whole }, issues };
   }
   const left = differenceOf(net, buffers);
@@ -79,11 +80,13 @@ export function treatZone(
     const message = `Nothing is left of ${nameOf(zone)}: no-apply strips together cover all of it.`;
     issues.push(warn('zone-nothing-left', message, zone));
   }
+  const bounds = sourcesOf(measuredZone);
+  const linear = Math.sqrt(areaScale(yard.settings.elevationM));
   const treated: TreatedZone = {
     zoneId: zone.id,
     areaM2,
-    areaSigmaM2:
-      measuredZone.netM2 > 0 ? measuredZone.netSigmaM2 * Math.sqrt(areaM2 / measuredZone.netM2) : 0,
+    areaSigmaM2: isNothing ? 0 : linear * ownSigmaOfParts(left, zone, bounds, plane),
+    gradient: gradientOfParts(isNothing ? [] : left, bounds, plane, zone),
     stripM2: measuredZone.netM2 - areaM2,
     strips,
     parts: isNothing ? [] : parts,
@@ -104,13 +107,27 @@ const buffersKept = new WeakMap<StripSource, readonly PlaneRings[]>();
 function bufferAround(source: StripSource): readonly PlaneRings[] {
   const kept = buffersKept.get(source);
   if (kept) return kept;
-  const made = bufferOf(source.shape, source.widthM);
+  const { shape, widthM } = source;
+  const made = 'point' in shape ? [[roundAbout(shape.point, widthM)]] : coverWithin(shape.parts, widthM);
   buffersKept.set(source, made);
   return made;
 }
 
+/** A regular polygon round a circle, its corners at most ARC_TOLERANCE_M outside. */
+function roundAbout([x, y]: XY, radiusM: number): XY[] {
+  const half = Math.min(Math.PI / 8, Math.acos(radiusM / (radiusM + ARC_TOLERANCE_M)));
+  const count = Math.ceil(Math.PI / half);
+  const outer = radiusM / Math.cos(Math.PI / count);
+  const corner = (i: number): XY => {
+    const turn = (2 * Math.PI * (i % count)) / count;
+    return [x + outer * Math.cos(turn), y + outer * Math.sin(turn)];
+  };
+  return Array.from({ length: count + 1 }, (_, i) => corner(i));
+}
+
 function emptyTreated(zoneId: string): TreatedZone {
-  return { zoneId, areaM2: 0, areaSigmaM2: 0, stripM2: 0, strips: [], parts: [], planeParts: [] };
+  const none = { areaM2: 0, areaSigmaM2: 0, gradient: new Map(), stripM2: 0 };
+  return { zoneId, ...none, strips: [], parts: [], planeParts: [] };
 }
 
 function nameOf(zone: Zone): string {

@@ -76,6 +76,7 @@ export function laidGround(id: string, planeParts: readonly PlaneRings[], plane:
     zoneId: id,
     areaM2: measured.netM2,
     areaSigmaM2: measured.netSigmaM2,
+    gradient: measured.gradient,
     stripM2: 0,
     strips: [],
     parts: measured.netParts,

@@ -1,4 +1,4 @@
-import type { PlaneRings, XY } from '../measure/types';
+import type { MeasuredZone, PlaneRings, XY } from '../measure/types';
 import type { Material, Position, Rings } from '../yard/types';
 
 /** Ground of a treated zone that is left alone round a drain, a well or water. */
@@ -18,6 +18,8 @@ export interface TreatedZone {
   readonly zoneId: string;
   readonly areaM2: number;
   readonly areaSigmaM2: number;
+  /** how the treated area changes with the corners: for sums of zones, by sigmaOfGradients(). */
+  readonly gradient: MeasuredZone['gradient'];
   /** all strips together, each square metre once. */
   readonly stripM2: number;
   readonly strips: readonly NoApplyStrip[];
@@ -38,7 +40,7 @@ export interface RinseEdge {
   readonly lengthM: number;
   readonly line: readonly Position[];
   readonly planeLine: readonly XY[];
-  /** drain, well or water within the strip width of the stretch: what is nearest, or null. */
+  /** the nearest drain, well or water within its strip width of the stretch, or within 3 m; or null. */
   readonly near: {
     readonly sourceId: string;
     readonly sourceKind: NoApplyStrip['sourceKind'];

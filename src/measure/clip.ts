@@ -143,6 +143,26 @@ export function bufferOf(source: BufferSource, distanceM: number): PlaneRings[] 
 }
 
 /**
+ * All ground within `distanceM` of areas, and never less: straight along their sides, round at corners
+ * by lines that pass the true arc by at most ARC_TOLERANCE_M, where bufferOf stays inside it.
+ * @param distanceM more than 0
+ */
+export function coverWithin(parts: readonly PlaneRings[], distanceM: number): PlaneRings[] {
+  // Both hold the true ground: one is exact along sides, the other near enough at corners.
+  const straight = Clipper.inflatePaths(
+    toPaths(parts),
+    distanceM * PER_M,
+    JoinType.Miter,
+    EndType.Polygon,
+    MITRE_LIMIT,
+  );
+  return intersectionOf(
+    fromTree(operate(ClipType.Union, straight, null)),
+    bufferOf({ parts }, distanceM + ARC_TOLERANCE_M),
+  );
+}
+
+/**
  * Closing: grown by `distanceM` and shrunk again, both with pointed corners, so that gaps narrower than
  * twice that fill up to straight ends. Wedges that open by more than about 11° stay open.
  */

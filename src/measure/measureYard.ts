@@ -7,7 +7,7 @@ import { planeFor } from './planeFor';
 import { layZone } from './planeZone';
 import { totalsByKind } from './totals';
 import type { LocalPlane, MeasuredYard, MeasuredZone } from './types';
-import { gradientOfParts, keepSources, sigmaOfGradient } from './uncertainty';
+import { gradientOfParts, keepSources, ownSigmaOfParts } from './uncertainty';
 
 /** Zones whose boxes come this near may share a border, m. */
 const TOUCH_M = 1e-4;
@@ -73,13 +73,14 @@ function measureZone({ zone, laid }: LaidZone, origin: Origin): MeasuredZone {
     zone,
     ...elders.filter((elder) => !elder.isBefore).map((elder) => elder.zone),
   ];
-  const gradient = gradientOfParts(shape.planeParts, sources, plane);
+  const gradient = gradientOfParts(shape.planeParts, sources, plane, zone);
   const linear = Math.sqrt(scale);
   const measured: MeasuredZone = {
     zoneId: zone.id,
     grossM2: scale * shape.grossM2,
     netM2: scale * shape.netM2,
-    netSigmaM2: linear * sigmaOfGradient(gradient),
+    netSigmaM2:
+      linear * ownSigmaOfParts(shape.planeParts, zone, shape.cutBy.length > 0 ? sources : [], plane),
     netPerimeterM: linear * shape.perimeterM,
     netParts: shape.parts,
     netPlaneParts: shape.planeParts,
@@ -87,7 +88,7 @@ function measureZone({ zone, laid }: LaidZone, origin: Origin): MeasuredZone {
     gradient,
   };
   origins.set(measured, origin);
-  keepSources(measured, sources);
+  keepSources(measured, sources, linear);
   return measured;
 }
 

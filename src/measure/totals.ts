@@ -111,7 +111,8 @@ export function totalsByKind(
           ? updateVariance(from.planeVariance, from.zones, each)
           : planeVarianceOf(each);
     }
-    const netSigmaM2 = Math.sqrt(scale * planeVariance);
+    const [only] = each;
+    const netSigmaM2 = only && each.length === 1 ? only.netSigmaM2 : Math.sqrt(scale * planeVariance);
     const total: KindTotal = { kind, count: each.length, netM2, netSigmaM2 };
     sources.set(total, { zones: each, plane, planeVariance, hasClashes });
     return [total];

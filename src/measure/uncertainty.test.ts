@@ -79,6 +79,44 @@ describe('a shared border cancels in the sum though its corners do not match', (
   });
 });
 
+describe('corners that two zones know with different errors', () => {
+  const lawn = zoneAt('lawn', 'turf', [[boxAt(0, 0, 20, 20)]], 0.5);
+  // by hand, each of four corners pulls (10, 10): s·√800
+  const own = 0.5 * Math.sqrt(800);
+
+  it('a zone’s own figure takes its own error, whatever a neighbour with the same corners has', () => {
+    const bed = zoneAt('bed', 'bed', [[boxAt(20, 0, 5, 20)]], 3);
+    const { zones, totals } = measureYard(yardOf(lawn, bed));
+    expect(zones.get('lawn')?.netSigmaM2).toBeCloseTo(own, 2);
+    expect(totals.find((total) => total.kind === 'turf')?.netSigmaM2).toBeCloseTo(own, 2);
+  });
+
+  it('also where the neighbour’s side runs past its corners', () => {
+    const bed = zoneAt('bed', 'bed', [[boxAt(20, -10, 5, 40)]], 3);
+    const { zones, totals } = measureYard(yardOf(lawn, bed));
+    expect(zones.get('lawn')?.netSigmaM2).toBeCloseTo(own, 2);
+    expect(totals.find((total) => total.kind === 'turf')?.netSigmaM2).toBeCloseTo(own, 2);
+  });
+
+  it('a sum of both takes the larger of the two', () => {
+    const rough = zoneAt('rough', 'turf', [[boxAt(20, 0, 20, 20)]], 3);
+    // by hand, two corners (10, 10) with 0.5, two with 3, and at the shared ones x cancels, y 10 + 10, with 3
+    const variance = 0.25 * 2 * 200 + 9 * 2 * 200 + 9 * 2 * 400;
+    expect(sigma([lawn, rough], 'lawn', 'rough')).toBeCloseTo(Math.sqrt(variance), 1);
+    expect(sigma([rough, lawn], 'lawn', 'rough')).toBeCloseTo(Math.sqrt(variance), 1);
+    expect(sigma([lawn, rough], 'lawn')).toBeCloseTo(own, 2);
+  });
+
+  it('ground that a rougher neighbour cuts off errs by the neighbour’s corners along the cut', () => {
+    const bed = zoneAt('bed', 'bed', [[boxAt(10, -1, 15, 22)]], 3);
+    const cut = measureYard(yardOf(lawn, bed)).zones.get('lawn');
+    // by hand: west corners (10, 7.5), east corners (0, 2.5) with 0.5; the cut of 20 m pulls on the bed's
+    // corners 22 m apart, each 10
+    const variance = 0.25 * 2 * (100 + 7.5 ** 2 + 2.5 ** 2) + 9 * 2 * 100;
+    expect(cut?.netSigmaM2).toBeCloseTo(Math.sqrt(variance), 1);
+  });
+});
+
 describe('zones of one kind on the same ground', () => {
   const totalSigma = (...zones: readonly Zone[]) => measureYard(yardOf(...zones)).totals[0]?.netSigmaM2;
   const square = [[boxAt(0, 0, 20, 20)]];

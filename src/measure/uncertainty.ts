@@ -35,13 +35,44 @@ interface Side {
  * @param net the ground in the plane, outer rings first; covers each square metre once
  * @param sources the zone, those that cut it, and neighbours before it, all in one order for the whole
  * yard: those of a measured zone are `sourcesOf` it
+ * @param own the zone whose ground it is: its own corners carry its own error, also where a neighbour has
+ * the same corner with another; the larger one counts in sums of both
  * @returns m² per m by corner; empty for no ground
  */
 export function gradientOfParts(
   net: readonly PlaneRings[],
   sources: readonly Zone[],
   plane: LocalPlane,
+  own?: Zone,
 ): Gradient {
+  const gradient = gradientOf(net, sources, plane);
+  if (own) {
+    const ownKeys = new Set(sidesOf(own, plane).map(({ p }) => p.key));
+    for (const [key, entry] of gradient) if (ownKeys.has(key)) entry.sigmaM = own.survey.vertexSigmaM;
+  }
+  return gradient;
+}
+
+/**
+ * One standard deviation of ground of one zone in the plane, m², as its own figure: every stretch of its
+ * own outline belongs to its own corners with their own error, whatever lies beside it. Other zones
+ * count where their outline cuts it.
+ * @param net as for gradientOfParts @param sources as there
+ */
+export function ownSigmaOfParts(
+  net: readonly PlaneRings[],
+  own: Zone,
+  sources: readonly Zone[],
+  plane: LocalPlane,
+): number {
+  return sigmaOfGradient(gradientOfParts(net, [own, ...sources.filter((zone) => zone !== own)], plane, own));
+}
+
+function gradientOf(
+  net: readonly PlaneRings[],
+  sources: readonly Zone[],
+  plane: LocalPlane,
+): Map<string, Entry> {
   const box = boxOf(net);
   const southWest: XY = [box.minX, box.minY];
   const northEast: XY = [box.maxX, box.maxY];
@@ -116,16 +147,20 @@ function addEdge(gradient: Map<string, Entry>, a: XY, b: XY, sign: number, sides
   }
 }
 
-const sources = new WeakMap<MeasuredZone, readonly Zone[]>();
+interface Origin {
+  readonly sources: readonly Zone[];
+  readonly scale: number;
+}
+const origins = new WeakMap<MeasuredZone, Origin>();
 
-/** Keeps what the gradient of a measured zone was taken from. */
-export function keepSources(measured: MeasuredZone, from: readonly Zone[]): void {
-  sources.set(measured, from);
+/** Keeps what the gradient of a measured zone was taken from. @param scale ground m for each m of the plane */
+export function keepSources(measured: MeasuredZone, sources: readonly Zone[], scale: number): void {
+  origins.set(measured, { sources, scale });
 }
 
 /** The zones whose sides bound a measured zone, in the order for `gradientOfParts`; empty when not made by measureYard. */
 export function sourcesOf(measured: MeasuredZone): readonly Zone[] {
-  return sources.get(measured) ?? [];
+  return origins.get(measured)?.sources ?? [];
 }
 
 /**
@@ -189,11 +224,11 @@ export function updateVariance(
   return Math.max(0, before - varianceOf(old) + varianceOf(now));
 }
 
-/** What turns areas of the plane to ground at the yard's elevation: the same for all zones. */
+/** Ground m for each m of the plane at the yard's elevation: the same for all zones. */
 function scaleOf(zones: readonly MeasuredZone[]): number {
   for (const zone of zones) {
-    const own = sigmaOfGradient(zone.gradient);
-    if (own > 0) return zone.netSigmaM2 / own;
+    const origin = origins.get(zone);
+    if (origin) return origin.scale;
   }
   return 1;
 }

@@ -15,6 +15,8 @@ const called = vi.hoisted(() => ({
   rinse: vi.fn(),
   plan: vi.fn(),
   slips: vi.fn(),
+  clashes: vi.fn(),
+  sigma: vi.fn(),
 }));
 const plane = vi.hoisted(() => ({ origin: [10, 50] }));
 
@@ -34,10 +36,9 @@ vi.mock('../measure/measureYard', () => ({
     issues: [],
   }),
 }));
-vi.mock('../measure/slips', () => ({ findSlips: called.slips }));
-vi.mock('../measure/uncertainty', () => ({
-  sigmaOfZones: (_: unknown, ids: readonly string[]) => 3 * ids.length,
-}));
+vi.mock('../measure/slips', () => ({ findSlips: called.slips, LEAST_SLIP_M2: 0.01 }));
+vi.mock('../measure/totals', () => ({ clashesOf: called.clashes }));
+vi.mock('../measure/uncertainty', () => ({ sigmaOfGradients: called.sigma }));
 vi.mock('../plan/visit', () => ({ planVisit: called.plan }));
 vi.mock('../cover/sources', () => ({
   stripSources: (yard: Yard) => [yard.settings.strips],
@@ -49,12 +50,21 @@ vi.mock('../cover/rinse', () => ({ rinseEdges: called.rinse }));
 beforeEach(() => {
   vi.resetAllMocks();
   called.treat.mockImplementation((measured: MeasuredZone) => ({
-    treated: { zoneId: measured.zoneId, areaM2: 80, stripM2: 20 },
+    treated: {
+      zoneId: measured.zoneId,
+      areaM2: 80,
+      areaSigmaM2: 3,
+      gradient: `of ${measured.zoneId}`,
+      stripM2: 20,
+      strips: [],
+    },
     issues: [{ code: `strip-${measured.zoneId}` }],
   }));
   called.rinse.mockImplementation(() => []);
   called.plan.mockImplementation((input: unknown) => input);
   called.slips.mockImplementation(() => []);
+  called.clashes.mockImplementation(() => []);
+  called.sigma.mockImplementation((gradients: readonly unknown[]) => 5 * gradients.length);
 });
 
 /** The test yard with a second dose, of granules, on the low strip and the island bed only. */
@@ -76,8 +86,27 @@ describe('a visit derived', () => {
       { zoneId: 'z-strip', name: 'Low strip', areaM2: 80, stripM2: 20 },
     ]);
     expect(zonesByDose.get('d-2').map((row: { zoneId: string }) => row.zoneId)).toEqual(['z-bed', 'z-strip']);
-    // 3 m² for each of two zones, by the root of the 80 % of ground that is left.
-    expect(sigmaByDose.get('d-1')).toBeCloseTo(6 * Math.sqrt(0.8), 12);
+    expect(called.sigma.mock.calls[0]?.[0]).toEqual(['of z-lawn', 'of z-strip']);
+    expect(sigmaByDose.get('d-1')).toBe(10);
+  });
+
+  it('the sigma of a dose on one zone is that zone’s own', () => {
+    const yard = testYard();
+    const visit = yard.visits[0] as Visit;
+    const zones = { classes: [], include: ['z-lawn'], exclude: [] };
+    deriveYard(replaceVisit(yard, { ...visit, zones })).visit('v-1');
+    expect(called.plan.mock.lastCall?.[0].sigmaByDose.get('d-1')).toBe(3);
+  });
+
+  it('hands on the ground that two treated zones both claim', () => {
+    const clash = (a: string, b: string) => ({
+      a: { zoneId: a },
+      b: { zoneId: b },
+      overlap: { parts: [], planeAreaM2: 12 },
+    });
+    called.clashes.mockImplementation(() => [clash('z-lawn', 'z-strip'), clash('z-lawn', 'z-walk')]);
+    deriveYard({ ...testYard(), settings: { ...testYard().settings, elevationM: 0 } }).visit('v-1');
+    expect(called.plan.mock.lastCall?.[0].clashes).toEqual([['z-lawn', 'z-strip', 12]]);
   });
 
   it('gives each zone the widest spread of its products, sweeping first where any lies loose', () => {
@@ -181,10 +210,32 @@ describe('what is reused', () => {
   });
 });
 
-it('a new name of the yard derives no visit anew when nothing else changed', () => {
+it('a new name of the yard derives nothing anew when nothing else changed', () => {
+  const before = deriveYard(testYard());
+  const [visit, slips] = [before.visit('v-1'), before.slips()];
+  const after = deriveYard(rename(before.yard, 'Other'), before);
+  expect(after.measured).toBe(before.measured);
+  expect(after.visit('v-1')).toBe(visit);
+  expect(after.slips()).toBe(slips);
+  expect([called.plan, called.slips, called.rinse].map((one) => one.mock.calls.length)).toEqual([1, 1, 1]);
+  expect(called.treat).toHaveBeenCalledTimes(2);
+});
+
+it('a new name of a zone looks for no slips anew, a new outline does', () => {
+  const before = deriveYard(testYard());
+  const slips = before.slips();
+  const lawn = before.yard.zones[0] as Zone;
+  const renamed = deriveYard(replaceZone(before.yard, { ...lawn, name: 'Front' }), before);
+  expect(renamed.slips()).toBe(slips);
+  deriveYard(replaceZone(renamed.yard, { ...lawn, parts: [...lawn.parts] }), renamed).slips();
+  expect(called.slips).toHaveBeenCalledTimes(2);
+});
+
+it('other units plan again, as messages hold amounts in them', () => {
   const before = deriveYard(testYard());
   before.visit('v-1');
-  deriveYard(rename(before.yard, 'Other'), before).visit('v-1');
-  expect(called.treat).toHaveBeenCalledTimes(2);
-  expect(called.rinse).toHaveBeenCalledTimes(1);
+  const { settings } = before.yard;
+  const units = settings.units === 'us' ? 'metric' : 'us';
+  deriveYard({ ...before.yard, settings: { ...settings, units } }, before).visit('v-1');
+  expect([called.plan.mock.calls.length, called.rinse.mock.calls.length]).toEqual([2, 1]);
 });

@@ -2,13 +2,16 @@ import { rinseEdges, type TreatedReach } from '../cover/rinse';
 import { type StripSource, sourcesNear, stripSources } from '../cover/sources';
 import { treatZone } from '../cover/strips';
 import type { RinseEdge, TreatedZone } from '../cover/types';
+import { areaScale } from '../measure/areaScale';
+import { intersectionOf, planeAreaOf } from '../measure/clip';
 import { measureYard } from '../measure/measureYard';
-import { findSlips } from '../measure/slips';
+import { findSlips, LEAST_SLIP_M2 } from '../measure/slips';
+import { type Clash, clashesOf } from '../measure/totals';
 import type { MeasuredYard, MeasuredZone, Slip } from '../measure/types';
-import { sigmaOfZones } from '../measure/uncertainty';
+import { sigmaOfGradients } from '../measure/uncertainty';
 import { isLiquid } from '../plan/rate';
 import type { TreatableZone } from '../plan/types';
-import { planVisit } from '../plan/visit';
+import { planVisit, type VisitInput } from '../plan/visit';
 import { visitZones } from '../yard/choose';
 import type { Issue, Product, ProductForm, Visit, Yard, Zone } from '../yard/types';
 import type { Derived, DerivedVisit } from './types';
@@ -63,28 +66,18 @@ export function deriveYard(yard: Yard, previous?: Derived): Derived {
     sigmas: stillThere(before?.sigmas, yard.visits),
     visits: stillThere(before?.visits, yard.visits),
   };
-  const measured = measureYard(yard, previous?.measured);
+  const measured = measureAgain(yard, previous);
   const derived: Derived = {
     yard,
     measured,
     slips() {
-      cache.slips = keep(cache.slips, [yard.zones, yard.settings.gapToleranceM, measured], () =>
-        findSlips(yard, measured),
-      );
+      cache.slips = keep(cache.slips, groundOf(yard, measured), () => findSlips(yard, measured));
       return cache.slips.value;
     },
     visit(visitId) {
       const visit = yard.visits.find((one) => one.id === visitId);
       if (visit === undefined) return null;
-      const from = [
-        visit,
-        yard.visits,
-        yard.zones,
-        yard.marks,
-        yard.products,
-        yard.settings.strips,
-        measured,
-      ];
+      const from = [visit, yard.visits, yard.zones, yard.marks, yard.products, yard.settings, measured.plane];
       const kept = keep(cache.visits.get(visitId), from, () => deriveVisit(yard, visit, measured, cache));
       cache.visits.set(visitId, kept);
       return kept.value;
@@ -92,6 +85,26 @@ export function deriveYard(yard: Yard, previous?: Derived): Derived {
   };
   caches.set(derived, cache);
   return derived;
+}
+
+/** Zones, marks and elevation decide what is measured: the last result itself while they are the same. */
+function measureAgain(yard: Yard, previous: Derived | undefined): MeasuredYard {
+  const before = previous?.yard;
+  const isSame =
+    before?.zones === yard.zones &&
+    before.marks === yard.marks &&
+    before.settings.elevationM === yard.settings.elevationM;
+  return previous && isSame ? previous.measured : measureYard(yard, previous?.measured);
+}
+
+/** All that decides the slips: outlines and what cuts what, not the zones' names. */
+function groundOf({ zones, settings }: Yard, { plane }: MeasuredYard): readonly unknown[] {
+  return [
+    plane,
+    settings.gapToleranceM,
+    settings.elevationM,
+    ...zones.flatMap((zone) => [zone.id, zone.kind, zone.cutsSameKind, zone.parts]),
+  ];
 }
 
 function deriveVisit(yard: Yard, visit: Visit, measured: MeasuredYard, cache: Cache): DerivedVisit {
@@ -122,33 +135,53 @@ function deriveVisit(yard: Yard, visit: Visit, measured: MeasuredYard, cache: Ca
       }
     }
     zonesByDose.set(dose.id, rows);
-    const ids = rows.map((row) => row.zoneId);
-    const key = ids.join(' ');
-    const netSigma = keep(
+    const grounds = rows.flatMap((row) => treated.get(row.zoneId) ?? []);
+    const key = rows.map((row) => row.zoneId).join(' ');
+    const { elevationM } = yard.settings;
+    const sigma = keep(
       sigmas.get(key) ?? cache.sigmas.get(visit.id)?.get(key),
-      ids.map((id) => measured.zones.get(id)),
-      () => sigmaOfZones(measured, ids),
+      [elevationM, ...grounds],
+      () => sigmaOfGrounds(grounds, elevationM),
     );
-    sigmas.set(key, netSigma);
-    sigmaByDose.set(dose.id, sigmaLeft(rows, netSigma.value));
+    sigmas.set(key, sigma);
+    sigmaByDose.set(dose.id, sigma.value);
   }
   cache.sigmas.set(visit.id, sigmas);
+  const clashes = clashesOfTreated(yard, clashesOf(yard.zones, measured), treated);
   return {
-    figures: planVisit({ yard, visit, zonesByDose, sigmaByDose }),
+    figures: planVisit({ yard, visit, zonesByDose, sigmaByDose, clashes }),
     treated,
     rinseEdges: rinseKept(yard, visit, measured, treated, productsByZone, sources, cache),
     issues,
   };
 }
 
-/**
- * One standard deviation of the ground of a dose, m². Corners shared by its zones err together, so
- * `netSigmaM2` is that of their summed net area; strips take their share off as for one zone (treatZone).
- */
-function sigmaLeft(rows: readonly TreatableZone[], netSigmaM2: number): number {
-  const leftM2 = rows.reduce((sum, row) => sum + row.areaM2, 0);
-  const netM2 = rows.reduce((sum, row) => sum + row.areaM2 + row.stripM2, 0);
-  return netM2 > 0 ? netSigmaM2 * Math.sqrt(leftM2 / netM2) : 0;
+/** One standard deviation of the ground of a dose, m². Corners that its zones share err together. */
+function sigmaOfGrounds(grounds: readonly TreatedZone[], elevationM: number | null): number {
+  const [only] = grounds;
+  if (only && grounds.length === 1) return only.areaSigmaM2;
+  return sigmaOfGradients(
+    grounds.map((ground) => ground.gradient),
+    Math.sqrt(areaScale(elevationM)),
+  );
+}
+
+/** Ground that two zones of one kind would both have treated: what they both claim less their strips. */
+function clashesOfTreated(
+  yard: Yard,
+  clashes: readonly Clash[],
+  treated: ReadonlyMap<string, TreatedZone>,
+): NonNullable<VisitInput['clashes']> {
+  const scale = areaScale(yard.settings.elevationM);
+  return clashes.flatMap(({ a, b, overlap }) => {
+    const [one, other] = [treated.get(a.zoneId), treated.get(b.zoneId)];
+    if (!one || !other) return [];
+    const isWhole = one.strips.length === 0 && other.strips.length === 0;
+    const planeM2 = isWhole
+      ? overlap.planeAreaM2
+      : planeAreaOf(intersectionOf(one.planeParts, other.planeParts));
+    return planeM2 >= LEAST_SLIP_M2 ? [[a.zoneId, b.zoneId, scale * planeM2]] : [];
+  });
 }
 
 /** A zone less its strips: depends on its net shape (plane and elevation in it) and the sources that may reach it. */
@@ -162,7 +195,7 @@ function treatKept(
 ): Treated {
   const from = [zone, measuredZone, ...sourcesNear(sources, measuredZone.netPlaneParts)];
   const kept = keep(cache.treated.get(zone.id), from, () =>
-    treatZone(measuredZone, zone, yard, measured.plane, measured),
+    treatZone(measuredZone, zone, yard, measured.plane),
   );
   cache.treated.set(zone.id, kept);
   return kept.value;

@@ -42,7 +42,7 @@ export class ZoneDetails extends AppPart {
     const measured = app.session.derived.measured.zones.get(zone.id);
     return html`
       <section aria-label="Chosen zone">
-        ${measured ? this.renderFigures(measured, zone.survey.vertexSigmaM) : html`<p class="note error">This outline cannot be measured. Reshape it or undo.</p>`}
+        ${measured ? this.renderFigures(measured) : html`<p class="note error">This outline cannot be measured. Reshape it or undo.</p>`}
         ${this.renderKind(zone)}
         <zone-tools .app=${app} .rev=${this.rev} .zone=${zone}></zone-tools>
         <details class="fold"><summary>Note, how measured, what it cuts</summary>${this.renderSurvey(zone)}</details>
@@ -50,7 +50,7 @@ export class ZoneDetails extends AppPart {
     `;
   }
 
-  private renderFigures(measured: MeasuredZone, ownSigmaM: number) {
+  private renderFigures(measured: MeasuredZone) {
     const { units, yard } = this.app;
     const nameOf = (id: string) => yard.zones.find((zone) => zone.id === id)?.name || 'a zone without a name';
     const account = formatCuts(
@@ -60,11 +60,9 @@ export class ZoneDetails extends AppPart {
       measured.netSigmaM2,
       units,
     );
-    const sharesLarger = [...measured.gradient.values()].some((corner) => corner.sigmaM > ownSigmaM);
     return html`
       <p class="figure">${formatAreaPm(measured.netM2, measured.netSigmaM2, units)}</p>
       <p class="quiet">net; outline ${formatLength(measured.netPerimeterM, units)}</p>
-      ${sharesLarger ? html`<p class="quiet">Corners shared with a neighbour carry the larger error of the two; mending or sharing a border can so change the ±.</p>` : nothing}
       ${
         measured.cutBy.length > 0
           ? html`<p>Drawn ${account.gross}, less</p>

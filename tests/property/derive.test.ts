@@ -74,6 +74,11 @@ const EDITS: Readonly<Record<string, Edit>> = {
     products: yard.products.map((one): Product => ({ ...one, spreadDistanceM: 2 * pick })),
   }),
   raise: (yard, pick) => ({ ...yard, settings: { ...yard.settings, elevationM: 3000 * pick } }),
+  units: (yard, pick) => ({
+    ...yard,
+    settings: { ...yard.settings, units: pick < 0.5 ? 'us' : 'metric' },
+  }),
+  renameYard: (yard) => ({ ...yard, name: `${yard.name}′` }),
   leaveOut: (yard, pick) => ({
     ...yard,
     visits: yard.visits.map((visit): Visit => {

@@ -1,0 +1,103 @@
+import { describe, expect, it } from 'vitest';
+import { granules, liquid, visit } from '../../tests/fixtures/testYard';
+import { boxAt, testPlane, yardOf, zoneAt } from '../measure/testYards';
+import type { Mark, Visit, Yard, Zone } from '../yard/types';
+import { deriveYard } from './derive';
+import type { DerivedVisit } from './types';
+
+/* Visits derived by all parts together, none of them stood in for. */
+
+const every: Visit = {
+  ...visit,
+  zones: { classes: ['turf-regular', 'turf-low-cut'], include: [], exclude: [] },
+};
+const dosed = (...zones: readonly Zone[]): Yard => ({
+  ...yardOf(...zones),
+  products: [granules, liquid],
+  visits: [every],
+});
+const derive = (yard: Yard): DerivedVisit => {
+  const derived = deriveYard(yard).visit(every.id);
+  if (!derived) throw new Error('The visit was not derived.');
+  return derived;
+};
+const withStrips = (yard: Yard, stormDrainM: number, ...marks: Mark[]): Yard => ({
+  ...yard,
+  marks,
+  settings: { ...yard.settings, strips: { ...yard.settings.strips, stormDrainM } },
+});
+const drainAt = (x: number, y: number): Mark => ({
+  id: 'drain',
+  name: 'Drain',
+  kind: 'storm-drain',
+  position: testPlane.toLonLat([x, y]),
+  extra: {},
+});
+
+describe('lawns that overlap', () => {
+  const lawns = dosed(
+    zoneAt('a', 'turf', [[boxAt(0, 0, 10, 10)]]),
+    zoneAt('b', 'turf', [[boxAt(8, 0, 10, 10)]]),
+  );
+  const overlapOf = (yard: Yard) =>
+    derive(yard).figures.issues.filter((issue) => issue.code === 'zones-overlap');
+
+  it('warn that their common ground would be treated twice', () => {
+    const metric = { ...lawns, settings: { ...lawns.settings, units: 'metric' as const } };
+    expect(overlapOf(metric).map((issue) => issue.message)).toEqual([
+      expect.stringContaining('20\u00a0m² is counted twice'),
+    ]);
+  });
+
+  it('say so in the units chosen last', () => {
+    const before = deriveYard({ ...lawns, settings: { ...lawns.settings, units: 'metric' } });
+    before.visit(every.id);
+    const after = deriveYard({ ...lawns, settings: { ...lawns.settings, units: 'us' } }, before);
+    const issues = after.visit(every.id)?.figures.issues ?? [];
+    expect(issues.find((issue) => issue.code === 'zones-overlap')?.message).toMatch(/215\s+sq\s+ft/);
+  });
+
+  it('do not where a strip takes all of their common ground', () => {
+    expect(overlapOf(withStrips(lawns, 5.5, drainAt(9, 5)))).toEqual([]);
+    expect(overlapOf(withStrips(lawns, 3, drainAt(9, 5)))).toHaveLength(1);
+  });
+});
+
+describe('the sigma of a dose', () => {
+  it('of two lawns that share a border: the border cancels, the corners on the sides stay', () => {
+    const yard = dosed(
+      zoneAt('a', 'turf', [[boxAt(0, 0, 20, 20)]], 0.2),
+      zoneAt('b', 'turf', [[boxAt(20, 0, 20, 20)]], 0.2),
+    );
+    // by hand: four corners (10, 10), two at the border (0, 20)
+    const whole = 0.2 * Math.sqrt(4 * 200 + 2 * 400);
+    expect(derive(yard).figures.doses[0]?.areaSigmaM2).toBeCloseTo(whole, 2);
+    // a drain in the midst of each takes no side away
+    const drained = { ...drainAt(10, 10) };
+    const strips = withStrips(yard, 9, drained, { ...drainAt(30, 10), id: 'other' });
+    expect(derive(strips).figures.doses[0]?.areaSigmaM2).toBeCloseTo(whole, 2);
+    expect(derive(strips).figures.doses[0]?.stripM2).toBeGreaterThan(2 * Math.PI * 81);
+  });
+
+  it('keeps the elevation’s scale', () => {
+    const lawn = zoneAt('a', 'turf', [[boxAt(0, 0, 20, 20)]], 0.2);
+    const far = zoneAt('b', 'turf', [[boxAt(60, 0, 20, 20)]], 0.2);
+    const at = (elevationM: number) => {
+      const yard = withStrips(dosed(lawn, far), 3, drainAt(10, 10));
+      return (
+        derive({ ...yard, settings: { ...yard.settings, elevationM } }).figures.doses[0]?.areaSigmaM2 ?? 0
+      );
+    };
+    // by hand: areas grow by (1 + h/R)², and corners are as sure on the ground, so sigma by 1 + h/R, R = 6371 km
+    expect(at(6371) / at(0)).toBeCloseTo(1.001, 5);
+  });
+});
+
+it('an edge at a drain is never rinsed, though no strip is asked for', () => {
+  const yard = dosed(
+    zoneAt('lawn', 'turf', [[boxAt(0, 0, 20, 20)]]),
+    zoneAt('drive', 'hardscape', [[boxAt(20, 0, 3, 20)]]),
+  );
+  const [edge] = derive(withStrips(yard, 0, drainAt(20, 10))).rinseEdges;
+  expect(edge?.near).toMatchObject({ sourceId: 'drain', distanceM: expect.closeTo(0, 3) });
+});
