@@ -7,7 +7,7 @@ import { planeFor } from './planeFor';
 import { layZone } from './planeZone';
 import { totalsByKind } from './totals';
 import type { LocalPlane, MeasuredYard, MeasuredZone } from './types';
-import { gradientOfParts, keepSources, ownSigmaOfParts } from './uncertainty';
+import { gradientOfParts, keepSources, ownSigmaOfParts, ownSigmaOfWhole } from './uncertainty';
 
 /** Zones whose boxes come this near may share a border, m. */
 const TOUCH_M = 1e-4;
@@ -74,13 +74,16 @@ function measureZone({ zone, laid }: LaidZone, origin: Origin): MeasuredZone {
     ...elders.filter((elder) => !elder.isBefore).map((elder) => elder.zone),
   ];
   const gradient = gradientOfParts(shape.planeParts, sources, plane, zone);
+  const isWhole = shape.cutBy.length === 0;
+  const ownSigmaM2 = isWhole
+    ? ownSigmaOfWhole(shape.planeParts, zone, plane)
+    : ownSigmaOfParts(shape.planeParts, zone, sources, plane);
   const linear = Math.sqrt(scale);
   const measured: MeasuredZone = {
     zoneId: zone.id,
     grossM2: scale * shape.grossM2,
     netM2: scale * shape.netM2,
-    netSigmaM2:
-      linear * ownSigmaOfParts(shape.planeParts, zone, shape.cutBy.length > 0 ? sources : [], plane),
+    netSigmaM2: linear * ownSigmaM2,
     netPerimeterM: linear * shape.perimeterM,
     netParts: shape.parts,
     netPlaneParts: shape.planeParts,

@@ -1,6 +1,6 @@
-import Flatbush from 'flatbush';
-import type { Position, Zone } from '../yard/types';
-import { edgesNear, ON_M, stretchOn } from './outline';
+import type { Zone } from '../yard/types';
+import { type Corner, indexSides, type Side, shareOn, sidesOf } from './cornerSides';
+import { edgesNear, stretchOn } from './outline';
 import { boxOf } from './planeBox';
 import type { LocalPlane, MeasuredYard, MeasuredZone, PlaneRings, XY } from './types';
 
@@ -9,16 +9,6 @@ const LEAST_SHARE = 1e-9;
 
 export type Gradient = MeasuredZone['gradient'];
 type Entry = { gx: number; gy: number; sigmaM: number };
-
-interface Corner {
-  readonly key: string;
-  readonly at: XY;
-  readonly sigmaM: number;
-}
-interface Side {
-  readonly p: Corner;
-  readonly q: Corner;
-}
 
 /**
  * How the area of some ground changes when a corner moves, for every corner of the zones that bound it:
@@ -68,6 +58,17 @@ export function ownSigmaOfParts(
   return sigmaOfGradient(gradientOfParts(net, [own, ...sources.filter((zone) => zone !== own)], plane, own));
 }
 
+const wholeSigmas = new WeakMap<Zone, { readonly plane: LocalPlane; readonly sigmaM2: number }>();
+
+/** The same for a zone that nothing cuts; kept while zone and plane are the same objects. */
+export function ownSigmaOfWhole(net: readonly PlaneRings[], own: Zone, plane: LocalPlane): number {
+  const kept = wholeSigmas.get(own);
+  if (kept?.plane === plane) return kept.sigmaM2;
+  const sigmaM2 = ownSigmaOfParts(net, own, [], plane);
+  wholeSigmas.set(own, { plane, sigmaM2 });
+  return sigmaM2;
+}
+
 function gradientOf(
   net: readonly PlaneRings[],
   sources: readonly Zone[],
@@ -81,7 +82,7 @@ function gradientOf(
     .filter(({ p, q }) => edgesNear(p.at, q.at, southWest, northEast));
   const gradient = new Map<string, Entry>();
   if (sides.length === 0) return gradient;
-  const sidesNear = indexOf(sides);
+  const sidesNear = indexSides(sides);
   for (const rings of net) {
     rings.forEach((ring, ringIndex) => {
       const sign = turnsLeft(ring) === (ringIndex === 0) ? 1 : -1;
@@ -93,30 +94,6 @@ function gradientOf(
     });
   }
   return gradient;
-}
-
-/** The sides whose boxes meet that of an edge, in their own order. */
-function indexOf(sides: readonly Side[]): (a: XY, b: XY) => Side[] {
-  const index = new Flatbush(sides.length);
-  for (const { p, q } of sides) {
-    index.add(
-      Math.min(p.at[0], q.at[0]),
-      Math.min(p.at[1], q.at[1]),
-      Math.max(p.at[0], q.at[0]),
-      Math.max(p.at[1], q.at[1]),
-    );
-  }
-  index.finish();
-  return (a, b) =>
-    index
-      .search(
-        Math.min(a[0], b[0]) - ON_M,
-        Math.min(a[1], b[1]) - ON_M,
-        Math.max(a[0], b[0]) + ON_M,
-        Math.max(a[1], b[1]) + ON_M,
-      )
-      .sort((i, j) => i - j)
-      .flatMap((i) => sides[i] ?? []);
 }
 
 /** Gives each stretch of an edge of the outline to the corners of the first side that it lies on. */
@@ -262,36 +239,6 @@ function addEntry(gradient: Map<string, Entry>, key: string, gx: number, gy: num
   } else {
     gradient.set(key, { gx, gy, sigmaM });
   }
-}
-
-const sideCache = new WeakMap<Zone, { plane: LocalPlane; sides: Side[] }>();
-
-function sidesOf(zone: Zone, plane: LocalPlane): Side[] {
-  const kept = sideCache.get(zone);
-  if (kept?.plane === plane) return kept.sides;
-  const { vertexSigmaM } = zone.survey;
-  const corner = (p: Position): Corner => ({
-    key: `${p[0]},${p[1]}`,
-    at: plane.toPlane(p),
-    sigmaM: vertexSigmaM,
-  });
-  const sides: Side[] = [];
-  for (const ring of zone.parts.flat()) {
-    const corners = ring.map(corner);
-    for (let i = 1; i < corners.length; i++) {
-      const p = corners[i - 1];
-      const q = corners[i];
-      if (p && q && (p.at[0] !== q.at[0] || p.at[1] !== q.at[1])) sides.push({ p, q });
-    }
-  }
-  sideCache.set(zone, { plane, sides });
-  return sides;
-}
-
-function shareOn({ p, q }: Side, [x, y]: XY): number {
-  const [dx, dy] = [q.at[0] - p.at[0], q.at[1] - p.at[1]];
-  const share = ((x - p.at[0]) * dx + (y - p.at[1]) * dy) / (dx * dx + dy * dy);
-  return Math.min(1, Math.max(0, share));
 }
 
 function turnsLeft(ring: readonly XY[]): boolean {

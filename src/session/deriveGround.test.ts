@@ -101,3 +101,28 @@ it('an edge at a drain is never rinsed, though no strip is asked for', () => {
   const [edge] = derive(withStrips(yard, 0, drainAt(20, 10))).rinseEdges;
   expect(edge?.near).toMatchObject({ sourceId: 'drain', distanceM: expect.closeTo(0, 3) });
 });
+
+describe('the rinse edges of a drive 20 m along a lawn, spread 1 m', () => {
+  const lawn = zoneAt('lawn', 'turf', [[boxAt(3, 0, 20, 20)]]);
+  const drive = zoneAt('drive', 'hardscape', [[boxAt(0, 0, 3, 20)]]);
+  const edgesM = (...hard: readonly Zone[]): number => {
+    const yard = dosed(lawn, ...hard);
+    const products = yard.products.map((one) => ({ ...one, spreadDistanceM: 1 }));
+    return derive({ ...yard, products }).rinseEdges.reduce((sum, edge) => sum + edge.lengthM, 0);
+  };
+
+  // by hand: 20 m and 1 m of either end; however the drive is drawn, its outer edge stays the same
+  it.each([
+    ['alone', [drive]],
+    ['drawn twice', [drive, { ...drive, id: 'again' }]],
+    ['with an apron in its end', [drive, zoneAt('apron', 'hardscape', [[boxAt(0, 0, 3, 5)]])]],
+    ['with a second one on its middle', [drive, zoneAt('middle', 'hardscape', [[boxAt(0, 5, 3, 10)]])]],
+    ['with an edging of 1.5 cm', [drive, zoneAt('edging', 'hardscape', [[boxAt(2.985, 0, 0.015, 20)]])]],
+    [
+      'whose edging cuts it',
+      [drive, { ...zoneAt('edging', 'hardscape', [[boxAt(2.985, 0, 0.015, 20)]]), cutsSameKind: true }],
+    ],
+  ])('%s: 22 m', (_, hard) => {
+    expect(edgesM(...hard)).toBeCloseTo(22, 2);
+  });
+});
