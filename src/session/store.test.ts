@@ -141,14 +141,14 @@ describe('autosave', () => {
   it('saves one at a time and skips what a newer state overtakes', async () => {
     const inner = createMemoryStorage();
     const saved: string[] = [];
-    let open1 = () => undefined as void;
+    let release: () => void = () => undefined;
     let running = 0;
     const slow: YardStorage = {
       ...inner,
       async save(doc, at) {
         expect(++running).toBe(1);
         await new Promise<void>((resolve) => {
-          open1 = resolve;
+          release = resolve;
         });
         await inner.save(doc, at);
         saved.push(doc.name);
@@ -158,9 +158,9 @@ describe('autosave', () => {
     const { session } = open(slow, false);
     for (const name of ['a', 'b', 'c']) session.dispatch('Rename', named(name));
     expect(session.save.state).toBe('saving');
-    open1();
+    release();
     await vi.waitFor(() => expect(saved).toEqual(['a']));
-    open1();
+    release();
     await session.flush();
     expect(saved).toEqual(['a', 'c']);
     expect(session.save.state).toBe('saved');
