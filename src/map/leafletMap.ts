@@ -2,8 +2,9 @@ import L from 'leaflet';
 import 'leaflet/dist/leaflet.css';
 import './map.css';
 import type { Issue, Position } from '../yard/types';
+import { Aim } from './aim';
 import { BaseLayers } from './baseLayers';
-import { toLatLng, toPosition } from './coords';
+import { toLatLng } from './coords';
 import { createFitButton } from './fitButton';
 import { createGridLayer } from './gridLayer';
 import { listenToKeys } from './keys';
@@ -76,7 +77,8 @@ export function createLeafletMap(element: HTMLElement, events: MapEvents): MapPo
   const grid = createGridLayer(map);
   const patterns = new PatternSheet(element);
   const base = new BaseLayers(map, (issue) => events.message(issue));
-  const tools = new ToolRunner(map, events, () => picture);
+  const aim = new Aim(map);
+  const tools = new ToolRunner(map, aim, events, () => picture);
   const zones = new ZoneLayers(map, patterns, pick);
   const overlays = new Overlays(map, patterns, () => zones.labelBoxes());
   const marks = new MarkLayers(map, events);
@@ -233,8 +235,9 @@ export function createLeafletMap(element: HTMLElement, events: MapEvents): MapPo
       hasFitted = true;
       isTaken = true;
       map.setView(toLatLng(position), zoom ?? map.getZoom());
+      aim.set(position);
     },
-    center: () => toPosition(map.getCenter()),
+    center: () => aim.position(),
     locate,
     destroy() {
       tools.stop();

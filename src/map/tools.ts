@@ -2,6 +2,7 @@ import type L from 'leaflet';
 import { createPlane } from '../measure/plane';
 import type { LocalPlane } from '../measure/types';
 import type { Position } from '../yard/types';
+import type { Aim } from './aim';
 import { toPosition } from './coords';
 import { PathDraw } from './drawing/pathDraw';
 import { type DrawContext, type DrawSession, tellIssue } from './drawing/session';
@@ -15,6 +16,7 @@ const PLANE_REACH_M = 5000;
 class PlaceMark implements DrawSession {
   constructor(
     private readonly map: L.Map,
+    private readonly aim: Aim,
     private readonly onPlaced: (position: Position) => void,
   ) {
     map.on('click', this.onClick);
@@ -24,7 +26,7 @@ class PlaceMark implements DrawSession {
     this.onPlaced(toPosition(at));
   }
   finish(): void {
-    this.addPointAt(this.map.getCenter());
+    this.onPlaced(this.aim.position());
   }
   backOnePoint(): boolean {
     return false;
@@ -47,6 +49,7 @@ export class ToolRunner {
 
   constructor(
     private readonly map: L.Map,
+    private readonly aim: Aim,
     private readonly events: MapEvents,
     private readonly picture: () => MapPicture | null,
   ) {}
@@ -75,7 +78,7 @@ export class ToolRunner {
         });
         return;
       case 'mark':
-        this.session = new PlaceMark(this.map, (position) =>
+        this.session = new PlaceMark(this.map, this.aim, (position) =>
           this.done(() => this.events.markPlaced(tool.kind, position)),
         );
     }

@@ -67,8 +67,11 @@ export const fold = (page: Page, name: string | RegExp): Locator =>
 /** Opens a folded section. @returns it. */
 export async function unfold(page: Page, name: string | RegExp): Promise<Locator> {
   const details = fold(page, name);
-  if ((await details.getAttribute('open')) === null) await details.locator('> summary').click();
-  await expect(details).toHaveAttribute('open', '');
+  // what the fold before fetched may still move this one away from under the pointer
+  await expect(async () => {
+    if ((await details.getAttribute('open')) === null) await details.locator('> summary').click();
+    await expect(details).toHaveAttribute('open', '', { timeout: 1000 });
+  }).toPass();
   return details;
 }
 
