@@ -1,7 +1,8 @@
 import Flatbush from 'flatbush';
+import { isInsideParts } from '../measure/isInsideParts';
 import { type Box, boxesNear, boxOf } from '../measure/planeBox';
 import type { PlaneRings, XY } from '../measure/types';
-import { areNear, isInsideParts, type Segment, sidesOf } from './segments';
+import { areNear, type Segment, sidesOf } from './segments';
 
 /** With fewer sides than this, asking each one is quicker than an index. */
 const LEAST_INDEXED = 16;

@@ -1,13 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import {
-  crossingShare,
-  distanceBetween,
-  distanceToSegment,
-  isInsideParts,
-  type Segment,
-  spanWithin,
-} from './segments';
-import { boxRing } from './testGround';
+import { crossingShare, distanceBetween, distanceToSegment, type Segment, spanWithin } from './segments';
 
 const side: Segment = [
   [0, 0],
@@ -100,14 +92,5 @@ describe('distances', () => {
         [10, 1],
       ]),
     ).toBeNull();
-  });
-});
-
-describe('isInsideParts', () => {
-  it('leaves holes out', () => {
-    const parts = [[boxRing(0, 0, 10, 10), boxRing(4, 4, 6, 6)]];
-    expect(isInsideParts([1, 1], parts)).toBe(true);
-    expect(isInsideParts([5, 5], parts)).toBe(false);
-    expect(isInsideParts([11, 5], parts)).toBe(false);
   });
 });

@@ -131,20 +131,3 @@ function spanBetween(start: number, end: number, low: number, high: number): Spa
   const two = (high - start) / change;
   return [Math.min(one, two), Math.max(one, two)];
 }
-
-/** @returns whether a point lies inside shapes, holes excepted (even-odd rule over each part's rings). */
-export function isInsideParts(p: XY, parts: readonly PlaneRings[]): boolean {
-  return parts.some((rings) => {
-    let inside = false;
-    for (const ring of rings) {
-      for (let i = 1; i < ring.length; i += 1) {
-        const a = ring[i - 1] as XY;
-        const b = ring[i] as XY;
-        if (a[1] > p[1] !== b[1] > p[1] && p[0] < ((b[0] - a[0]) * (p[1] - a[1])) / (b[1] - a[1]) + a[0]) {
-          inside = !inside;
-        }
-      }
-    }
-    return inside;
-  });
-}

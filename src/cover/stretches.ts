@@ -1,3 +1,4 @@
+import { signedArea } from '../measure/signedArea';
 import type { XY } from '../measure/types';
 import type { Outline } from './outline';
 import { type OtherOutline, seamsOf } from './seams';
@@ -36,7 +37,7 @@ export function stretchesOfRing(
   reaches: readonly Reach[],
   others: readonly OtherOutline[],
 ): Stretch[] {
-  const outward = turnsLeft(ring) === isHole ? 1 : -1;
+  const outward = signedArea(ring) > 0 === isHole ? 1 : -1;
   const runs: Piece[][] = [];
   let open: Piece[] | null = null;
   for (const segment of sidesOf([[ring]])) {
@@ -100,12 +101,6 @@ function spansOf(segment: Segment, { outline, reachM }: Reach): Span[] {
     .sidesNear(segment, reachM)
     .map((side) => spanWithin(segment, side, reachM))
     .filter((span) => span !== null);
-}
-
-function turnsLeft(ring: readonly XY[]): boolean {
-  let twice = 0;
-  for (const [[ax, ay], [bx, by]] of sidesOf([[ring]])) twice += ax * by - bx * ay;
-  return twice > 0;
 }
 
 function joinPieces(pieces: readonly Piece[]): Stretch {

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { areaOfPartsM2 } from '../measure/geodesic';
+import { isInsideParts } from '../measure/isInsideParts';
 import { emptyYard, newZone } from '../yard/defaults';
 import type { Mark, Yard } from '../yard/types';
-import { isInsideParts } from './segments';
 import { treatZone } from './strips';
 import { boxRing, laidZone, testPlane } from './testGround';
 

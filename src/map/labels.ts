@@ -1,4 +1,5 @@
 import polylabel from 'polylabel';
+import { isInsideParts } from '../measure/isInsideParts';
 import type { PlaneRings, XY } from '../measure/types';
 
 export interface LabelSpot {
@@ -23,21 +24,6 @@ export function labelSpot(parts: readonly PlaneRings[]): LabelSpot | null {
     }
   }
   return best;
-}
-
-function isInside(p: XY, part: PlaneRings): boolean {
-  let inside = false;
-  for (const ring of part) {
-    for (let i = 0, j = ring.length - 1; i < ring.length; j = i++) {
-      const a = ring[i];
-      const b = ring[j];
-      if (!a || !b) continue;
-      if (a[1] > p[1] !== b[1] > p[1] && p[0] < ((b[0] - a[0]) * (p[1] - a[1])) / (b[1] - a[1]) + a[0]) {
-        inside = !inside;
-      }
-    }
-  }
-  return inside;
 }
 
 function sideMeetsBox(a: XY, b: XY, left: number, bottom: number, right: number, top: number): boolean {
@@ -71,7 +57,7 @@ export function labelFits(spot: LabelSpot, widthM: number, heightM: number): boo
   const halfW = widthM / 2;
   const halfH = heightM / 2;
   if (Math.hypot(halfW, halfH) <= spot.roomM) return true;
-  if (!isInside(spot.at, spot.part)) return false;
+  if (!isInsideParts(spot.at, [spot.part])) return false;
   const [x, y] = spot.at;
   for (const ring of spot.part) {
     for (let i = 1; i < ring.length; i++) {

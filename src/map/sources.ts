@@ -1,8 +1,5 @@
 import type { BaseLayer, Issue } from '../yard/types';
 
-export type XyzLayer = Extract<BaseLayer, { kind: 'xyz' }>;
-export type WmsLayer = Extract<BaseLayer, { kind: 'wms' }>;
-
 /** Deepest zoom of the map; sources with coarser tiles are enlarged past their own last zoom. */
 export const MAX_ZOOM = 22;
 

@@ -1,6 +1,7 @@
 import { Clipper, ClipType, EndType, JoinType, type Paths64 } from 'clipper2-ts';
 import { areaAfter, fromTree, lengthOf, operate, PER_M, TURNS, toPaths, turnPaths } from './clipPaths';
 import { boxesNear, boxOf } from './planeBox';
+import { signedArea } from './signedArea';
 import type { PlaneRings, XY } from './types';
 
 /** Rounded corners of a buffer stray from the true arc by at most this, m. */
@@ -180,14 +181,4 @@ export function planeAreaOf(parts: readonly PlaneRings[]): number {
       sum + rings.reduce((s, ring, i) => s + (i === 0 ? 1 : -1) * Math.abs(signedArea(ring)), 0),
     0,
   );
-}
-
-function signedArea(ring: readonly XY[]): number {
-  let twice = 0;
-  for (let i = 1; i < ring.length; i++) {
-    const a = ring[i - 1];
-    const b = ring[i];
-    if (a && b) twice += a[0] * b[1] - b[0] * a[1];
-  }
-  return twice / 2;
 }

@@ -29,3 +29,10 @@ it('counts a corner at the height of the point once', () => {
   expect(isInsideParts([-5, 0], diamond)).toBe(false);
   expect(isInsideParts([5, 0], [])).toBe(false);
 });
+
+it('leaves holes out', () => {
+  const parts: PlaneRings[] = [[box(0, 0, 10), box(4, 4, 2)]];
+  expect(isInsideParts([1, 1], parts)).toBe(true);
+  expect(isInsideParts([5, 5], parts)).toBe(false);
+  expect(isInsideParts([11, 5], parts)).toBe(false);
+});

@@ -2,6 +2,7 @@ import type { Zone } from '../yard/types';
 import { type Corner, indexSides, type Side, shareOn, sidesOf } from './cornerSides';
 import { edgesNear, stretchOn } from './outline';
 import { boxOf } from './planeBox';
+import { signedArea } from './signedArea';
 import type { LocalPlane, MeasuredYard, MeasuredZone, PlaneRings, XY } from './types';
 
 /** Shares of an edge shorter than this are rounding of the clipping grid. */
@@ -85,7 +86,7 @@ function gradientOf(
   const sidesNear = indexSides(sides);
   for (const rings of net) {
     rings.forEach((ring, ringIndex) => {
-      const sign = turnsLeft(ring) === (ringIndex === 0) ? 1 : -1;
+      const sign = signedArea(ring) > 0 === (ringIndex === 0) ? 1 : -1;
       for (let i = 1; i < ring.length; i++) {
         const a = ring[i - 1];
         const b = ring[i];
@@ -239,14 +240,4 @@ function addEntry(gradient: Map<string, Entry>, key: string, gx: number, gy: num
   } else {
     gradient.set(key, { gx, gy, sigmaM });
   }
-}
-
-function turnsLeft(ring: readonly XY[]): boolean {
-  let twice = 0;
-  for (let i = 1; i < ring.length; i++) {
-    const a = ring[i - 1];
-    const b = ring[i];
-    if (a && b) twice += a[0] * b[1] - b[0] * a[1];
-  }
-  return twice > 0;
 }

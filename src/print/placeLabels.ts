@@ -1,4 +1,5 @@
 import polylabel from 'polylabel';
+import { isInsideParts } from '../measure/isInsideParts';
 
 /** Paper position, mm, y down. */
 export type Mm = readonly [number, number];
@@ -29,24 +30,11 @@ export function boxesMeet(a: Box, b: Box, gap = 0.4): boolean {
   return Math.abs(a.x - b.x) < a.halfW + b.halfW + gap && Math.abs(a.y - b.y) < a.halfH + b.halfH + gap;
 }
 
-function isInside(p: Mm, rings: readonly (readonly Mm[])[]): boolean {
-  let inside = false;
-  for (const ring of rings) {
-    for (let i = 1; i < ring.length; i++) {
-      const a = ring[i - 1] as Mm;
-      const b = ring[i] as Mm;
-      if (a[1] > p[1] !== b[1] > p[1] && p[0] < ((b[0] - a[0]) * (p[1] - a[1])) / (b[1] - a[1]) + a[0]) {
-        inside = !inside;
-      }
-    }
-  }
-  return inside;
-}
-
 function boxInside(box: Box, rings: readonly (readonly Mm[])[]): boolean {
   for (let i = 0; i <= 8; i++) {
     const x = box.x + box.halfW * (i / 4 - 1);
-    for (const f of [-1, -0.5, 0, 0.5, 1]) if (!isInside([x, box.y + box.halfH * f], rings)) return false;
+    for (const f of [-1, -0.5, 0, 0.5, 1])
+      if (!isInsideParts([x, box.y + box.halfH * f], [rings])) return false;
   }
   return true;
 }
@@ -63,7 +51,7 @@ function spots(rings: readonly (readonly Mm[])[]): Mm[] {
     for (let j = 1; j < 16; j++) grid.push([x0 + ((x1 - x0) * i) / 16, y0 + ((y1 - y0) * j) / 16]);
   }
   const away = (p: Mm) => Math.hypot(p[0] - centre[0], p[1] - centre[1]);
-  return [centre, ...grid.filter((p) => isInside(p, rings)).sort((a, b) => away(a) - away(b))];
+  return [centre, ...grid.filter((p) => isInsideParts(p, [rings])).sort((a, b) => away(a) - away(b))];
 }
 
 /** Twice the area of a shape's outer ring, mm². */

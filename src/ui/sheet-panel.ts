@@ -96,7 +96,7 @@ export class SheetPanel extends AppPart {
     try {
       const [{ sheetModel }, { mountSheet }] = await Promise.all([
         import('../print/sheetModel'),
-        import('../print/printSheet'),
+        import('../print/mountSheet'),
         import('../print/workSheet'),
       ]);
       if (this.made !== from || !this.isConnected) return;

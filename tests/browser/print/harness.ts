@@ -1,4 +1,4 @@
-import { mountSheet } from '../../../src/print/printSheet';
+import { mountSheet } from '../../../src/print/mountSheet';
 import { defaultSheetOptions, sheetModel } from '../../../src/print/sheetModel';
 import type { SheetModel, SheetOptions } from '../../../src/print/types';
 import { deriveYard } from '../../../src/session/derive';

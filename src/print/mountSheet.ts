@@ -23,22 +23,3 @@ export function mountSheet(model: SheetModel, host: HTMLElement): () => void {
     document.adoptedStyleSheets = document.adoptedStyleSheets.filter((one) => one !== sheet);
   };
 }
-
-/**
- * Opens the browser's print window with the sheet and clears up when it closes.
- * @returns a promise that is kept when the sheet has been cleared away
- */
-export function printSheet(model: SheetModel, host: HTMLElement = document.body): Promise<void> {
-  const clear = mountSheet(model, host);
-  return new Promise((resolve) => {
-    window.addEventListener(
-      'afterprint',
-      () => {
-        clear();
-        resolve();
-      },
-      { once: true },
-    );
-    window.print();
-  });
-}
