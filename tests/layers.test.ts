@@ -14,16 +14,32 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   units: [],
   yard: ['units'],
   measure: ['yard', 'units'],
+  survey: ['measure', 'yard', 'units'],
   plan: ['measure', 'yard', 'units'],
   cover: ['plan', 'measure', 'yard', 'units'],
-  session: ['cover', 'plan', 'measure', 'yard', 'units'],
-  io: ['measure', 'yard', 'units'],
+  session: ['cover', 'plan', 'survey', 'measure', 'yard', 'units'],
+  io: ['picture', 'survey', 'measure', 'yard', 'units'],
+  picture: ['survey', 'measure', 'yard', 'units'],
   draft: ['yard'],
   words: ['session', 'cover', 'plan', 'yard', 'units'],
-  map: ['session', 'cover', 'plan', 'measure', 'yard', 'units', 'draft', 'words'],
+  map: ['session', 'picture', 'cover', 'plan', 'survey', 'measure', 'yard', 'units', 'draft', 'words'],
   print: ['session', 'cover', 'plan', 'measure', 'yard', 'units', 'draft', 'words'],
   // the screens start reading, writing and printing, and speak to the map through its port
-  ui: ['print', 'io', 'map', 'session', 'cover', 'plan', 'measure', 'yard', 'units', 'draft', 'words'],
+  ui: [
+    'print',
+    'io',
+    'map',
+    'session',
+    'picture',
+    'cover',
+    'plan',
+    'survey',
+    'measure',
+    'yard',
+    'units',
+    'draft',
+    'words',
+  ],
 };
 /** Single files open to folders below them: the words of the document are types only. */
 const ALLOWED_FILES: Readonly<Record<string, readonly string[]>> = { units: ['yard/types'] };
@@ -31,7 +47,7 @@ const ALLOWED_FILES: Readonly<Record<string, readonly string[]>> = { units: ['ya
 const WORDS_TYPES = ['session/types', 'cover/types'];
 /** The map's port: all that a screen may know of the map. */
 const MAP_PORT = ['map/types', 'map/sources', 'map/fakeMap'];
-const CORE = ['units', 'yard', 'measure', 'plan', 'cover'];
+const CORE = ['units', 'yard', 'measure', 'survey', 'plan', 'cover'];
 const OUTSIDE_CORE = /^(leaflet|lit|idb-keyval|terra-draw|node:)/;
 /** Packages held to the folders that may use them. */
 const PACKAGE_HOMES: readonly (readonly [RegExp, readonly string[]])[] = [

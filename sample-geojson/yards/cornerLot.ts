@@ -199,6 +199,7 @@ export function cornerLotYard(picture: BaseLayer): Yard {
     id: 'sample-corner-lot',
     name: 'Quarry Bend corner lot',
     zones: cornerLotZones.map((zone) => placeZone(cornerLotFrame, zone)),
+    parcel: null,
     marks: cornerLotMarks.map((mark) => placeMark(cornerLotFrame, mark)),
     products: cornerLotProducts,
     visits,

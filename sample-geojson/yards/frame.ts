@@ -94,6 +94,6 @@ export function placeMark(frame: Frame, mark: DrawnMark): Mark {
 }
 
 /** Tape measure: corner sigma 5 cm. */
-export const TAPE: Survey = { method: 'tape', vertexSigmaM: 0.05 };
+export const TAPE: Survey = { method: 'tape', vertexSigmaM: 0.05, scaleSigma: 0, source: '' };
 /** Traced on a fine picture: corner sigma 15 cm. */
-export const TRACED: Survey = { method: 'traced', vertexSigmaM: 0.15 };
+export const TRACED: Survey = { method: 'traced', vertexSigmaM: 0.15, scaleSigma: 0, source: '' };

@@ -163,6 +163,7 @@ export function longAcreYard(): Yard {
     id: 'sample-long-acre',
     name: 'The long acre',
     zones: longAcreZones.map((zone) => placeZone(longAcreFrame, zone)),
+    parcel: null,
     marks: longAcreMarks.map((mark) => placeMark(longAcreFrame, mark)),
     products: longAcreProducts,
     visits: [

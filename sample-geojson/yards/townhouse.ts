@@ -61,6 +61,7 @@ export function townhouseYard(): Yard {
     id: 'sample-townhouse',
     name: 'Number nine, townhouse row',
     zones: townhouseZones.map((zone) => placeZone(townhouseFrame, zone)),
+    parcel: null,
     marks: townhouseMarks.map((mark) => placeMark(townhouseFrame, mark)),
     products: townhouseProducts,
     visits: [

@@ -52,7 +52,7 @@ function readOwn(value: unknown): ReadFile {
 function askedBaseLayer(yard: Yard, issues: Issue[]): Yard['settings'] {
   const { settings } = yard;
   const layer = settings.baseLayer;
-  const host = layer.kind === 'grid' ? null : foreignHost(layer.url);
+  const host = 'url' in layer ? foreignHost(layer.url) : null;
   if (layer.kind === 'grid' || host === null) return settings;
   const message = `The file shows pictures from ${host}. They stay off until you choose “${layer.name}” as base layer.`;
   issues.push({

@@ -5,7 +5,9 @@ import { checkBaseLayer, MAX_ZOOM } from './sources';
 
 type Tell = (issue: Issue) => void;
 
-function makeLayer(layer: Exclude<BaseLayer, { kind: 'grid' }>): L.TileLayer | L.ImageOverlay {
+function makeLayer(
+  layer: Exclude<BaseLayer, { kind: 'grid' | 'own-picture' }>,
+): L.TileLayer | L.ImageOverlay {
   const attribution = escapeHtml(layer.attribution);
   const common = { attribution, pane: 'yard-base', maxZoom: MAX_ZOOM };
   switch (layer.kind) {
@@ -48,7 +50,7 @@ export class BaseLayers {
     this.key = key;
     this.shown?.remove();
     this.shown = null;
-    if (layer.kind === 'grid') return false;
+    if (layer.kind === 'grid' || layer.kind === 'own-picture') return false;
     const [fault] = checkBaseLayer(layer);
     if (fault) {
       this.tell(fault);

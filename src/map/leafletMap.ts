@@ -13,6 +13,7 @@ import { Overlays } from './overlays';
 import { PatternSheet } from './patterns';
 import { MAX_ZOOM } from './sources';
 import { ToolRunner } from './tools';
+import { TrialLayer } from './trialLayer';
 import type { MapEvents, MapPicture, MapPort } from './types';
 import { ZoneLayers } from './zoneLayers';
 
@@ -82,6 +83,7 @@ export function createLeafletMap(element: HTMLElement, events: MapEvents): MapPo
   const zones = new ZoneLayers(map, patterns, pick);
   const overlays = new Overlays(map, patterns, () => zones.labelBoxes());
   const marks = new MarkLayers(map, events);
+  const trial = new TrialLayer(map);
   const keys = listenToKeys(map, {
     session: () => tools.session,
     takesPoints: () => tools.takesPoints,
@@ -206,6 +208,7 @@ export function createLeafletMap(element: HTMLElement, events: MapEvents): MapPo
       zones.show(next);
       overlays.show(next);
       marks.show(next);
+      trial.show(next);
       tools.session?.pictureChanged();
       if (isOtherYard) {
         const { origin } = next.measured.plane;

@@ -51,7 +51,7 @@ const KNOWN_PLACES = new Set(['x', 'y', '-y', 'z', 's', 'r']);
  * @returns issues in words; empty when it is fine. No request is made.
  */
 export function checkBaseLayer(layer: BaseLayer): Issue[] {
-  if (layer.kind === 'grid') return [];
+  if (!('url' in layer)) return [];
   const badUrl = checkUrl(layer.url, layer.name);
   if (badUrl) return [badUrl];
   if (layer.kind === 'xyz') {

@@ -12,8 +12,8 @@ const SELECT: Tool = { type: 'select' };
 /** Beyond this from its origin a plane's scale is off by more than about one in a thousand, m. */
 const PLANE_REACH_M = 5000;
 
-/** A tool that puts one mark. */
-class PlaceMark implements DrawSession {
+/** A tool that asks for one place. */
+class OnePlace implements DrawSession {
   constructor(
     private readonly map: L.Map,
     private readonly aim: Aim,
@@ -78,9 +78,15 @@ export class ToolRunner {
         });
         return;
       case 'mark':
-        this.session = new PlaceMark(this.map, this.aim, (position) =>
+        this.session = new OnePlace(this.map, this.aim, (position) =>
           this.done(() => this.events.markPlaced(tool.kind, position)),
         );
+        return;
+      case 'pick':
+        this.session = new OnePlace(this.map, this.aim, (position) =>
+          this.done(() => this.events.picked(position)),
+        );
+        return;
     }
   }
 

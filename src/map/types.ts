@@ -12,6 +12,24 @@ import type {
   ZoneKind,
 } from '../yard/types';
 
+/** How a line or point of a trial drawing looks: what counts, what only helps, what is wrong. */
+export type TrialStyle = 'main' | 'faint' | 'warn';
+
+/** A passing drawing over the yard that is not in the document: a walk under way, a plat being read. */
+export interface Trial {
+  readonly lines: readonly {
+    readonly points: readonly Position[];
+    readonly isClosed: boolean;
+    readonly style: TrialStyle;
+  }[];
+  readonly points: readonly { readonly at: Position; readonly label: string; readonly style: TrialStyle }[];
+  readonly circles: readonly {
+    readonly at: Position;
+    readonly radiusM: number;
+    readonly style: TrialStyle;
+  }[];
+}
+
 /** All the map draws; a picture of the document, never the truth. */
 export interface MapPicture {
   readonly yard: Yard;
@@ -26,10 +44,16 @@ export interface MapPicture {
   } | null;
   readonly units: UnitSystem;
   readonly baseLayer: BaseLayer;
+  /** null: none. */
+  readonly trial: Trial | null;
   readonly dark: boolean;
 }
 
 export type DrawShape = 'polygon' | 'rectangle' | 'circle' | 'freehand';
+
+/** What is done along the outline of a zone. */
+export const EDGE_TASKS = ['arc', 'smooth', 'straighten', 'offset', 'align'] as const;
+export type EdgeTask = (typeof EDGE_TASKS)[number];
 
 /** What the pointer does. Every tool but `select` ends with Escape; Enter finishes a shape. */
 export type Tool =
@@ -38,12 +62,20 @@ export type Tool =
   | {
       readonly type: 'draw';
       readonly shape: DrawShape;
-      readonly purpose: 'zone' | 'hole' | 'cut';
+      readonly purpose: 'zone' | 'hole' | 'cut' | 'parcel';
       readonly kind: ZoneKind;
       readonly zoneId: string | null;
     }
   /** corners of one zone: move, insert (midpoints), delete; also move and rotate the whole zone. */
   | { readonly type: 'reshape'; readonly zoneId: string }
+  /** stretches of one zone's outline: bend, smooth, offset, align. */
+  | { readonly type: 'edge'; readonly zoneId: string; readonly task: EdgeTask }
+  /** an open line that becomes a zone of the given width: a walk, a mowing strip. */
+  | { readonly type: 'band'; readonly kind: ZoneKind; readonly widthM: number }
+  /** lengths and angles along a passing line; nothing is added. */
+  | { readonly type: 'gauge' }
+  /** one place, for whoever asked; `words` tell the person what to point at. */
+  | { readonly type: 'pick'; readonly words: string }
   /** an open line across the zone. */
   | { readonly type: 'split'; readonly zoneId: string }
   | { readonly type: 'mark'; readonly kind: MarkKind };
@@ -54,6 +86,8 @@ export interface DrawLive {
   /** length of the side being drawn (last point to pointer) and its bearing in degrees from north. */
   readonly sideM: number | null;
   readonly bearingDeg: number | null;
+  /** inner angle between the side before and the one being drawn, degrees; null before there are two. */
+  readonly angleDeg?: number | null;
   readonly areaM2: number | null;
   readonly perimeterM: number | null;
   readonly crossing: Position | null;
@@ -69,6 +103,10 @@ export interface MapEvents {
   reshaped(zoneId: string, parts: readonly Rings[], label: string): void;
   /** parts while a drag is under way; null when it ends or is cancelled. */
   reshaping(zoneId: string, parts: readonly Rings[] | null): void;
+  /** the open line of a `band` tool. @returns false: refused, the line is kept to be corrected. */
+  bandLine(line: readonly Position[], tool: Extract<Tool, { type: 'band' }>): boolean;
+  /** the place pointed at with a `pick` tool. */
+  picked(position: Position): void;
   markPlaced(kind: MarkKind, position: Position): void;
   markMoved(markId: string, position: Position): void;
   live(figures: DrawLive | null): void;

@@ -1,7 +1,7 @@
-import type { DrawLive, MapEvents, MapPicture, MapPort } from '../map/types';
+import type { DrawLive, MapEvents, MapPicture, MapPort, Trial } from '../map/types';
 import type { ShapeResult } from '../measure/shapes';
 import type { DerivedVisit, OpenResult, YardEntry, YardSession, YardStorage } from '../session/types';
-import type { BaseLayer, Issue, MowingClass, UnitSystem, Yard, ZoneKind } from '../yard/types';
+import type { BaseLayer, Issue, MowingClass, Position, UnitSystem, Yard, ZoneKind } from '../yard/types';
 import type { App, ViewState } from './app';
 import { createMapEvents } from './map-events';
 import type { Theme } from './theme';
@@ -50,6 +50,7 @@ const FIRST_VIEW: ViewState = {
   visitId: null,
   productId: null,
   tool: { type: 'select' },
+  way: null,
 };
 
 /** State of the screen and the way from events to the document. */
@@ -66,6 +67,7 @@ export class AppController implements App {
     sharedCorners: true,
   };
   theme: Theme = 'light';
+  trial: Trial | null = null;
   entries: readonly YardEntry[] = [];
   /** a stored yard that did not open whole. */
   damaged: { readonly id: string; readonly result: Extract<OpenResult, { ok: false }> } | null = null;
@@ -79,6 +81,7 @@ export class AppController implements App {
   private listeners = new Set<() => void>();
   private lastSlips: MapPicture['slips'] = [];
   private isScheduled = false;
+  private onPicked: ((position: Position | null) => void) | null = null;
   private toldFailure = '';
   private wasSaving = false;
   /** the document as it was at the last change heard of. */
@@ -126,6 +129,8 @@ export class AppController implements App {
     this.stopListening = session.subscribe(() => this.afterChange());
     this.damaged = null;
     this.live = null;
+    this.trial = null;
+    this.endPick(null);
     this.view = { ...FIRST_VIEW, step: this.view.step, visitId: yard.visits[0]?.id ?? null };
     this.afterChange();
     this.map?.fit();
@@ -138,6 +143,12 @@ export class AppController implements App {
     const isMove =
       (change.step ?? before.step) !== before.step || (change.tool ?? before.tool) !== before.tool;
     if (isMove) this.clearOldMessage();
+    if (
+      (change.step ?? before.step) !== before.step ||
+      ((change.way ?? null) !== before.way && 'way' in change)
+    )
+      this.trial = null;
+    if (change.tool && change.tool.type !== 'pick') this.endPick(null);
     if (change.tool && change.tool !== before.tool) {
       this.live = null;
       this.map?.setTool(change.tool);
@@ -158,6 +169,26 @@ export class AppController implements App {
   setTheme(theme: Theme): void {
     this.theme = theme;
     this.notify();
+  }
+
+  setTrial(trial: Trial | null): void {
+    this.trial = trial;
+    this.notify();
+  }
+
+  pick(words: string): Promise<Position | null> {
+    this.endPick(null);
+    return new Promise((resolve) => {
+      this.onPicked = resolve;
+      this.setView({ tool: { type: 'pick', words } });
+    });
+  }
+
+  /** What was asked for by `pick` has its answer. */
+  endPick(position: Position | null): void {
+    const answer = this.onPicked;
+    this.onPicked = null;
+    answer?.(position);
   }
 
   setLive(live: DrawLive | null): void {
@@ -314,14 +345,15 @@ export class AppController implements App {
       },
       units: this.units,
       baseLayer: this.shownBaseLayer(yard.settings.baseLayer),
+      trial: this.trial,
       dark: this.theme === 'dark',
     };
   }
 
-  private resolved: { from: BaseLayer; to: BaseLayer } | null = null;
+  private resolved: { readonly from: BaseLayer; readonly to: BaseLayer } | null = null;
 
   private shownBaseLayer(layer: BaseLayer): BaseLayer {
-    if (layer.kind === 'grid') return layer;
+    if (!('url' in layer)) return layer;
     if (this.resolved?.from !== layer) {
       this.resolved = { from: layer, to: { ...layer, url: this.services.resolveUrl(layer.url) } };
     }

@@ -1,10 +1,14 @@
-import type { MapPort, Tool } from '../map/types';
+import type { MapPort, Tool, Trial } from '../map/types';
 import type { DerivedVisit, YardSession } from '../session/types';
-import type { Issue, UnitSystem, Yard } from '../yard/types';
+import type { Issue, Position, UnitSystem, Yard } from '../yard/types';
 
 /** The parts of the job that have a screen; each can be opened at any time. */
 export const STEPS = ['measure', 'shelf', 'visit', 'sheet', 'yards'] as const;
 export type Step = (typeof STEPS)[number];
+
+/** Ways of getting at an area, beside drawing; each has a form of its own in the Measure panel. */
+export const WAYS = ['picture', 'tape', 'plat', 'walk', 'corners', 'file', 'parcel'] as const;
+export type Way = (typeof WAYS)[number];
 
 /** State of the screen that is not in the document. */
 export interface ViewState {
@@ -13,6 +17,8 @@ export interface ViewState {
   readonly visitId: string | null;
   readonly productId: string | null;
   readonly tool: Tool;
+  /** the way whose form is open in the Measure panel; null: the list of zones. */
+  readonly way: Way | null;
 }
 
 /**
@@ -31,6 +37,14 @@ export interface App {
   dispatch(label: string, edit: (yard: Yard) => Yard, mergeKey?: string): void;
   /** a message beside the map, until dismissed or replaced. */
   tell(issue: Issue): void;
+  /** shows a passing drawing on the map; null takes it away. It goes by itself when another way or step is opened. */
+  setTrial(trial: Trial | null): void;
+  /**
+   * Lets the person point at one place of the map.
+   * @param words what to point at, as a sentence
+   * @returns null when given up (Escape, another tool)
+   */
+  pick(words: string): Promise<Position | null>;
   newId(prefix: string): string;
   /** YYYY-MM-DD of the device's clock. */
   today(): string;

@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
-import type { DrawLive, Tool } from '../map/types';
+import type { DrawLive, EdgeTask, Tool } from '../map/types';
 import { formatArea, formatLength, formatNumber } from '../units/format';
 import { AppPart, fieldValue, isTicked } from './app-part';
 import { icon } from './icons';
@@ -50,20 +50,22 @@ export class LiveBar extends AppPart {
   protected override render() {
     const { tool } = this.app.view;
     if (tool.type === 'select') return nothing;
-    const takesPoints = tool.type === 'split' || (tool.type === 'draw' && tool.shape !== 'freehand');
+    const takesPoints = takesPointsOf(tool);
+    const isOnePlace = tool.type === 'mark' || tool.type === 'pick';
+    const endsByDone = tool.type === 'reshape' || tool.type === 'edge' || tool.type === 'gauge';
     return html`
       <section class="bar" aria-label="Tool at work">
         <div class="told">${this.renderWords(tool)}${this.renderFigures(tool)}</div>
         <div class="work">
           ${takesPoints ? this.renderTyped(tool) : nothing}
           <div class="row">
-            ${tool.type === 'mark' ? nothing : this.renderSwitches(tool)}
+            ${isOnePlace ? nothing : this.renderSwitches(tool)}
             ${takesPoints ? html`<button @click=${() => this.app.map?.backOnePoint()}>${icon('back')}Back a point</button>` : nothing}
             ${
-              tool.type === 'reshape'
+              endsByDone
                 ? html`<button class="primary" @click=${this.end}>Done</button>`
                 : html`<button @click=${this.cancel}>Cancel</button>
-                    <button class="primary" @click=${() => this.app.map?.finish()}>${tool.type === 'mark' ? 'Put at the middle' : 'Finish'}</button>`
+                    <button class="primary" @click=${() => this.app.map?.finish()}>${tool.type === 'mark' ? 'Put at the middle' : tool.type === 'pick' ? 'Take the middle' : 'Finish'}</button>`
             }
           </div>
         </div>
@@ -82,7 +84,8 @@ export class LiveBar extends AppPart {
   }
 
   private renderFigures(tool: Tool) {
-    if (tool.type === 'mark' || tool.type === 'reshape') return nothing;
+    if (tool.type === 'mark' || tool.type === 'pick' || tool.type === 'reshape' || tool.type === 'edge')
+      return nothing;
     const { live, units } = this.app;
     const isClosed = tool.type === 'draw';
     const figure = (words: string, value: number | null | undefined, format: (value: number) => string) =>
@@ -167,18 +170,43 @@ export class LiveBar extends AppPart {
   }
 }
 
+/** Whether a tool lives on points put one after another. */
+function takesPointsOf(tool: Tool): boolean {
+  if (tool.type === 'draw') return tool.shape !== 'freehand';
+  return tool.type === 'split' || tool.type === 'band' || tool.type === 'gauge';
+}
+
+const EDGE_WORDS: Readonly<Record<EdgeTask, string>> = {
+  arc: 'Pick the corner where the arc begins, the one where it ends, then a place it passes through.',
+  smooth: 'Pick the first and the last corner of the stretch to smooth.',
+  straighten: 'Pick a curved stretch; it becomes one straight side.',
+  offset: 'Pick a side, or the first and last corner of a stretch.',
+  align: 'Pick a side of the zone, then the edge it should lie along.',
+};
+
 function describeTool(tool: Exclude<Tool, { type: 'select' }>): string {
   switch (tool.type) {
     case 'reshape':
       return 'Drag a corner; the small dots add one. Select a corner to delete it.';
     case 'split':
       return 'Draw a line right across the zone, from outside to outside.';
+    case 'edge':
+      return EDGE_WORDS[tool.task];
+    case 'band':
+      return `${KIND_WORDS[tool.kind]} along a line: put the points of its middle line.`;
+    case 'gauge':
+      return 'Put the points to measure between. Nothing is added to the yard.';
+    case 'pick':
+      return tool.words;
     case 'mark':
       return `Put the ${MARK_WORDS[tool.kind].toLowerCase()} on the drawing.`;
     case 'draw': {
-      const what = { zone: KIND_WORDS[tool.kind], hole: 'Hole', cut: `${KIND_WORDS[tool.kind]} cut out` }[
-        tool.purpose
-      ];
+      const what = {
+        zone: KIND_WORDS[tool.kind],
+        hole: 'Hole',
+        cut: `${KIND_WORDS[tool.kind]} cut out`,
+        parcel: 'Outline of the property',
+      }[tool.purpose];
       const how = {
         polygon: 'put the first corner, then the next, or type a side',
         rectangle: 'drag across it; or put the first corner, then two more, or type two sides',

@@ -65,6 +65,8 @@ export function createMapEvents(app: AppController): MapEvents {
     markMoved(markId, position) {
       app.dispatch('Move mark', (yard) => moveMark(yard, markId, position));
     },
+    picked: (position) => app.endPick(position),
+    bandLine: () => false,
     live: (figures) => app.setLive(figures),
     message: (issue) => app.tell(issue),
     toolEnded: () => app.setView({ tool: { type: 'select' } }),

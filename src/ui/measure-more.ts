@@ -2,4 +2,4 @@
 import './base-layer-panel';
 import './mark-list';
 import './place-finder';
-import './typed-zone-form';
+import './way-list';

@@ -20,7 +20,7 @@ export class MeasurePanel extends AppPart {
   `,
   ];
 
-  /** an empty yard begins with the typed form open; it stays so after the first zone. */
+  /** an empty yard begins with the ways open; they stay so after the first zone. */
   private beganEmpty: boolean | null = null;
 
   protected override render() {
@@ -30,6 +30,10 @@ export class MeasurePanel extends AppPart {
     const slips = app.session.derived.slips();
     const { issues } = app.session.derived.measured;
     this.beganEmpty ??= zones.length === 0;
+    if (app.view.way !== null) {
+      void this.loadWay();
+      return html`<way-form .app=${app} .rev=${rev}></way-form>`;
+    }
     return html`
       <h2>Measure</h2>
       ${slips.length > 0 ? html`<p class="slips"><button @click=${this.goToSlips}>${slipWords(slips)}</button></p>` : nothing}
@@ -43,8 +47,8 @@ export class MeasurePanel extends AppPart {
               <slip-list .app=${app} .rev=${rev}></slip-list></details>`
           : nothing
       }
-      <details class="fold" ?open=${this.beganEmpty} @toggle=${this.loadMore}><summary>Make a zone from typed lengths or corners</summary>
-        <typed-zone-form .app=${app} .rev=${rev}></typed-zone-form></details>
+      <details class="fold" ?open=${this.beganEmpty} @toggle=${this.loadMore}><summary>Other ways to measure</summary>
+        <way-list .app=${app} .rev=${rev}></way-list></details>
       <details class="fold" @toggle=${this.loadMore}><summary>Drains, wells, hose bibs, gates (${marks.length})</summary>
         <mark-list .app=${app} .rev=${rev}></mark-list></details>
       <details class="fold" @toggle=${this.loadMore}><summary>Ground under the drawing</summary>
@@ -61,6 +65,16 @@ export class MeasurePanel extends AppPart {
       const message = 'This part could not be loaded. Check the connection, then close and open it again.';
       this.app.tell({ code: 'part-not-loaded', severity: 'error', message, place: {} });
     });
+  }
+
+  private async loadWay(): Promise<void> {
+    try {
+      await import('./way-form');
+    } catch {
+      const message = 'This part could not be loaded. Check the connection and open it again.';
+      this.app.tell({ code: 'part-not-loaded', severity: 'error', message, place: {} });
+      this.app.setView({ way: null });
+    }
   }
 
   private goToSlips(): void {

@@ -129,7 +129,7 @@ export class OwnLayerForm extends AppPart {
     event.preventDefault();
     const layer = this.layer();
     const issues = [...checkBaseLayer(layer)];
-    if (layer.kind !== 'grid' && layer.url === '') {
+    if ('url' in layer && layer.url === '') {
       issues.unshift({
         code: 'base-layer-url',
         severity: 'error',

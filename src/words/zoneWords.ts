@@ -28,6 +28,7 @@ export const SURVEY_WORDS: Readonly<Record<SurveyMethod, string>> = {
   traced: 'Traced over a picture',
   typed: 'Typed lengths or corners',
   tape: 'Taped on the ground',
+  plat: 'From a plat or deed',
   walked: 'Walked with a phone',
   imported: 'From a file',
 };

@@ -3,7 +3,7 @@ import { SCHEMA_VERSION } from './defaults';
 import { MEMBER } from './encode';
 import { migrate } from './migrations';
 import { checkProductShape, checkVisitShape, type Fault, readSettings } from './schema';
-import type { Issue, Mark, Product, Visit, Yard, Zone } from './types';
+import type { Issue, Mark, Parcel, Product, Visit, Yard, Zone } from './types';
 
 /** What became of a file: the yard, and what was wrong with it. */
 export interface DecodedYard {
@@ -65,6 +65,7 @@ export function yardFromGeoJson(value: unknown): DecodedYard {
     name: text(member.name, 'Yard', 'name', issues),
     zones: features.zones,
     marks: features.marks,
+    parcel: features.parcel,
     products: decodeList<Product>(member.products, 'products', 'product', checkProductShape, issues),
     visits: decodeList<Visit>(member.visits, 'visits', 'visit', checkVisitShape, issues),
     settings: settings.settings,
@@ -82,6 +83,7 @@ function decodeFeatures(values: readonly unknown[], issues: Issue[]) {
   const zones: Zone[] = [];
   const marks: Mark[] = [];
   const others: unknown[] = [];
+  let parcel: Parcel | null = null;
   const used = new Set<string>();
   values.forEach((value, i) => {
     const path = `features[${i}]`;
@@ -94,9 +96,17 @@ function decodeFeatures(values: readonly unknown[], issues: Issue[]) {
     issues.push(...decoded.issues);
     if (decoded.type === 'other') others.push(value);
     if (decoded.type === 'zone') zones.push(withFreeId(decoded.zone, used, path, issues));
+    if (decoded.type === 'parcel') {
+      if (parcel === null) parcel = decoded.parcel;
+      else {
+        const message = 'The file has more than one outline of the property; the first is used.';
+        issues.push({ code: 'double-parcel', severity: 'warning', message, place: { path } });
+        others.push(value);
+      }
+    }
     if (decoded.type === 'mark') marks.push(withFreeId(decoded.mark, used, path, issues));
   });
-  return { zones, marks, others };
+  return { zones, marks, others, parcel };
 }
 
 function withFreeId<T extends { readonly id: string; readonly name: string }>(

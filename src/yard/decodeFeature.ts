@@ -1,11 +1,14 @@
 import { decodePoint, decodeRings, formatPlacePath } from './decodeGeometry';
 import { newZone, suggestedSurvey } from './defaults';
+import { PARCEL_KIND } from './encode';
 import { checkShape, type Fault, zonePropertySchemas } from './schema';
 import {
+  type Curve,
   type Issue,
   MARK_KINDS,
   type Mark,
   type MarkKind,
+  type Parcel,
   type Rings,
   type SurveyMethod,
   ZONE_KINDS,
@@ -19,6 +22,8 @@ type Members = Readonly<Record<string, unknown>>;
 export type DecodedFeature =
   | { readonly type: 'zone'; readonly zone: Zone; readonly issues: readonly Issue[] }
   | { readonly type: 'mark'; readonly mark: Mark; readonly issues: readonly Issue[] }
+  /** the outline of the property. */
+  | { readonly type: 'parcel'; readonly parcel: Parcel; readonly issues: readonly Issue[] }
   /** neither zone nor mark: to be kept as it came. */
   | { readonly type: 'other'; readonly issues: readonly Issue[] }
   | { readonly type: 'refused'; readonly issues: readonly Issue[] };
@@ -34,15 +39,18 @@ export interface FeatureContext {
   readonly surveyMethod: SurveyMethod;
 }
 
+const SURVEY_KEYS = ['surveyMethod', 'vertexSigmaM', 'scaleSigma', 'surveySource', 'curves'];
 const ZONE_KEYS = [
   'name',
   'kind',
   'mowing',
   'material',
   'note',
-  'surveyMethod',
-  'vertexSigmaM',
+  ...SURVEY_KEYS,
   'cutsSameKind',
+  'sketch',
+  'isLocked',
+  'slope',
 ];
 
 /**
@@ -55,16 +63,16 @@ export function decodeFeature(value: unknown, context: FeatureContext): DecodedF
     const message = `${formatPlacePath(context.path)} is not a GeoJSON Feature and was not read.`;
     return { type: 'refused', issues: [issue('not-a-feature', 'error', message, context.path)] };
   }
-  const geometry = isMembers(value.geometry) ? value.geometry : null;
   const properties = isMembers(value.properties) ? value.properties : {};
-  switch (geometry?.type) {
+  const isSketch = value.geometry === null && isMembers(properties.sketch);
+  const geometry = isSketch ? properties.sketch : value.geometry;
+  switch (isMembers(geometry) ? geometry.type : null) {
     case 'Polygon':
-      return decodeZone(value, properties, [geometry.coordinates], false, context);
     case 'MultiPolygon':
-      return decodeZone(value, properties, geometry.coordinates, true, context);
+      return decodeArea(value, properties, geometry as Members, !isSketch, context);
     case 'Point':
       if (MARK_KINDS.includes(properties.kind as MarkKind)) {
-        return decodeMark(value, properties, geometry.coordinates, context);
+        return decodeMark(value, properties, (geometry as Members).coordinates, context);
       }
       return { type: 'other', issues: [] };
     default:
@@ -72,22 +80,24 @@ export function decodeFeature(value: unknown, context: FeatureContext): DecodedF
   }
 }
 
-function decodeZone(
+/** A zone, or the parcel. */
+function decodeArea(
   feature: Members,
   properties: Members,
-  coordinates: unknown,
-  multi: boolean,
+  geometry: Members,
+  isPlaced: boolean,
   context: FeatureContext,
 ): DecodedFeature {
   const id = featureId(feature, context);
   const who = label(properties, context.path);
   const issues: Issue[] = [];
-  const tell = (code: string, severity: Issue['severity'], message: string, path: string) =>
+  const tell: Tell = (code, severity, message, path) =>
     issues.push({ code, severity, message: `${who}: ${message}`, place: { zoneId: id, path } });
+  const isParcel = properties.kind === PARCEL_KIND;
 
   let kind: ZoneKind = 'other';
   if (ZONE_KINDS.includes(properties.kind as ZoneKind)) kind = properties.kind as ZoneKind;
-  else if (context.needsKind) {
+  else if (context.needsKind && !isParcel) {
     tell(
       'unknown-kind',
       'error',
@@ -95,21 +105,10 @@ function decodeZone(
       `${context.path}.properties.kind`,
     );
   }
-
-  const parts: Rings[] = [];
-  const at = `${context.path}.geometry.coordinates`;
-  if (!Array.isArray(coordinates) || coordinates.length === 0) {
-    tell('no-coordinates', 'error', 'it has no coordinates.', at);
-  } else {
-    coordinates.forEach((part, i) => {
-      const decoded = decodeRings(part, multi ? `${at}[${i}]` : at);
-      for (const fault of decoded.faults) tell(fault.code, fault.severity, fault.message, fault.path);
-      parts.push(decoded.rings);
-    });
-  }
+  const parts = decodeParts(geometry, isPlaced, context, tell);
   if (issues.some((found) => found.severity === 'error')) return { type: 'refused', issues };
 
-  const read = <K extends keyof typeof zonePropertySchemas>(key: K, needed = true) => {
+  const read: Read = (key, needed = true) => {
     const given = properties[key];
     if (given === undefined || given === null || !needed) return undefined;
     const result = checkShape<unknown>(zonePropertySchemas[key], given);
@@ -123,17 +122,56 @@ function decodeZone(
     );
     return undefined;
   };
-  const survey = suggestedSurvey((read('surveyMethod') as SurveyMethod | undefined) ?? context.surveyMethod);
-  const zone = newZone(id, kind, parts, {
+  const shared = {
     name: read('name') as string | undefined,
+    survey: readSurvey(read, context.surveyMethod),
+    curves: (read('curves') as readonly Curve[] | undefined) ?? [],
+  };
+  if (isParcel) {
+    const extra = extraOf(feature, properties, ['name', 'kind', ...SURVEY_KEYS]);
+    return { type: 'parcel', parcel: { ...shared, name: shared.name ?? '', parts, extra }, issues };
+  }
+  const zone = newZone(id, kind, parts, {
+    ...shared,
     mowing: read('mowing', kind === 'turf') as Zone['mowing'] | undefined,
     material: read('material', kind === 'hardscape') as Zone['material'] | undefined,
     note: read('note') as string | undefined,
-    survey: { ...survey, vertexSigmaM: (read('vertexSigmaM') as number | undefined) ?? survey.vertexSigmaM },
     cutsSameKind: read('cutsSameKind') as boolean | undefined,
+    isPlaced,
+    isLocked: read('isLocked') as boolean | undefined,
+    slope: read('slope') as number | undefined,
     extra: extraOf(feature, properties, ZONE_KEYS),
   });
   return { type: 'zone', zone, issues };
+}
+
+type Tell = (code: string, severity: Issue['severity'], message: string, path: string) => void;
+type Read = (key: keyof typeof zonePropertySchemas, needed?: boolean) => unknown;
+
+function decodeParts(geometry: Members, isPlaced: boolean, context: FeatureContext, tell: Tell): Rings[] {
+  const { coordinates } = geometry;
+  const isMulti = geometry.type === 'MultiPolygon';
+  const at = `${context.path}.${isPlaced ? 'geometry' : 'properties.sketch'}.coordinates`;
+  const list = isMulti ? coordinates : [coordinates];
+  if (!Array.isArray(list) || list.length === 0) {
+    tell('no-coordinates', 'error', 'it has no coordinates.', at);
+    return [];
+  }
+  return list.map((part, i) => {
+    const decoded = decodeRings(part, isMulti ? `${at}[${i}]` : at);
+    for (const fault of decoded.faults) tell(fault.code, fault.severity, fault.message, fault.path);
+    return decoded.rings;
+  });
+}
+
+function readSurvey(read: Read, standIn: SurveyMethod): Zone['survey'] {
+  const survey = suggestedSurvey((read('surveyMethod') as SurveyMethod | undefined) ?? standIn);
+  return {
+    method: survey.method,
+    vertexSigmaM: (read('vertexSigmaM') as number | undefined) ?? survey.vertexSigmaM,
+    scaleSigma: (read('scaleSigma') as number | undefined) ?? 0,
+    source: (read('surveySource') as string | undefined) ?? '',
+  };
 }
 
 function decodeMark(

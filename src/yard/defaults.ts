@@ -1,7 +1,7 @@
 import type { Settings, Survey, SurveyMethod, Yard, Zone, ZoneKind } from './types';
 
 /** Version of the document written by this program. Older ones migrate in `migrations.ts`. */
-export const SCHEMA_VERSION = 1;
+export const SCHEMA_VERSION = 2;
 
 /**
  * First guess at the standard deviation of a corner, metres, for each way of measuring; common
@@ -11,13 +11,14 @@ export const SUGGESTED_SIGMA_M: Readonly<Record<SurveyMethod, number>> = {
   traced: 0.2,
   typed: 0.03,
   tape: 0.05,
+  plat: 0.05,
   walked: 3,
   imported: 0.3,
 };
 
 /** @returns the survey record for a method with its suggested sigma. */
 export function suggestedSurvey(method: SurveyMethod): Survey {
-  return { method, vertexSigmaM: SUGGESTED_SIGMA_M[method] };
+  return { method, vertexSigmaM: SUGGESTED_SIGMA_M[method], scaleSigma: 0, source: '' };
 }
 
 /**
@@ -33,6 +34,8 @@ export const DEFAULT_SETTINGS: Settings = {
   baseLayer: { kind: 'grid' },
   ownLayers: [],
   gapToleranceM: 0.5,
+  isLocal: false,
+  showSurface: false,
 };
 
 /** An empty yard with the usual settings. @param id stable id of the document, made by the caller. */
@@ -43,6 +46,7 @@ export function emptyYard(id: string, name: string): Yard {
     name,
     zones: [],
     marks: [],
+    parcel: null,
     products: [],
     visits: [],
     settings: DEFAULT_SETTINGS,
@@ -66,7 +70,11 @@ export function newZone(
     material: kind === 'hardscape' ? (fields.material ?? 'concrete') : null,
     note: fields.note ?? '',
     survey: fields.survey ?? suggestedSurvey('traced'),
+    curves: fields.curves ?? [],
     cutsSameKind: fields.cutsSameKind ?? false,
+    isPlaced: fields.isPlaced ?? true,
+    isLocked: fields.isLocked ?? false,
+    slope: fields.slope ?? null,
     extra: fields.extra ?? {},
   };
 }

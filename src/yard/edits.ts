@@ -1,4 +1,4 @@
-import type { Mark, Product, Settings, Visit, Yard, Zone, ZoneChoice } from './types';
+import type { Mark, Parcel, Product, Settings, Visit, Yard, Zone, ZoneChoice } from './types';
 
 /*
  * Pure edits: a new document that shares every untouched part, or the very same document when
@@ -116,6 +116,11 @@ export function changeSettings(yard: Yard, change: Partial<Settings>): Yard {
   const keys = Object.keys(change) as (keyof Settings)[];
   if (keys.every((key) => Object.is(yard.settings[key], change[key]))) return yard;
   return { ...yard, settings: { ...yard.settings, ...change } };
+}
+
+/** Sets or removes the outline of the property. */
+export function setParcel(yard: Yard, parcel: Parcel | null): Yard {
+  return yard.parcel === parcel ? yard : { ...yard, parcel };
 }
 
 /** Names the yard. */

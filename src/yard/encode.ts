@@ -1,11 +1,14 @@
 import { SCHEMA_VERSION } from './defaults';
-import type { Mark, Position, Ring, Rings, Yard, Zone } from './types';
+import type { Curve, Mark, Parcel, Position, Ring, Rings, Survey, Yard, Zone } from './types';
 
 /** Decimals of a degree kept in the browser: 1e-11 degree is about a micrometre on the ground. */
 export const STORED_DECIMALS = 11;
 
 /** Name of the foreign member (RFC 7946, section 6.1) that holds what is not geometry. */
 export const MEMBER = 'measuredYard';
+
+/** Property `kind` of the feature that is the outline of the property. */
+export const PARCEL_KIND = 'parcel';
 
 /** A GeoJSON FeatureCollection with our member. */
 export interface YardFile {
@@ -16,8 +19,10 @@ export interface YardFile {
 }
 
 /**
- * The yard as a GeoJSON FeatureCollection (RFC 7946): zones as Polygon or MultiPolygon features,
- * marks as Point features, the rest in the member `measuredYard`. Outer rings run counter-clockwise
+ * The yard as a GeoJSON FeatureCollection (RFC 7946): zones as Polygon or MultiPolygon features (one
+ * without a place has the geometry null, section 3.2, and its outline in the property `sketch`),
+ * marks as Point features, the parcel as a feature of the kind `parcel`, the rest in the member
+ * `measuredYard`. Outer rings run counter-clockwise
  * and holes clockwise (section 3.1.6); longitude first.
  * @param decimals decimals of a degree; 9 or more keep areas of a yard to 0.01 %
  * @returns plain data that JSON and the structured clone can carry; shares nothing that edits change
@@ -39,21 +44,19 @@ export function yardToGeoJson(yard: Yard, decimals: number = STORED_DECIMALS): Y
     features: [
       ...yard.zones.map((zone) => zoneToFeature(zone, decimals)),
       ...yard.marks.map((mark) => markToFeature(mark, decimals)),
+      ...(yard.parcel ? [parcelToFeature(yard.parcel, decimals)] : []),
       ...(features ?? []),
     ],
   } as unknown as YardFile;
 }
 
 function zoneToFeature(zone: Zone, decimals: number): unknown {
-  const parts = zone.parts.map((rings) => ringsToCoordinates(rings, decimals));
+  const geometry = partsToGeometry(zone.parts, decimals);
   return {
     ...zone.extra.feature,
     type: 'Feature',
     id: zone.id,
-    geometry:
-      parts.length === 1
-        ? { type: 'Polygon', coordinates: parts[0] }
-        : { type: 'MultiPolygon', coordinates: parts },
+    geometry: zone.isPlaced ? geometry : null,
     properties: {
       ...zone.extra.properties,
       name: zone.name,
@@ -61,10 +64,54 @@ function zoneToFeature(zone: Zone, decimals: number): unknown {
       ...(zone.mowing === null ? {} : { mowing: zone.mowing }),
       ...(zone.material === null ? {} : { material: zone.material }),
       note: zone.note,
-      surveyMethod: zone.survey.method,
-      vertexSigmaM: zone.survey.vertexSigmaM,
+      ...surveyToProperties(zone.survey),
+      ...curvesToProperties(zone.curves, decimals),
       cutsSameKind: zone.cutsSameKind,
+      ...(zone.isPlaced ? {} : { sketch: geometry }),
+      ...(zone.isLocked ? { isLocked: true } : {}),
+      ...(zone.slope === null ? {} : { slope: zone.slope }),
     },
+  };
+}
+
+function parcelToFeature(parcel: Parcel, decimals: number): unknown {
+  return {
+    ...parcel.extra.feature,
+    type: 'Feature',
+    geometry: partsToGeometry(parcel.parts, decimals),
+    properties: {
+      ...parcel.extra.properties,
+      name: parcel.name,
+      kind: PARCEL_KIND,
+      ...surveyToProperties(parcel.survey),
+      ...curvesToProperties(parcel.curves, decimals),
+    },
+  };
+}
+
+function partsToGeometry(parts: Zone['parts'], decimals: number): unknown {
+  const polygons = parts.map((rings) => ringsToCoordinates(rings, decimals));
+  return polygons.length === 1
+    ? { type: 'Polygon', coordinates: polygons[0] }
+    : { type: 'MultiPolygon', coordinates: polygons };
+}
+
+function surveyToProperties({ method, vertexSigmaM, scaleSigma, source }: Survey) {
+  return {
+    surveyMethod: method,
+    vertexSigmaM,
+    ...(scaleSigma === 0 ? {} : { scaleSigma }),
+    ...(source === '' ? {} : { surveySource: source }),
+  };
+}
+
+function curvesToProperties(curves: readonly Curve[], decimals: number) {
+  if (curves.length === 0) return {};
+  return {
+    curves: curves.map((curve) => ({
+      ...curve,
+      points: curve.points.map((p) => roundPosition(p, decimals)),
+    })),
   };
 }
 

@@ -15,6 +15,8 @@ export const MIGRATIONS: Readonly<Record<number, (file: Members) => Members>> = 
       [MEMBER]: { ...member, products: member.products ?? [], visits: member.visits ?? [], schemaVersion: 1 },
     };
   },
+  /** 1: before zones had curves, slopes and locks and yards a parcel; all of these may be missing. */
+  1: (file) => ({ ...file, [MEMBER]: { ...((file[MEMBER] ?? {}) as Members), schemaVersion: 2 } }),
 };
 
 /**

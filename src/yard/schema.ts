@@ -25,6 +25,16 @@ const text = v.string('must be text');
 const id = v.pipe(text, v.minLength(1, 'must not be empty'));
 const date = v.pipe(text, v.isoDate('must be a date such as 2026-05-01'));
 
+/** Two numbers, and a longitude with a latitude. */
+const pair = v.tuple([finite, finite], 'must be two numbers');
+const position = v.tuple(
+  [
+    v.pipe(finite, v.minValue(-360, 'must be a longitude'), v.maxValue(360, 'must be a longitude')),
+    v.pipe(finite, v.minValue(-90, 'must be a latitude'), v.maxValue(90, 'must be a latitude')),
+  ],
+  'must be a longitude and a latitude',
+);
+
 const amount = v.looseObject({ unit: v.picklist(['L', 'kg'], 'must be L or kg'), value: notNegative });
 
 const labelRate = v.variant(
@@ -132,8 +142,30 @@ const baseLayer = v.variant(
       east: finite,
       north: finite,
     }),
+    v.looseObject({
+      kind: v.literal('own-picture'),
+      id,
+      name: text,
+      attribution: text,
+      pictureId: id,
+      widthPx: positive,
+      heightPx: positive,
+      origin: position,
+      toGround: v.tuple([finite, finite, finite, finite, finite, finite], 'must be six numbers'),
+      opacity: v.pipe(notNegative, v.maxValue(1, 'must be 1 or less')),
+      sigmaM: notNegative,
+      scaleSigma: notNegative,
+      fit: v.nullable(
+        v.looseObject({
+          kind: v.picklist(['similarity', 'affine'], 'must be similarity or affine'),
+          points: v.array(v.looseObject({ pixel: pair, ground: position }), 'must be a list'),
+          distances: v.array(v.looseObject({ from: pair, to: pair, lengthM: positive }), 'must be a list'),
+          northDeg: v.nullable(finite),
+        }),
+      ),
+    }),
   ],
-  'must be a grid, xyz, wms or picture layer',
+  'must be a grid, xyz, wms, picture or own-picture layer',
 );
 
 /** Each setting by itself, so that one bad setting falls back alone. */
@@ -145,6 +177,8 @@ export const settingSchemas = {
   baseLayer,
   ownLayers: v.array(baseLayer, 'must be a list'),
   gapToleranceM: notNegative,
+  isLocal: v.boolean('must be true or false'),
+  showSurface: v.boolean('must be true or false'),
 } satisfies Record<keyof Settings, v.GenericSchema>;
 
 /** Each property of a zone by itself, with what stands in for a missing one. */
@@ -155,7 +189,18 @@ export const zonePropertySchemas = {
   note: text,
   surveyMethod: v.picklist(SURVEY_METHODS, `must be one of ${SURVEY_METHODS.join(', ')}`),
   vertexSigmaM: notNegative,
+  scaleSigma: notNegative,
+  surveySource: text,
+  curves: v.array(
+    v.looseObject({
+      kind: v.picklist(['arc', 'smooth'], 'must be arc or smooth'),
+      points: v.pipe(v.array(position, 'must be a list'), v.minLength(3, 'must have three points or more')),
+    }),
+    'must be a list',
+  ),
   cutsSameKind: v.boolean('must be true or false'),
+  isLocked: v.boolean('must be true or false'),
+  slope: notNegative,
 };
 
 /** What is wrong with a value: where in it and in what way. */

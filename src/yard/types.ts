@@ -30,7 +30,7 @@ export const MATERIALS = ['concrete', 'asphalt', 'pavers', 'stone', 'wood', 'gra
 export type Material = (typeof MATERIALS)[number];
 
 /** How the corners of a zone were found. It suggests `vertexSigmaM`; the person may change that. */
-export const SURVEY_METHODS = ['traced', 'typed', 'tape', 'walked', 'imported'] as const;
+export const SURVEY_METHODS = ['traced', 'typed', 'tape', 'plat', 'walked', 'imported'] as const;
 /** One way of finding corners. */
 export type SurveyMethod = (typeof SURVEY_METHODS)[number];
 
@@ -39,6 +39,21 @@ export interface Survey {
   readonly method: SurveyMethod;
   /** standard deviation of each corner's place, in each of x and y, metres; 0 or more. */
   readonly vertexSigmaM: number;
+  /** relative standard deviation of the scale of what was measured by (picture, tape); 0: none. */
+  readonly scaleSigma: number;
+  /** what was measured by, in words: zones of one source share its scale error; empty: not told. */
+  readonly source: string;
+}
+
+/**
+ * A curved stretch of an outline that stays editable. The ring holds the first and last of `points` and,
+ * between them, the corners that `flattenCurve` makes of it; when they no longer agree the curve is
+ * dropped and plain corners are left.
+ */
+export interface Curve {
+  /** `arc`: circle through three points (start, on the way, end); `smooth`: spline through three or more. */
+  readonly kind: 'arc' | 'smooth';
+  readonly points: readonly Position[];
 }
 
 /** A piece of ground with one use. */
@@ -54,8 +69,19 @@ export interface Zone {
   /** one entry a part (MultiPolygon); at least one. */
   readonly parts: readonly Rings[];
   readonly survey: Survey;
+  /** curved stretches of the rings, in no order. */
+  readonly curves: readonly Curve[];
   /** the user's word that this zone cuts earlier drawn zones of its own kind. */
   readonly cutsSameKind: boolean;
+  /**
+   * false: known by its size alone, without a place on the ground; its parts are degrees round [0, 0].
+   * It is measured by itself, cuts nothing and is not drawn on the map.
+   */
+  readonly isPlaced: boolean;
+  /** true: its outline cannot be changed or removed until unlocked. */
+  readonly isLocked: boolean;
+  /** rise over run, 0 or more; null: not given, taken as flat. */
+  readonly slope: number | null;
   /** unknown members of the feature and its properties, kept for the round trip. */
   readonly extra: Extra;
 }
@@ -71,6 +97,16 @@ export interface Mark {
   readonly name: string;
   readonly kind: MarkKind;
   readonly position: Position;
+  readonly extra: Extra;
+}
+
+/** The outline of the property: every square metre inside should belong to a zone. It is no zone itself. */
+export interface Parcel {
+  readonly name: string;
+  /** one entry a part; at least one. */
+  readonly parts: readonly Rings[];
+  readonly curves: readonly Curve[];
+  readonly survey: Survey;
   readonly extra: Extra;
 }
 
@@ -200,6 +236,22 @@ export interface Visit {
   readonly note: string;
 }
 
+/** Pixel (column right, row down) to plane metres (x east, y north): x = a·col + b·row + c, y = d·col + e·row + f. */
+export type Affine = readonly [number, number, number, number, number, number];
+
+/** How a picture of the person's own was set on the ground, kept so that it can be set anew. */
+export interface PictureFit {
+  readonly kind: 'similarity' | 'affine';
+  readonly points: readonly { readonly pixel: readonly [number, number]; readonly ground: Position }[];
+  readonly distances: readonly {
+    readonly from: readonly [number, number];
+    readonly to: readonly [number, number];
+    readonly lengthM: number;
+  }[];
+  /** direction of true north in the picture, degrees clockwise from its top edge; null: not told. */
+  readonly northDeg: number | null;
+}
+
 /** What lies under the drawing: plain grid, tiles, a map service or one picture; edges in degrees, WGS 84. */
 export type BaseLayer =
   | { readonly kind: 'grid' }
@@ -231,6 +283,28 @@ export type BaseLayer =
       readonly east: number;
       readonly north: number;
       readonly attribution: string;
+    }
+  | {
+      /** a picture of the person's own, kept in this browser beside the yard and set on the ground by points or distances. */
+      readonly kind: 'own-picture';
+      readonly id: string;
+      readonly name: string;
+      readonly attribution: string;
+      /** names the picture in the store of pictures. */
+      readonly pictureId: string;
+      readonly widthPx: number;
+      readonly heightPx: number;
+      /** where the plane of `toGround` has its origin. */
+      readonly origin: Position;
+      readonly toGround: Affine;
+      /** 0 (unseen) to 1. */
+      readonly opacity: number;
+      /** standard deviation of a place read from the picture, in each of x and y, m, from the fit alone. */
+      readonly sigmaM: number;
+      /** relative standard deviation of its scale. */
+      readonly scaleSigma: number;
+      /** null: it came with its own position. */
+      readonly fit: PictureFit | null;
     };
 
 /** What holds for the whole yard; lengths in metres. */
@@ -247,6 +321,10 @@ export interface Settings {
   readonly ownLayers: readonly BaseLayer[];
   /** length of a clear gap between neighbours that still counts as a drawing slip, metres. */
   readonly gapToleranceM: number;
+  /** true: a drawing without a place on the Earth, laid round [0, 0]; its coordinates mean nothing outside. */
+  readonly isLocal: boolean;
+  /** true: the ground along the slope is shown beside the flat area of zones that have a slope. */
+  readonly showSurface: boolean;
 }
 
 /** The whole document. */
@@ -256,6 +334,8 @@ export interface Yard {
   readonly name: string;
   readonly zones: readonly Zone[];
   readonly marks: readonly Mark[];
+  /** null: no outline of the property is drawn. */
+  readonly parcel: Parcel | null;
   readonly products: readonly Product[];
   readonly visits: readonly Visit[];
   readonly settings: Settings;

@@ -62,7 +62,12 @@ const zone = fc
       survey: fc.record({
         method: fc.constantFrom('traced' as const, 'tape' as const),
         vertexSigmaM: fc.double({ min: 0, max: 5, noNaN: true }).map((v) => v + 0),
+        scaleSigma: fc.double({ min: 0, max: 0.1, noNaN: true }).map((v) => v + 0),
+        source: fc.string(),
       }),
+      isPlaced: fc.boolean(),
+      isLocked: fc.boolean(),
+      slope: fc.option(fc.double({ min: 0, max: 2, noNaN: true }).map((v) => v + 0)),
     }),
     feature: members(FEATURE_KNOWN),
     properties: members(ZONE_KNOWN),

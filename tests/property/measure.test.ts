@@ -224,14 +224,14 @@ describe('error of a cut zone', () => {
   it('is the spread of 10,000 draws of all corners, within 3 %', () => {
     const at = (...corners: [number, number][]) => close(corners.map((corner) => plane.toLonLat(corner)));
     const lawn = newZone('lawn', 'turf', [[at([0, 0], [30, 2], [34, 20], [15, 26], [-3, 18])]], {
-      survey: { method: 'traced', vertexSigmaM: 0.2 },
+      survey: { method: 'traced', vertexSigmaM: 0.2, scaleSigma: 0, source: '' },
     });
     // one bed within, one across the border, with a sigma of its own
     const island = newZone('island', 'bed', [[at([6, 6], [12, 5], [13, 11], [7, 12])]], {
-      survey: { method: 'tape', vertexSigmaM: 0.1 },
+      survey: { method: 'tape', vertexSigmaM: 0.1, scaleSigma: 0, source: '' },
     });
     const edge = newZone('edge', 'bed', [[at([25, 8], [40, 8], [40, 15], [24, 14])]], {
-      survey: { method: 'traced', vertexSigmaM: 0.3 },
+      survey: { method: 'traced', vertexSigmaM: 0.3, scaleSigma: 0, source: '' },
     });
     const zones = [lawn, island, edge];
     const sigmaM2 = measureYard({ ...emptyYard('y', 'Yard'), zones }).zones.get('lawn')?.netSigmaM2 ?? 0;

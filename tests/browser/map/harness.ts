@@ -62,6 +62,8 @@ const events: MapEvents = {
   },
   splitLine: (line, id) => log.push(['splitLine', line, id]) > 0,
   reshaping: () => {},
+  bandLine: (line) => log.push(['bandLine', line]) > 0,
+  picked: (position) => void log.push(['picked', position]),
   markPlaced: (kind, position) => void log.push(['markPlaced', kind, position]),
   markMoved: (id, position) => void log.push(['markMoved', id, position]),
   live: () => {},
@@ -83,6 +85,7 @@ function show(): void {
     visit: null,
     units: 'metric',
     baseLayer: base,
+    trial: null,
     dark: false,
   });
 }

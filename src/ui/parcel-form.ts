@@ -1,0 +1,11 @@
+import { html } from 'lit';
+import { customElement } from 'lit/decorators.js';
+import { AppPart } from './app-part';
+
+/** Being written. */
+@customElement('parcel-form')
+export class ParcelForm extends AppPart {
+  protected override render() {
+    return html`<p>Not here yet.</p>`;
+  }
+}
