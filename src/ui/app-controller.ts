@@ -41,6 +41,8 @@ export interface DrawOptions {
   readonly sharedCorners: boolean;
 }
 
+/** How long the panels wait for the next figures of a drag, ms. */
+const PANELS_MS = 150;
 /** code of the message that the yard could not be stored. */
 const NOT_SAVED = 'not-saved';
 
@@ -81,6 +83,7 @@ export class AppController implements App {
   private listeners = new Set<() => void>();
   private lastSlips: MapPicture['slips'] = [];
   private isScheduled = false;
+  private telling = 0;
   private onPicked: ((position: Position | null) => void) | null = null;
   private toldFailure = '';
   private wasSaving = false;
@@ -279,8 +282,26 @@ export class AppController implements App {
     queueMicrotask(() => {
       this.isScheduled = false;
       if (this.current) this.map?.show(this.picture());
-      for (const listener of [...this.listeners]) listener();
+      if (this.beforeReshape) this.tellSoon();
+      else this.tellListeners();
     });
+  }
+
+  private tellListeners(): void {
+    clearTimeout(this.telling);
+    this.telling = 0;
+    for (const listener of [...this.listeners]) listener();
+  }
+
+  /** While a drag is under way the drawing follows at every frame, the panels a few times a second. */
+  private tellSoon(): void {
+    if (this.telling !== 0) return;
+    this.telling = window.setTimeout(() => this.tellListeners(), PANELS_MS);
+  }
+
+  /** Overlaps and gaps; as they were before the drag while one is under way. */
+  get slips(): MapPicture['slips'] {
+    return this.beforeReshape ? this.lastSlips : this.session.derived.slips();
   }
 
   /** Drops what names things that are gone (after undo, removal), then shows. */
@@ -331,7 +352,7 @@ export class AppController implements App {
 
   private picture(): MapPicture {
     const { yard, derived } = this.session;
-    if (!this.beforeReshape) this.lastSlips = this.view.step === 'measure' ? derived.slips() : [];
+    if (!this.beforeReshape) this.lastSlips = this.view.step === 'measure' ? this.slips : [];
     const visit = this.view.step === 'visit' || this.view.step === 'sheet' ? this.visit : null;
     return {
       yard,

@@ -27,7 +27,7 @@ export class MeasurePanel extends AppPart {
     const { app, rev } = this;
     const { zones, marks } = app.yard;
     const selected = app.view.selectedZoneIds;
-    const slips = app.session.derived.slips();
+    const slips = app.slips;
     const { issues } = app.session.derived.measured;
     this.beganEmpty ??= zones.length === 0;
     if (app.view.way !== null) {

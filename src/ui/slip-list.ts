@@ -19,7 +19,7 @@ export class SlipList extends AppPart {
   ];
 
   protected override render() {
-    const slips = this.app.session.derived.slips();
+    const slips = this.app.slips;
     return html`
       <ul>
         ${slips.map(
