@@ -3,6 +3,7 @@ import { PNG } from 'pngjs';
 import { describe, expect, it } from 'vitest';
 import { createFrame } from '../sample-geojson/yards/frame';
 import { LONG_ACRE_LOT } from '../sample-geojson/yards/longAcre';
+import { areaOfPartsM2 } from '../src/measure/geodesic';
 import { measureYard } from '../src/measure/measureYard';
 import { M2_PER_ACRE } from '../src/units/factors';
 import { yardFromGeoJson } from '../src/yard/codec';
@@ -65,6 +66,12 @@ describe('corner lot', () => {
     const measured = measureYard(read('corner-lot.geojson'));
     const sum = [...measured.zones.values()].reduce((total, zone) => total + zone.netM2, 0);
     expect(Math.abs(sum - 36 * 42)).toBeLessThan(0.02);
+  });
+
+  it('has the lot of 36 m by 42 m as its outline of the property', () => {
+    const { parcel } = read('corner-lot.geojson');
+    expect(parcel?.survey.method).toBe('plat');
+    expect(Math.abs((parcel ? areaOfPartsM2(parcel.parts) : 0) - 36 * 42)).toBeLessThan(0.02);
   });
 
   it('offers its picture as an own layer, at the edges and grain written beside it', () => {

@@ -97,3 +97,5 @@ export function placeMark(frame: Frame, mark: DrawnMark): Mark {
 export const TAPE: Survey = { method: 'tape', vertexSigmaM: 0.05, scaleSigma: 0, source: '' };
 /** Traced on a fine picture: corner sigma 15 cm. */
 export const TRACED: Survey = { method: 'traced', vertexSigmaM: 0.15, scaleSigma: 0, source: '' };
+/** Corners found by an invented plat: sigma 3 cm. */
+export const PLAT: Survey = { method: 'plat', vertexSigmaM: 0.03, scaleSigma: 0, source: '' };

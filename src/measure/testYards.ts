@@ -18,7 +18,10 @@ export function boxAt(x: number, y: number, width: number, height: number): Ring
 
 /** A zone named by its id, corners good to 1 m unless said otherwise. */
 export function zoneAt(id: string, kind: ZoneKind, parts: Zone['parts'], vertexSigmaM = 1): Zone {
-  return newZone(id, kind, parts, { name: id, survey: { method: 'walked', vertexSigmaM, scaleSigma: 0, source: '' } });
+  return newZone(id, kind, parts, {
+    name: id,
+    survey: { method: 'walked', vertexSigmaM, scaleSigma: 0, source: '' },
+  });
 }
 
 export function yardOf(...zones: readonly Zone[]): Yard {

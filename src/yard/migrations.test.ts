@@ -1,4 +1,6 @@
+import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
+import { yardFromGeoJson } from './codec';
 import { SCHEMA_VERSION } from './defaults';
 import { MIGRATIONS, migrate } from './migrations';
 
@@ -16,4 +18,32 @@ it('runs the steps in order and leaves its input alone', () => {
   expect(migrate(file, 1, 3, table)).toEqual({ trail: '12' });
   expect(migrate(file, 3, 3, table)).toBe(file);
   expect(() => migrate(file, 0, 3, table)).toThrow('version 0');
+});
+
+it('opens a file of version 1 whole: what that version did not know has its usual value', () => {
+  const url = new URL('../../tests/fixtures/yards/version-1.geojson', import.meta.url);
+  const { yard, issues } = yardFromGeoJson(JSON.parse(readFileSync(url, 'utf8')));
+  expect(issues).toEqual([]);
+  expect(yard).toMatchObject({
+    schemaVersion: SCHEMA_VERSION,
+    name: 'Hill end',
+    parcel: null,
+    settings: { units: 'metric', elevationM: 310, isLocal: false, showSurface: false, gapToleranceM: 0.4 },
+    marks: [{ id: 'm-1', kind: 'storm-drain' }],
+    products: [{ id: 'p-1' }],
+    visits: [{ id: 'v-1' }],
+  });
+  expect(yard?.zones).toMatchObject([
+    {
+      id: 'z-1',
+      survey: { method: 'traced', vertexSigmaM: 0.2, scaleSigma: 0, source: '' },
+      curves: [],
+      isPlaced: true,
+      isLocked: false,
+      slope: null,
+      extra: { properties: { colour: 'green' } },
+    },
+    { id: 'z-2', survey: { method: 'tape', vertexSigmaM: 0.04 }, material: 'gravel' },
+  ]);
+  expect(yard?.extra.member).toEqual({ season: 'spring' });
 });
