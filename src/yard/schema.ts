@@ -35,6 +35,9 @@ const position = v.tuple(
   'must be a longitude and a latitude',
 );
 
+/** Whether a measurement is left out of a fit. */
+const left = v.optional(v.boolean('must be true or false'));
+
 const amount = v.looseObject({ unit: v.picklist(['L', 'kg'], 'must be L or kg'), value: notNegative });
 
 const labelRate = v.variant(
@@ -155,11 +158,15 @@ const baseLayer = v.variant(
       opacity: v.pipe(notNegative, v.maxValue(1, 'must be 1 or less')),
       sigmaM: notNegative,
       scaleSigma: notNegative,
+      underId: v.optional(text),
       fit: v.nullable(
         v.looseObject({
           kind: v.picklist(['similarity', 'affine'], 'must be similarity or affine'),
-          points: v.array(v.looseObject({ pixel: pair, ground: position }), 'must be a list'),
-          distances: v.array(v.looseObject({ from: pair, to: pair, lengthM: positive }), 'must be a list'),
+          points: v.array(v.looseObject({ pixel: pair, ground: position, isOut: left }), 'must be a list'),
+          distances: v.array(
+            v.looseObject({ from: pair, to: pair, lengthM: positive, isOut: left }),
+            'must be a list',
+          ),
           northDeg: v.nullable(finite),
         }),
       ),

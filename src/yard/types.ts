@@ -242,11 +242,17 @@ export type Affine = readonly [number, number, number, number, number, number];
 /** How a picture of the person's own was set on the ground, kept so that it can be set anew. */
 export interface PictureFit {
   readonly kind: 'similarity' | 'affine';
-  readonly points: readonly { readonly pixel: readonly [number, number]; readonly ground: Position }[];
+  /** `isOut`: kept in the list but left out of the fit. */
+  readonly points: readonly {
+    readonly pixel: readonly [number, number];
+    readonly ground: Position;
+    readonly isOut?: boolean;
+  }[];
   readonly distances: readonly {
     readonly from: readonly [number, number];
     readonly to: readonly [number, number];
     readonly lengthM: number;
+    readonly isOut?: boolean;
   }[];
   /** direction of true north in the picture, degrees clockwise from its top edge; null: not told. */
   readonly northDeg: number | null;
@@ -305,6 +311,8 @@ export type BaseLayer =
       readonly scaleSigma: number;
       /** null: it came with its own position. */
       readonly fit: PictureFit | null;
+      /** id of the base layer that shows under and round it; absent: the drafting paper. */
+      readonly underId?: string;
     };
 
 /** What holds for the whole yard; lengths in metres. */
