@@ -4,7 +4,7 @@ import type { MeasuredZone, XY } from '../measure/types';
 import { formatArea } from '../units/format';
 import type { Zone } from '../yard/types';
 import { textIcon, toLatLng, toLatLngs } from './coords';
-import { type Box, type LabelSpot, labelSpot, placeLabel, wrapName } from './labels';
+import { type Box, boxesMeet, type LabelSpot, labelSpot, placeLabel, wrapName } from './labels';
 import { drawOrder, type PatternSheet } from './patterns';
 import type { MapPicture } from './types';
 
@@ -18,6 +18,8 @@ interface Drawn {
   spot: LabelSpot | null;
   label: L.Marker | null;
   labelText: string;
+  /** where its label was put last, for what it shows still; undefined: to be placed. */
+  placed: Placed | null | undefined;
 }
 
 const LINE_PX = 15;
@@ -40,6 +42,8 @@ export class ZoneLayers {
   private readonly pen = document.createElement('canvas').getContext('2d');
   private readonly widths = new Map<string, number>();
   private boxesPx: readonly Box[] = [];
+  /** scale, units, marks and choice for which the labels were placed. */
+  private placedFor: readonly unknown[] = [];
 
   constructor(
     private readonly map: L.Map,
@@ -75,7 +79,18 @@ export class ZoneLayers {
       const gross = L.polygon([], { ...common, fill: false, className: 'yard-gross' });
       const casing = L.polygon([], { ...common, fill: false, interactive: false });
       for (const layer of [net, gross]) layer.on('click', (event) => this.onPick(zone.id, event));
-      drawn = { zone, measured, look: '', casing, net, gross, spot: null, label: null, labelText: '' };
+      drawn = {
+        zone,
+        measured,
+        look: '',
+        casing,
+        net,
+        gross,
+        spot: null,
+        label: null,
+        labelText: '',
+        placed: undefined,
+      };
       this.drawn.set(zone.id, drawn);
       this.order = '';
     }
@@ -88,6 +103,7 @@ export class ZoneLayers {
       drawn.gross.setLatLngs(isCut ? toLatLngs(zone.parts) : []);
       drawn.spot = measured ? labelSpot(measured.netPlaneParts) : null;
     }
+    if (drawn.zone !== zone || drawn.measured !== measured) drawn.placed = undefined;
     if (drawn.zone.kind !== zone.kind) this.order = '';
     drawn.zone = zone;
     drawn.measured = measured;
@@ -159,19 +175,32 @@ export class ZoneLayers {
       const [x, y] = plane.toPlane(position);
       return { x, y, width: MARK_PX * metresPerPx, height: MARK_PX * metresPerPx };
     });
+    this.forgetPlaces([
+      metresPerPx,
+      plane,
+      picture.units,
+      picture.yard.marks,
+      picture.yard.zones.length,
+      picture.selectedZoneIds.join(),
+    ]);
     const boxes: Box[] = [];
+    /** boxes of labels placed anew: one that stays where it was must be clear of them. */
+    const anew: Box[] = [];
     const isChosen = (drawn: Drawn) => picture.selectedZoneIds.includes(drawn.zone.id);
     const all = [...this.drawn.values()];
     for (const drawn of [...all.filter(isChosen), ...all.filter((each) => !isChosen(each))]) {
-      const placed = this.placeOne(drawn, picture, metresPerPx, avoid);
+      const kept = drawn.placed && this.boxM(drawn.placed, metresPerPx);
+      const isKept = kept ? !anew.some((box) => boxesMeet(box, kept)) : drawn.placed === null;
+      if (!isKept) drawn.placed = this.placeOne(drawn, picture, metresPerPx, avoid);
+      const { placed } = drawn;
       const isSelected = isChosen(drawn);
       const isFaded = picture.visit !== null && !picture.visit.zoneIds.includes(drawn.zone.id);
       const latLng = placed && toLatLng(plane.toLonLat(placed.at));
       if (placed && latLng) {
-        const box = this.boxPx(latLng, placed);
-        const [x, y] = placed.at;
-        boxes.push(box);
-        avoid.push({ x, y, width: box.width * metresPerPx, height: box.height * metresPerPx });
+        const box = this.boxM(placed, metresPerPx);
+        boxes.push(this.boxPx(latLng, placed));
+        avoid.push(box);
+        if (!isKept) anew.push(box);
       }
       const text = JSON.stringify([placed, isSelected, isFaded]);
       if (text === drawn.labelText) continue;
@@ -188,6 +217,19 @@ export class ZoneLayers {
       }).addTo(this.map);
     }
     this.boxesPx = boxes;
+  }
+
+  /** All labels are placed anew when what holds for all of them changed. */
+  private forgetPlaces(now: readonly unknown[]): void {
+    if (now.every((value, i) => value === this.placedFor[i])) return;
+    this.placedFor = now;
+    for (const drawn of this.drawn.values()) drawn.placed = undefined;
+  }
+
+  /** The box of a label in the plane, m. */
+  private boxM({ at, lines, isUpright }: Placed, metresPerPx: number): Box {
+    const [along, across] = this.sizePx(lines).map((px) => px * metresPerPx) as [number, number];
+    return { x: at[0], y: at[1], width: isUpright ? across : along, height: isUpright ? along : across };
   }
 
   /** Boxes of the labels shown, px of the world at the present zoom. */

@@ -38,11 +38,24 @@ const HA: AmountUnit = { label: 'ha', si: M2_PER_HA };
  */
 export function formatNumber(value: number, significantDigits = 3): string {
   if (!Number.isFinite(value)) return DASH;
-  return value.toLocaleString('en-US', {
-    maximumSignificantDigits: significantDigits,
-    useGrouping: true,
-    signDisplay: 'negative',
-  });
+  return formatterOf('digits', significantDigits).format(value);
+}
+
+const formatters = new Map<string, Intl.NumberFormat>();
+
+/** Kept, since making one takes longer than a hundred numbers. */
+function formatterOf(by: 'digits' | 'decimals', count: number): Intl.NumberFormat {
+  const key = `${by}${count}`;
+  let formatter = formatters.get(key);
+  if (!formatter) {
+    const counts =
+      by === 'digits'
+        ? { maximumSignificantDigits: count }
+        : { minimumFractionDigits: count, maximumFractionDigits: count };
+    formatter = new Intl.NumberFormat('en-US', { ...counts, useGrouping: true, signDisplay: 'negative' });
+    formatters.set(key, formatter);
+  }
+  return formatter;
 }
 
 /**
@@ -65,11 +78,7 @@ export function formatAtPlace(value: number, place: number): string {
   const decimals = Math.max(0, place);
   const step = 10 ** -place;
   const rounded = place < 0 ? Math.round(value / step) * step : value;
-  return rounded.toLocaleString('en-US', {
-    minimumFractionDigits: decimals,
-    maximumFractionDigits: decimals,
-    signDisplay: 'negative',
-  });
+  return formatterOf('decimals', decimals).format(rounded);
 }
 
 /** The unit an area of that size is shown in. */
