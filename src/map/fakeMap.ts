@@ -62,6 +62,7 @@ export function createFakeMap(events: MapEvents): FakeMap {
       note(`goTo ${position.join()}`);
     },
     center: () => centre,
+    metresPerPixel: () => 0.1,
     locate: async () => null,
     destroy: () => note('destroy'),
   };

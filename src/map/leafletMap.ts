@@ -241,6 +241,10 @@ export function createLeafletMap(element: HTMLElement, events: MapEvents): MapPo
       aim.set(position);
     },
     center: () => aim.position(),
+    metresPerPixel() {
+      const y = map.getSize().y / 2;
+      return map.containerPointToLatLng([0, y]).distanceTo(map.containerPointToLatLng([100, y])) / 100;
+    },
     locate,
     destroy() {
       tools.stop();

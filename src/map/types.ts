@@ -133,6 +133,8 @@ export interface MapPort {
   fit(zoneIds?: readonly string[]): void;
   goTo(position: Position, zoom?: number): void;
   center(): Position;
+  /** ground metres for one CSS px at the middle of the view. */
+  metresPerPixel(): number;
   /** moves to the device's place; resolves with an issue when there is none. */
   locate(): Promise<Issue | null>;
   destroy(): void;

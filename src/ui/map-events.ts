@@ -1,10 +1,11 @@
 import type { MapEvents, Tool } from '../map/types';
 import { cutHole, cutOut, moveSharedCorner, splitZone } from '../measure/shapes';
 import { freeName, KIND_WORDS, MARK_WORDS } from '../words/zoneWords';
-import { newZone, suggestedSurvey } from '../yard/defaults';
-import { addMark, addZone, replaceMark, replaceZone } from '../yard/edits';
+import { newZone } from '../yard/defaults';
+import { addMark, addZone, replaceMark, replaceZone, setParcel } from '../yard/edits';
 import type { Issue, Mark, Position, Ring, Rings, Yard, Zone, ZoneKind } from '../yard/types';
 import type { AppController } from './app-controller';
+import { surveyNow } from './drawn-survey';
 import { movedCorner } from './moved-corner';
 
 /** A zone for a ring just drawn or typed, named and classed by the options of the drawing. */
@@ -18,7 +19,7 @@ export function zoneFromRing(
   return newZone(app.newId('zone'), kind, [[ring]], {
     name: freeName(KIND_WORDS[kind], names),
     mowing: kind === 'turf' ? app.options.mowing : null,
-    survey: suggestedSurvey(method),
+    survey: surveyNow(app, method).survey,
   });
 }
 
@@ -78,6 +79,12 @@ function addDrawn(app: AppController, ring: Ring, tool: Extract<Tool, { type: 'd
   if (tool.purpose === 'hole' && tool.zoneId !== null) {
     const { zoneId } = tool;
     return app.attempt('Cut hole', (yard) => cutHole(yard, zoneId, ring, plane));
+  }
+  if (tool.purpose === 'parcel') {
+    const { survey } = surveyNow(app, 'traced');
+    const parcel = { name: '', parts: [[ring]], curves: [], survey, extra: {} };
+    app.dispatch('Draw outline of the property', (yard) => setParcel(yard, parcel));
+    return true;
   }
   const zone = zoneFromRing(app, tool.kind, ring, 'traced');
   const label = `Add ${KIND_WORDS[tool.kind].toLowerCase()}`;
