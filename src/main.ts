@@ -1,6 +1,7 @@
 import './ui/theme.css';
 import './ui/shell.css';
 import { createIdbStorage } from './session/idbStorage';
+import type { PictureStorage } from './session/pictureStorage';
 import { openSession } from './session/store';
 import { AppController, type Sample } from './ui/app-controller';
 import { currentTheme, followSystemTheme, showTheme } from './ui/theme';
@@ -47,13 +48,27 @@ function resolveUrl(url: string): string {
 }
 
 const storage = createIdbStorage();
+let pictureStorage: Promise<PictureStorage> | null = null;
+/** Fetched with the first picture; a failed fetch is tried again. */
+function pictures(): Promise<PictureStorage> {
+  pictureStorage ??= import('./session/pictureStorage').then(
+    (module) => module.createPictureStorage(),
+    (error: unknown) => {
+      pictureStorage = null;
+      throw error;
+    },
+  );
+  return pictureStorage;
+}
+
 const app = new AppController({
   storage,
   openSession: (yard, isNew) => openSession(yard, storage, { now: () => Date.now(), isNew }),
   async createMap(element, events) {
     const { createLeafletMap } = await import('./map/leafletMap');
-    return createLeafletMap(element, events);
+    return createLeafletMap(element, events, pictures);
   },
+  pictures,
   samples: SAMPLES,
   resolveUrl,
   now: () => new Date(),

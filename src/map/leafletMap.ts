@@ -1,6 +1,7 @@
 import L from 'leaflet';
 import 'leaflet/dist/leaflet.css';
 import './map.css';
+import { cornersOfPicture } from '../survey/picture/ownPicture';
 import type { Issue, Position } from '../yard/types';
 import { Aim } from './aim';
 import { BaseLayers } from './baseLayers';
@@ -11,6 +12,7 @@ import { listenToKeys } from './keys';
 import { MarkLayers } from './marks';
 import { Overlays } from './overlays';
 import { PatternSheet } from './patterns';
+import type { PictureSource } from './pictureLayer';
 import { MAX_ZOOM } from './sources';
 import { ToolRunner } from './tools';
 import { TrialLayer } from './trialLayer';
@@ -38,10 +40,15 @@ const LOCATE_LIMIT_MS = 15_000;
  * The map in an element of the page (not in a shadow tree: Leaflet's style sheet is the page's).
  * @param element empty block with a size of its own; its later changes of size are followed
  * @param events what the person did; called with [lon, lat] in degrees and SI figures
+ * @param pictures gives the store of the person's own pictures; asked when the first one is shown
  * @returns the port that draws pictures of the document and runs the tools. No request is made before
  * a picture names a base layer other than the grid.
  */
-export function createLeafletMap(element: HTMLElement, events: MapEvents): MapPort {
+export function createLeafletMap(
+  element: HTMLElement,
+  events: MapEvents,
+  pictures: () => Promise<PictureSource>,
+): MapPort {
   const map = L.map(element, {
     zoomControl: false,
     attributionControl: false,
@@ -77,9 +84,9 @@ export function createLeafletMap(element: HTMLElement, events: MapEvents): MapPo
 
   const grid = createGridLayer(map);
   const patterns = new PatternSheet(element);
-  const base = new BaseLayers(map, (issue) => events.message(issue));
+  const base = new BaseLayers(map, (issue) => events.message(issue), pictures);
   const aim = new Aim(map);
-  const tools = new ToolRunner(map, aim, events, () => picture);
+  const tools = new ToolRunner(map, aim, events, () => picture, base);
   const zones = new ZoneLayers(map, patterns, pick);
   const overlays = new Overlays(map, patterns, () => zones.labelBoxes());
   const marks = new MarkLayers(map, events);
@@ -154,6 +161,9 @@ export function createLeafletMap(element: HTMLElement, events: MapEvents): MapPo
       const { south, west, north, east } = picture.baseLayer;
       bounds.extend([south, west]).extend([north, east]);
     }
+    if (picture.baseLayer.kind === 'own-picture' && !bounds.isValid()) {
+      for (const corner of cornersOfPicture(picture.baseLayer)) bounds.extend(toLatLng(corner));
+    }
     if (!bounds.isValid()) return;
     hasFitted = true;
     const { x, y } = map.getSize();
@@ -199,10 +209,10 @@ export function createLeafletMap(element: HTMLElement, events: MapEvents): MapPo
     show(next) {
       const isOtherYard = picture?.yard.id !== next.yard.id;
       picture = next;
-      const hasPicture = base.show(next.baseLayer);
-      element.classList.toggle('on-imagery', hasPicture);
-      patterns.setGround(hasPicture ? 'imagery' : next.dark ? 'dark' : 'light');
-      grid.setShown(!hasPicture);
+      const { isImagery, isCovered } = base.show(next.baseLayer, next.underLayer);
+      element.classList.toggle('on-imagery', isImagery);
+      patterns.setGround(isImagery ? 'imagery' : next.dark ? 'dark' : 'light');
+      grid.setShown(!isCovered);
       grid.update(next.yard, next.units);
       showScale(next.units);
       zones.show(next);

@@ -3,6 +3,7 @@ import { createPlane } from '../measure/plane';
 import type { LocalPlane } from '../measure/types';
 import type { Position } from '../yard/types';
 import type { Aim } from './aim';
+import type { BaseLayers } from './baseLayers';
 import { toPosition } from './coords';
 import { PathDraw } from './drawing/pathDraw';
 import { type DrawContext, type DrawSession, tellIssue } from './drawing/session';
@@ -52,6 +53,7 @@ export class ToolRunner {
     private readonly aim: Aim,
     private readonly events: MapEvents,
     private readonly picture: () => MapPicture | null,
+    private readonly base: BaseLayers,
   ) {}
 
   set(tool: Tool): void {
@@ -81,6 +83,12 @@ export class ToolRunner {
         this.session = new OnePlace(this.map, this.aim, (position) =>
           this.done(() => this.events.markPlaced(tool.kind, position)),
         );
+        return;
+      case 'shift-picture':
+        void this.load(async () => {
+          const { PictureDrag } = await import('./pictureDrag');
+          return () => new PictureDrag(this.context(), this.base);
+        });
         return;
       case 'pick':
         this.session = new OnePlace(this.map, this.aim, (position) =>

@@ -44,6 +44,8 @@ export interface MapPicture {
   } | null;
   readonly units: UnitSystem;
   readonly baseLayer: BaseLayer;
+  /** beneath a picture of the person's own; null or absent: the paper. */
+  readonly underLayer?: BaseLayer | null;
   /** null: none. */
   readonly trial: Trial | null;
   readonly dark: boolean;
@@ -74,6 +76,8 @@ export type Tool =
   | { readonly type: 'band'; readonly kind: ZoneKind; readonly widthM: number }
   /** lengths and angles along a passing line; nothing is added. */
   | { readonly type: 'gauge' }
+  /** drags the picture of the person's own that is shown, by hand. */
+  | { readonly type: 'shift-picture' }
   /** one place, for whoever asked; `words` tell the person what to point at. */
   | { readonly type: 'pick'; readonly words: string }
   /** an open line across the zone. */
@@ -107,6 +111,8 @@ export interface MapEvents {
   bandLine(line: readonly Position[], tool: Extract<Tool, { type: 'band' }>): boolean;
   /** the place pointed at with a `pick` tool. */
   picked(position: Position): void;
+  /** the picture shown was dragged by this much, metres east and north. */
+  pictureShifted(eastM: number, northM: number): void;
   markPlaced(kind: MarkKind, position: Position): void;
   markMoved(markId: string, position: Position): void;
   live(figures: DrawLive | null): void;

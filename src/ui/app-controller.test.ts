@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { createFakeMap, type FakeMap } from '../map/fakeMap';
+import { createMemoryPictureStorage } from '../session/memoryPictureStorage';
 import { createMemoryStorage } from '../session/memoryStorage';
 import { openSession } from '../session/store';
 import type { YardStorage } from '../session/types';
@@ -25,6 +26,7 @@ async function openApp(): Promise<{ app: AppController; map: FakeMap; storage: Y
       made.push(map);
       return map;
     },
+    pictures: async () => createMemoryPictureStorage(),
     samples: [],
     resolveUrl: (url) => url,
     now: () => new Date(2026, 3, 5),

@@ -1,5 +1,7 @@
+import { READY_LAYERS } from '../map/sources';
 import type { DrawLive, MapEvents, MapPicture, MapPort, Trial } from '../map/types';
 import type { ShapeResult } from '../measure/shapes';
+import type { PictureStorage } from '../session/pictureStorage';
 import type { DerivedVisit, OpenResult, YardEntry, YardSession, YardStorage } from '../session/types';
 import type { BaseLayer, Issue, MowingClass, Position, UnitSystem, Yard, ZoneKind } from '../yard/types';
 import type { App, ViewState } from './app';
@@ -20,6 +22,8 @@ export interface Services {
   /** @param isNew the yard is not in the store yet: it is saved at once. */
   openSession(yard: Yard, isNew: boolean): YardSession;
   createMap(element: HTMLElement, events: MapEvents): Promise<MapPort>;
+  /** the store of the person's own pictures; fetched when first asked for. */
+  pictures(): Promise<PictureStorage>;
   readonly samples: readonly Sample[];
   /** turns an address that names a bundled picture into one the browser can load. */
   resolveUrl(url: string): string;
@@ -366,9 +370,17 @@ export class AppController implements App {
       },
       units: this.units,
       baseLayer: this.shownBaseLayer(yard.settings.baseLayer),
+      underLayer: this.underLayer(yard),
       trial: this.trial,
       dark: this.theme === 'dark',
     };
+  }
+
+  private underLayer({ settings: { baseLayer, ownLayers } }: Yard): BaseLayer | null {
+    if (baseLayer.kind !== 'own-picture' || baseLayer.underId === undefined) return null;
+    const { underId } = baseLayer;
+    const layer = [...READY_LAYERS, ...ownLayers].find((each) => 'id' in each && each.id === underId);
+    return layer && 'url' in layer ? this.shownBaseLayer(layer) : null;
   }
 
   private resolved: { readonly from: BaseLayer; readonly to: BaseLayer } | null = null;

@@ -52,7 +52,11 @@ export class LiveBar extends AppPart {
     if (tool.type === 'select') return nothing;
     const takesPoints = takesPointsOf(tool);
     const isOnePlace = tool.type === 'mark' || tool.type === 'pick';
-    const endsByDone = tool.type === 'reshape' || tool.type === 'edge' || tool.type === 'gauge';
+    const endsByDone =
+      tool.type === 'reshape' ||
+      tool.type === 'edge' ||
+      tool.type === 'gauge' ||
+      tool.type === 'shift-picture';
     return html`
       <section class="bar" aria-label="Tool at work">
         <div class="told">${this.renderWords(tool)}${this.renderFigures(tool)}</div>
@@ -196,6 +200,8 @@ function describeTool(tool: Exclude<Tool, { type: 'select' }>): string {
       return `${KIND_WORDS[tool.kind]} along a line: put the points of its middle line.`;
     case 'gauge':
       return 'Put the points to measure between. Nothing is added to the yard.';
+    case 'shift-picture':
+      return 'Drag the picture to where it belongs.';
     case 'pick':
       return tool.words;
     case 'mark':

@@ -2,8 +2,8 @@ import type { MapEvents, Tool } from '../map/types';
 import { cutHole, cutOut, moveSharedCorner, splitZone } from '../measure/shapes';
 import { freeName, KIND_WORDS, MARK_WORDS } from '../words/zoneWords';
 import { newZone } from '../yard/defaults';
-import { addMark, addZone, replaceMark, replaceZone, setParcel } from '../yard/edits';
-import type { Issue, Mark, Position, Ring, Rings, Yard, Zone, ZoneKind } from '../yard/types';
+import { addMark, addZone, changeSettings, replaceMark, replaceZone, setParcel } from '../yard/edits';
+import type { BaseLayer, Issue, Mark, Position, Ring, Rings, Yard, Zone, ZoneKind } from '../yard/types';
 import type { AppController } from './app-controller';
 import { surveyNow } from './drawn-survey';
 import { movedCorner } from './moved-corner';
@@ -67,6 +67,7 @@ export function createMapEvents(app: AppController): MapEvents {
       app.dispatch('Move mark', (yard) => moveMark(yard, markId, position));
     },
     picked: (position) => app.endPick(position),
+    pictureShifted: (eastM, northM) => shiftPicture(app, eastM, northM),
     bandLine: () => false,
     live: (figures) => app.setLive(figures),
     message: (issue) => app.tell(issue),
@@ -114,6 +115,20 @@ function reshape(
   const moved = corner && moveSharedCorner(yard, corner.from, corner.to);
   if (moved && !moved.ok) refused?.(moved.issue);
   return replaceZone(moved?.ok ? moved.yard : yard, { ...zone, parts });
+}
+
+/** The picture shown, moved by a drag. */
+function shiftPicture(app: AppController, eastM: number, northM: number): void {
+  app.dispatch('Shift picture', (yard) => {
+    const { baseLayer, ownLayers } = yard.settings;
+    if (baseLayer.kind !== 'own-picture') return yard;
+    const [a, b, c, d, e, f] = baseLayer.toGround;
+    const moved: BaseLayer = { ...baseLayer, toGround: [a, b, c + eastM, d, e, f + northM] };
+    return changeSettings(yard, {
+      baseLayer: moved,
+      ownLayers: ownLayers.map((each) => ('id' in each && each.id === moved.id ? moved : each)),
+    });
+  });
 }
 
 function moveMark(yard: Yard, markId: string, position: Position): Yard {

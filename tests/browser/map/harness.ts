@@ -64,6 +64,7 @@ const events: MapEvents = {
   reshaping: () => {},
   bandLine: (line) => log.push(['bandLine', line]) > 0,
   picked: (position) => void log.push(['picked', position]),
+  pictureShifted: (eastM, northM) => void log.push(['pictureShifted', eastM, northM]),
   markPlaced: (kind, position) => void log.push(['markPlaced', kind, position]),
   markMoved: (id, position) => void log.push(['markMoved', id, position]),
   live: () => {},
@@ -74,7 +75,10 @@ const events: MapEvents = {
 const element = document.getElementById('map');
 if (!element) throw new Error('the page has no map');
 Object.assign(element.style, { position: 'absolute', inset: '0' });
-const map = createLeafletMap(element, events);
+const map = createLeafletMap(element, events, async () => ({
+  readMeta: async () => null,
+  readTile: async () => null,
+}));
 
 function show(): void {
   map.show({
