@@ -34,13 +34,8 @@ export function cornersOfArc(centre: XY, radiusM: number, startRad: number, turn
   });
 }
 
-/** Open corners of a full circle round the origin that enclose its own area, πr². */
-export function cornersOfCircle(radiusM: number): XY[] {
-  const count = sidesOfArc(radiusM, 2 * Math.PI);
-  const step = (2 * Math.PI) / count;
-  const reach = radiusM * Math.sqrt(step / Math.sin(step));
-  return Array.from(
-    { length: count },
-    (_, i): XY => [reach * Math.cos(i * step), reach * Math.sin(i * step)],
-  );
+/** Where an arc is halfway. As for `cornersOfArc`. */
+export function middleOfArc(centre: XY, radiusM: number, startRad: number, turnRad: number): XY {
+  const angle = startRad + turnRad / 2;
+  return [centre[0] + radiusM * Math.cos(angle), centre[1] + radiusM * Math.sin(angle)];
 }

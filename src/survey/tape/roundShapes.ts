@@ -1,6 +1,6 @@
 import type { XY } from '../../measure/types';
 import { formatLength } from '../../units/format';
-import { cornersOfArc, cornersOfCircle } from './arcRing';
+import { cornersOfArc, middleOfArc } from './arcRing';
 import { closeRing } from './geometry';
 import { dimensionIssue, shorterIssue } from './issues';
 import type { Dimensions, TapeOutline, TapeWay } from './types';
@@ -8,18 +8,24 @@ import type { Dimensions, TapeOutline, TapeWay } from './types';
 const RAD = Math.PI / 180;
 const at = (d: Dimensions, key: string): number => d[key] ?? Number.NaN;
 
+/** Two half circles, from the right round to the left and back. */
+function halves(radiusM: number): readonly [XY[], XY[]] {
+  const half = (start: number) => cornersOfArc([0, 0], radiusM, start, Math.PI).slice(0, -1);
+  return [half(0), half(Math.PI)];
+}
+
 function circleOutline(radiusM: number, key: string, isAcross: boolean): TapeOutline {
-  const corners = cornersOfCircle(radiusM);
-  const half = corners.length / 2;
+  const [upper, lower] = halves(radiusM);
   const from: XY = [isAcross ? -radiusM : 0, 0];
+  const [middle, end] = [upper.length, upper.length + lower.length];
   return {
-    ring: closeRing(corners),
+    ring: closeRing([...upper, ...lower]),
     perimeterM: 2 * Math.PI * radiusM,
     lines: key === '' ? [] : [{ key, from, to: [radiusM, 0], isHelp: true }],
     notes: [],
     arcs: [
-      [0, Math.floor(half / 2), half],
-      [half, Math.floor(half * 1.5), corners.length],
+      { from: 0, to: middle, via: [0, radiusM] },
+      { from: middle, to: end, via: [0, -radiusM] },
     ],
   };
 }
@@ -82,7 +88,9 @@ export const ELLIPSE: TapeWay = {
   outline(d) {
     const [p, q] = [at(d, 'a') / 2, at(d, 'b') / 2];
     const large = Math.max(p, q);
-    const corners = cornersOfCircle(large).map(([x, y]): XY => [(x * p) / large, (y * q) / large]);
+    const corners = halves(large)
+      .flat()
+      .map(([x, y]): XY => [(x * p) / large, (y * q) / large]);
     return {
       ring: closeRing(corners),
       perimeterM: ellipsePerimeterM(p, q),
@@ -118,7 +126,7 @@ function segmentOutline(radiusM: number, turnRad: number, keys: readonly string[
     perimeterM: chord + radiusM * turnRad,
     lines: lines.filter((line) => keys.includes(line.key)),
     notes: turnRad > Math.PI ? ['This is more than half of the circle.'] : [],
-    arcs: [[1, 1 + (arc.length - 1) / 2, arc.length]],
+    arcs: [{ from: 1, to: arc.length, via: [chord / 2, height] }],
   };
 }
 
@@ -190,7 +198,7 @@ function sectorOutline(radiusM: number, turnRad: number, keys: readonly string[]
     perimeterM: radiusM * (2 + turnRad),
     lines: lines.filter((line) => keys.includes(line.key)),
     notes: [],
-    arcs: [[1, 1 + (arc.length - 1) / 2, arc.length]],
+    arcs: [{ from: 1, to: arc.length, via: middleOfArc([0, 0], radiusM, 0, turnRad) }],
   };
 }
 

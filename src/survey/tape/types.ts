@@ -39,8 +39,14 @@ export interface TapeError {
 /** 0.05 m a reading on open ground and half a degree: common practice, no source. */
 export const USUAL_TAPE_ERROR: TapeError = { readingSigmaM: 0.05, scaleSigma: 0, angleSigmaDeg: 0.5 };
 
-/** A stretch of the ring that is one arc of a circle: its start, the corner nearest to its middle, its end, as indices of the ring. */
-export type ArcSpan = readonly [start: number, via: number, end: number];
+/** A stretch of the ring that is one arc of a circle. */
+export interface ArcSpan {
+  /** index in the ring of its first corner and of its last; both lie on the circle. */
+  readonly from: number;
+  readonly to: number;
+  /** a point of the circle halfway between them. */
+  readonly via: XY;
+}
 
 /** An outline in its own plane: metres, first side along x, counter-clockwise, closed. */
 export interface TapeOutline {

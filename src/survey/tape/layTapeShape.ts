@@ -1,0 +1,66 @@
+import { flattenCurve } from '../../measure/curves';
+import { measureYard } from '../../measure/measureYard';
+import { createPlane } from '../../measure/plane';
+import { boxOf } from '../../measure/planeBox';
+import { ringFromCorners } from '../../measure/shapes';
+import type { XY } from '../../measure/types';
+import { emptyYard, newZone } from '../../yard/defaults';
+import type { Curve, Position, Rings, Survey } from '../../yard/types';
+import type { TapeError, TapeShape } from './types';
+
+const RAD = Math.PI / 180;
+
+/** An outline on the ground, as a zone takes it. */
+export interface LaidShape {
+  readonly parts: readonly Rings[];
+  readonly curves: readonly Curve[];
+}
+
+/**
+ * Lays a shape on the ground, the middle of its box at a place. Its arcs become curves that stay editable.
+ * @param at degrees; [0, 0] for a shape without a place
+ * @param headingDeg bearing of its first side (base line), degrees clockwise from north; 90: as on the sketch
+ */
+export function layTapeShape(shape: TapeShape, at: Position, headingDeg: number): LaidShape {
+  const plane = createPlane(at);
+  const box = boxOf([[shape.ring]]);
+  const middle: XY = [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
+  const [sin, cos] = [Math.sin(headingDeg * RAD), Math.cos(headingDeg * RAD)];
+  const lay = ([px, py]: XY): Position => {
+    const [x, y] = [px - middle[0], py - middle[1]];
+    const [lon, lat] = plane.toLonLat([x * sin - y * cos, x * cos + y * sin]);
+    return [Math.round(lon * 1e11) / 1e11, Math.round(lat * 1e11) / 1e11];
+  };
+  const corners = shape.ring.slice(0, -1).map(lay);
+  const curves: Curve[] = [];
+  const ring: Position[] = [];
+  for (let i = 0; i < corners.length; i++) {
+    const start = corners[i];
+    if (!start) continue;
+    const arc = shape.arcs.find((each) => each.from === i);
+    const end = arc && corners[arc.to % corners.length];
+    if (!arc || !end) {
+      ring.push(start);
+      continue;
+    }
+    const curve: Curve = { kind: 'arc', points: [start, lay(arc.via), end] };
+    curves.push(curve);
+    ring.push(...flattenCurve(curve).slice(0, -1));
+    i = arc.to - 1;
+  }
+  return { parts: [[ringFromCorners(ring)]], curves };
+}
+
+/**
+ * The survey of a zone that was taped: its corner error is the one by which the outline's area has the
+ * same error as the readings give, so that the zone and the form it came from say the same.
+ * @param source what it was taped with, in words
+ */
+export function surveyOfTape(shape: TapeShape, laid: LaidShape, error: TapeError, source: string): Survey {
+  const unit: Survey = { method: 'tape', vertexSigmaM: 1, scaleSigma: 0, source };
+  const zone = newZone('taped', 'turf', laid.parts, { curves: laid.curves, survey: unit });
+  const measured = measureYard({ ...emptyYard('taped', ''), zones: [zone] }).zones.get(zone.id);
+  const perMetre = measured?.netSigmaM2 ?? 0;
+  const vertexSigmaM = perMetre > 0 ? shape.randomSigmaM2 / perMetre : error.readingSigmaM;
+  return { ...unit, vertexSigmaM, scaleSigma: error.scaleSigma };
+}
