@@ -1,0 +1,34 @@
+import { Clipper, ClipType, FillRule, PolyTree64 } from 'clipper2-ts';
+import { fromTree, PER_M } from '../measure/clipPaths';
+import { signedArea } from '../measure/signedArea';
+import type { PlaneRings, XY } from '../measure/types';
+import type { FillChoice } from './importTypes';
+
+/** Pieces smaller than this are left by the rounding of the grid, m². */
+const NOISE_M2 = 1e-4;
+
+/**
+ * Makes sound parts of rings that cross themselves, by a union in Clipper2 on a grid of 1 µm.
+ * `non-zero`: all ground the outline goes round counts once, however often it goes round it.
+ * `even-odd`: ground gone round twice is left out.
+ * @param rings of one polygon in a plane, metres, closed; the outer ring first, then holes, each filled by the rule
+ * @returns parts with holes; empty when no ground is left
+ */
+export function mendRings(rings: PlaneRings, fill: FillChoice): PlaneRings[] {
+  const rule = fill === 'non-zero' ? FillRule.NonZero : FillRule.EvenOdd;
+  const [outer, ...holes] = rings.map((ring) =>
+    ring.slice(0, -1).map(([x, y]) => ({ x: Math.round(x * PER_M), y: Math.round(y * PER_M) })),
+  );
+  if (!outer) return [];
+  const filled = (paths: (typeof outer)[]) => Clipper.booleanOp(ClipType.Union, paths, null, rule);
+  const ground = filled([outer]);
+  const taken = holes.flatMap((hole) => filled([hole]));
+  const tree = new PolyTree64();
+  Clipper.booleanOpWithPolyTree(ClipType.Difference, ground, taken, tree, FillRule.NonZero);
+  return fromTree(tree).filter((part) => areaOf(part) >= NOISE_M2);
+}
+
+function areaOf(part: PlaneRings): number {
+  const areas = part.map((ring: readonly XY[]) => Math.abs(signedArea(ring)));
+  return areas.reduce((sum, area, i) => (i === 0 ? area : sum - area), 0);
+}
