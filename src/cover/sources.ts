@@ -64,7 +64,7 @@ export function stripSources(yard: Yard, plane: LocalPlane): StripSource[] {
     add(mark, mark.kind, () => ({ point: plane.toPlane(mark.position) }));
   }
   for (const zone of yard.zones) {
-    if (zone.kind !== 'water') continue;
+    if (zone.kind !== 'water' || !zone.isPlaced) continue;
     add(zone, 'water', () => ({
       parts: zone.parts.map((rings) => rings.map((ring) => ring.map((p) => plane.toPlane(p)))),
     }));

@@ -2,6 +2,7 @@ import { areaScale } from '../measure/areaScale';
 import { ARC_TOLERANCE_M, coverWithin, differenceOf, intersectionOf } from '../measure/clip';
 import { areaOfPartsM2 } from '../measure/geodesic';
 import { ringsToLonLat } from '../measure/plane';
+import { surfaceFactor } from '../measure/slope';
 import type { LocalPlane, MeasuredZone, PlaneRings, XY } from '../measure/types';
 import { gradientOfParts, ownSigmaOfParts, sourcesOf } from '../measure/uncertainty';
 import { zoneClass } from '../yard/choose';
@@ -22,11 +23,40 @@ const LEAST_GROUND_M2 = 1e-3;
  * that are left carry their corners' error (gradientOfParts). So ground round a well in the midst of a
  * lawn is as uncertain as the whole lawn, and ground that lost its far side is less so.
  *
- * Areas keep the scale of the measured net area (geodesic, at the yard's elevation).
+ * Areas keep the scale of the measured net area (geodesic, at the yard's elevation). Where the yard asks
+ * for it (`doseBySurface`) they are along the zone's slope. A zone without a place has no strips.
  * @returns issues: `zone-inside-strip` (error) when one strip covers the zone, `zone-nothing-left` and
  * `zone-not-treatable` (warnings)
  */
 export function treatZone(
+  measuredZone: MeasuredZone,
+  zone: Zone,
+  yard: Yard,
+  plane: LocalPlane,
+): { treated: TreatedZone; issues: Issue[] } {
+  const flat = treatFlat(measuredZone, zone, yard, plane);
+  const factor = yard.settings.doseBySurface ? surfaceFactor(zone.slope) : 1;
+  return factor === 1 ? flat : { ...flat, treated: alongSlope(flat.treated, factor) };
+}
+
+/** The same ground by its area along the slope. */
+function alongSlope(flat: TreatedZone, factor: number): TreatedZone {
+  return {
+    ...flat,
+    areaM2: factor * flat.areaM2,
+    areaSigmaM2: factor * flat.areaSigmaM2,
+    stripM2: factor * flat.stripM2,
+    gradient: new Map(
+      [...flat.gradient].map(([key, { gx, gy, sigmaM }]) => [
+        key,
+        { gx: factor * gx, gy: factor * gy, sigmaM },
+      ]),
+    ),
+    strips: flat.strips.map((strip) => ({ ...strip, areaM2: factor * strip.areaM2 })),
+  };
+}
+
+function treatFlat(
   measuredZone: MeasuredZone,
   zone: Zone,
   yard: Yard,
@@ -41,7 +71,7 @@ export function treatZone(
     return { treated: emptyTreated(zone.id), issues: [warn('zone-nothing-left', message, zone)] };
   }
   const net = measuredZone.netPlaneParts;
-  const near = sourcesNear(stripSources(yard, plane), net);
+  const near = zone.isPlaced ? sourcesNear(stripSources(yard, plane), net) : [];
   let scale: number | null = null;
   const areaOf = (parts: readonly Rings[]): number => {
     scale ??= scaleOf(measuredZone);

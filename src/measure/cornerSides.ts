@@ -1,5 +1,6 @@
 import Flatbush from 'flatbush';
 import type { Position, Zone } from '../yard/types';
+import { findPulls, type Pull } from './curvePulls';
 import { ON_M } from './outline';
 import type { LocalPlane, XY } from './types';
 
@@ -8,36 +9,90 @@ export interface Corner {
   readonly key: string;
   readonly at: XY;
   readonly sigmaM: number;
+  /** a corner that a curve made follows the curve's points and has no error of its own; null: it stands for itself. */
+  readonly pulls: readonly Pull[] | null;
+}
+/** The error of scale of what a zone was measured by: all it measured grows from one middle. */
+export interface Scale {
+  readonly key: string;
+  /** relative standard deviation. */
+  readonly sigma: number;
+  readonly middle: XY;
 }
 /** One side of a drawn zone. */
 export interface Side {
   readonly p: Corner;
   readonly q: Corner;
+  /** null: none. */
+  readonly scale: Scale | null;
+}
+/** The sides of a zone, and the keys of all that its outline hangs on. */
+interface Outline {
+  readonly plane: LocalPlane;
+  readonly sides: readonly Side[];
+  readonly keys: ReadonlySet<string>;
+  readonly scale: Scale | null;
 }
 
-const sideCache = new WeakMap<Zone, { plane: LocalPlane; sides: Side[] }>();
+const outlines = new WeakMap<Zone, Outline>();
 
 /** All sides of a zone as drawn, in the plane; kept while both are the same objects. Those of no length are left out. */
-export function sidesOf(zone: Zone, plane: LocalPlane): Side[] {
-  const kept = sideCache.get(zone);
-  if (kept?.plane === plane) return kept.sides;
+export function sidesOf(zone: Zone, plane: LocalPlane): readonly Side[] {
+  return outlineOf(zone, plane).sides;
+}
+
+/** Keys of the corners, curve points and scale that a zone's outline hangs on. */
+export function keysOf(zone: Zone, plane: LocalPlane): ReadonlySet<string> {
+  return outlineOf(zone, plane).keys;
+}
+
+/** The error of scale of a zone; null when it has none. */
+export function scaleOf(zone: Zone, plane: LocalPlane): Scale | null {
+  return outlineOf(zone, plane).scale;
+}
+
+function outlineOf(zone: Zone, plane: LocalPlane): Outline {
+  const kept = outlines.get(zone);
+  if (kept?.plane === plane) return kept;
   const { vertexSigmaM } = zone.survey;
-  const corner = (p: Position): Corner => ({
-    key: `${p[0]},${p[1]}`,
-    at: plane.toPlane(p),
-    sigmaM: vertexSigmaM,
-  });
+  // Zones without a place lie on each other: their corners are no shared corners.
+  const mark = zone.isPlaced ? '' : `${zone.id} `;
+  const scale = scaleOfZone(zone, plane);
+  const pullsByRing = zone.curves.length > 0 ? findPulls(zone) : null;
+  const keys = new Set<string>(scale ? [scale.key] : []);
   const sides: Side[] = [];
   for (const ring of zone.parts.flat()) {
-    const corners = ring.map(corner);
+    const pullsAt = pullsByRing?.get(ring);
+    const last = ring.length - 1;
+    const corners = ring.map((p: Position, i): Corner => {
+      const found = pullsAt?.get(i === last ? 0 : i) ?? null;
+      const pulls = found && mark ? found.map((pull) => ({ ...pull, key: mark + pull.key })) : found;
+      const key = `${mark}${p[0]},${p[1]}`;
+      keys.add(key);
+      for (const pull of pulls ?? []) keys.add(pull.key);
+      return { key, at: plane.toPlane(p), sigmaM: vertexSigmaM, pulls };
+    });
     for (let i = 1; i < corners.length; i++) {
       const p = corners[i - 1];
       const q = corners[i];
-      if (p && q && (p.at[0] !== q.at[0] || p.at[1] !== q.at[1])) sides.push({ p, q });
+      if (p && q && (p.at[0] !== q.at[0] || p.at[1] !== q.at[1])) sides.push({ p, q, scale });
     }
   }
-  sideCache.set(zone, { plane, sides });
-  return sides;
+  const made: Outline = { plane, sides, keys, scale };
+  outlines.set(zone, made);
+  return made;
+}
+
+/**
+ * Zones of one named source and method grow together, about the middle of the yard; a zone whose source
+ * is not told grows by itself, about its first corner.
+ */
+function scaleOfZone({ id, parts, survey }: Zone, plane: LocalPlane): Scale | null {
+  const { scaleSigma: sigma, source, method } = survey;
+  if (!(sigma > 0)) return null;
+  if (source !== '') return { key: `scale ${method} ${source}`, sigma, middle: [0, 0] };
+  const first = parts[0]?.[0]?.[0];
+  return { key: `scale of ${id}`, sigma, middle: first ? plane.toPlane(first) : [0, 0] };
 }
 
 /** The sides whose boxes meet that of an edge, in their own order. */

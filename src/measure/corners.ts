@@ -92,6 +92,7 @@ export function insertCorners(
   if (corners.length === 0) return yard;
   let isChanged = false;
   const zones = yard.zones.map((zone) => {
+    if (!zone.isPlaced) return zone;
     if (skipIds.includes(zone.id)) return zone;
     let isTouched = false;
     const parts = zone.parts.map((rings) =>

@@ -2,6 +2,7 @@ import { type Yard, ZONE_KINDS, type Zone } from '../yard/types';
 import { areaScale } from './areaScale';
 import { findNear } from './findNear';
 import { type LaidZone, netShapeOf } from './netShape';
+import { createPlane } from './plane';
 import { boxesNear } from './planeBox';
 import { planeFor } from './planeFor';
 import { layZone } from './planeZone';
@@ -28,6 +29,10 @@ interface Origin {
 }
 const origins = new WeakMap<MeasuredZone, Origin>();
 
+/** The plane of zones without a place; their degrees lie round [0, 0]. */
+export const NOWHERE: LocalPlane = createPlane([0, 0]);
+const NO_ELDERS: readonly Elder[] = [];
+
 /**
  * Gross and net area of every zone with its error, and the totals by kind.
  *
@@ -35,22 +40,27 @@ const origins = new WeakMap<MeasuredZone, Origin>();
  * its kind drawn before it. Areas are geodesic on WGS 84, times (1 + h/R)² where the yard has an
  * elevation h. A zone whose outline crosses itself or has too few corners is left out and listed in
  * `issues` as an error: it neither counts nor cuts. Parts that overlap, and holes that reach outside,
- * are measured with each square metre counted once and listed as a warning. Never throws.
+ * are measured with each square metre counted once and listed as a warning. A zone without a place is
+ * measured by itself, in the plane NOWHERE. Never throws.
  * @param previous the last result; zones whose inputs are the same objects are taken over from it
  */
 export function measureYard(yard: Yard, previous?: MeasuredYard): MeasuredYard {
   const plane = planeFor(yard, previous);
-  const all = yard.zones.map((zone): LaidZone => ({ zone, laid: layZone(zone, plane) }));
+  const all = yard.zones.map(
+    (zone): LaidZone => ({ zone, laid: layZone(zone, zone.isPlaced ? plane : NOWHERE) }),
+  );
   const usable = all.filter(({ laid }) => laid.isSound);
   const { elevationM } = yard.settings;
   const zones = new Map<string, MeasuredZone>();
-  const elders = eldersOf(usable);
-  usable.forEach((subject, index) => {
-    const { zone } = subject;
+  const elders = eldersOf(usable.filter(({ zone }) => zone.isPlaced));
+  let placed = 0;
+  for (const subject of usable) {
+    const { zone, laid } = subject;
     const before = previous?.zones.get(zone.id);
-    const origin: Origin = { zone, elders: elders[index] ?? [], plane, elevationM };
+    const near = zone.isPlaced ? elders[placed++] : NO_ELDERS;
+    const origin: Origin = { zone, elders: near ?? NO_ELDERS, plane: laid.plane, elevationM };
     zones.set(zone.id, before && isSame(origins.get(before), origin) ? before : measureZone(subject, origin));
-  });
+  }
   const totals = totalsByKind(
     usable.map(({ zone }) => zone),
     zones,

@@ -12,11 +12,13 @@ const extents = new WeakMap<Zone, Extent | null>();
 
 /**
  * The plane of a yard: the previous one while the middle of the zones' extent lies within 300 m of its
- * origin, else one at that middle. Without zones the marks count; without either, the previous plane or
+ * origin, else one at that middle. Zones without a place do not count. Without zones the marks count; without either, the previous plane or
  * one at 0, 0. Corners that are no position are passed over. A yard across 180° is taken together.
  */
 export function planeFor(yard: Yard, previous: MeasuredYard | undefined): LocalPlane {
-  const boxes = yard.zones.map(extentOf).filter((box) => box !== null);
+  const boxes = yard.zones
+    .map((zone) => (zone.isPlaced ? extentOf(zone) : null))
+    .filter((box) => box !== null);
   if (boxes.length === 0) {
     for (const { position } of yard.marks) {
       if (isPosition(position)) boxes.push([position[0], position[1], position[0], position[1]]);

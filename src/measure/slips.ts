@@ -50,11 +50,12 @@ function findGaps(yard: Yard, measured: MeasuredYard): Slip[] {
   const toleranceM = yard.settings.gapToleranceM;
   if (!(toleranceM > 0)) return [];
   const scale = areaScale(yard.settings.elevationM);
-  const laid = yard.zones.flatMap((zone) => {
+  const placed = yard.zones.filter((zone) => zone.isPlaced);
+  const laid = placed.flatMap((zone) => {
     const one = layZone(zone, measured.plane);
     return one.isSound ? [one] : [];
   });
-  const zoneOf = new Map(yard.zones.map((zone) => [layZone(zone, measured.plane), zone.id]));
+  const zoneOf = new Map(placed.map((zone) => [layZone(zone, measured.plane), zone.id]));
   const covered = coveredGround(laid);
   const closed = gainOf(closingOf(covered, toleranceM / 2), covered);
   const gaps: Slip[] = [];
@@ -120,7 +121,9 @@ export function mendSlip(yard: Yard, slip: Slip, measured: MeasuredYard): ShapeR
   if (!owner) return gone(slip);
   const before = layZone(owner, plane).parts;
   const box = boxOf(ground);
-  const near = yard.zones.map((zone) => layZone(zone, plane)).filter((one) => boxesNear(box, one.box, 0));
+  const near = yard.zones
+    .flatMap((zone) => (zone.isPlaced ? layZone(zone, plane) : []))
+    .filter((one) => boxesNear(box, one.box, 0));
   const free = lessZones(ground, near);
   if (planeAreaOf(free) < LEAST_SLIP_M2 / 2) return gone(slip);
   return { ok: true, yard: reshape(yard, owner, joinParts(before, free).filter(isGround), plane) };

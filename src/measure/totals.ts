@@ -53,7 +53,9 @@ export interface Clash {
  */
 export function clashesOf(zones: readonly Zone[], measured: MeasuredYard): Clash[] {
   return ZONE_KINDS.flatMap((kind) =>
-    findClashes(zones.flatMap((zone) => (zone.kind === kind && measured.zones.get(zone.id)) || [])),
+    findClashes(
+      zones.flatMap((zone) => (zone.kind === kind && zone.isPlaced && measured.zones.get(zone.id)) || []),
+    ),
   );
 }
 
@@ -90,13 +92,19 @@ export function totalsByKind(
   previous?: MeasuredYard,
 ): KindTotal[] {
   return ZONE_KINDS.flatMap((kind) => {
-    const ids = zones.filter((zone) => zone.kind === kind).map((zone) => zone.id);
-    const each = ids.map((id) => measured.get(id)).filter((zone) => zone !== undefined);
+    const each: MeasuredZone[] = [];
+    const placed: MeasuredZone[] = [];
+    for (const zone of zones) {
+      const own = zone.kind === kind ? measured.get(zone.id) : undefined;
+      if (!own) continue;
+      each.push(own);
+      if (zone.isPlaced) placed.push(own);
+    }
     if (each.length === 0) return [];
     const before = previous?.totals.find((total) => total.kind === kind);
     const from = before && sources.get(before);
     if (before && from?.plane === plane && areSame(from.zones, each)) return [before];
-    const clashes = findClashes(each);
+    const clashes = findClashes(placed);
     const hasClashes = clashes.length > 0;
     let netM2: number;
     let planeVariance: number;

@@ -33,12 +33,13 @@ export interface MeasuredZone {
   readonly netPerimeterM: number;
   /** what is left after the cuts, [lon, lat]; empty when nothing is left. */
   readonly netParts: readonly Rings[];
-  /** the same in the yard's plane. */
+  /** the same in the yard's plane; of a zone without a place in a plane round [0, 0]. */
   readonly netPlaneParts: readonly PlaneRings[];
   readonly cutBy: readonly CutBy[];
   /**
    * d(net area)/d(corner) in m, by corner: the key names a corner by its coordinates, so neighbours
-   * that share a corner share its error. sigmaOfZones() sums them.
+   * that share a corner share its error; an error of scale stands under its source, as gx in m² with a
+   * relative sigma. sigmaOfZones() sums them.
    */
   readonly gradient: ReadonlyMap<
     string,

@@ -1,5 +1,14 @@
 import type { Zone } from '../yard/types';
-import { type Corner, indexSides, type Side, shareOn, sidesOf } from './cornerSides';
+import {
+  type Corner,
+  indexSides,
+  keysOf,
+  type Scale,
+  type Side,
+  scaleOf,
+  shareOn,
+  sidesOf,
+} from './cornerSides';
 import { edgesNear, stretchOn } from './outline';
 import { boxOf } from './planeBox';
 import { signedArea } from './signedArea';
@@ -17,7 +26,10 @@ type Entry = { gx: number; gy: number; sigmaM: number };
  * the inner edge of a no-apply strip) add nothing. A side p→q with outward normal n that lies on the net outline over a length l, from
  * share t0 to t1 of the side, adds n·l·(1 - tm) to p and n·l·tm to q, tm = (t0 + t1) / 2. For a zone
  * that nothing cuts this is half the vector between the two neighbours, turned by a right angle, so
- * that the variance is s²/4 · Σ d².
+ * that the variance is s²/4 · Σ d². A corner that a curve made hands its pull on to the curve's points.
+ *
+ * A zone with an error of scale e pulls, on the key of its source, by ∮ n·(r - r0), r0 its middle: 2 A e
+ * for ground that it bounds alone. Edges on no side go with the scale of `own`.
  *
  * A border shared with a neighbour is one line on the ground, though its corners may not match: each
  * stretch of it belongs to the corners of the first source that has it, for both neighbours alike, so
@@ -36,10 +48,13 @@ export function gradientOfParts(
   plane: LocalPlane,
   own?: Zone,
 ): Gradient {
-  const gradient = gradientOf(net, sources, plane);
+  const scale = own ? scaleOf(own, plane) : null;
+  const gradient = gradientOf(net, sources, plane, scale);
   if (own) {
-    const ownKeys = new Set(sidesOf(own, plane).map(({ p }) => p.key));
-    for (const [key, entry] of gradient) if (ownKeys.has(key)) entry.sigmaM = own.survey.vertexSigmaM;
+    const ownKeys = keysOf(own, plane);
+    for (const [key, entry] of gradient) {
+      if (ownKeys.has(key)) entry.sigmaM = key === scale?.key ? scale.sigma : own.survey.vertexSigmaM;
+    }
   }
   return gradient;
 }
@@ -74,6 +89,7 @@ function gradientOf(
   net: readonly PlaneRings[],
   sources: readonly Zone[],
   plane: LocalPlane,
+  rest: Scale | null,
 ): Map<string, Entry> {
   const box = boxOf(net);
   const southWest: XY = [box.minX, box.minY];
@@ -90,15 +106,22 @@ function gradientOf(
       for (let i = 1; i < ring.length; i++) {
         const a = ring[i - 1];
         const b = ring[i];
-        if (a && b) addEdge(gradient, a, b, sign, sidesNear(a, b));
+        if (a && b) addEdge(gradient, a, b, sign, sidesNear(a, b), rest);
       }
     });
   }
   return gradient;
 }
 
-/** Gives each stretch of an edge of the outline to the corners of the first side that it lies on. */
-function addEdge(gradient: Map<string, Entry>, a: XY, b: XY, sign: number, sides: readonly Side[]): void {
+/** Gives each stretch of an edge of the outline to the corners of the first side that it lies on. @param rest scale of stretches on none */
+function addEdge(
+  gradient: Map<string, Entry>,
+  a: XY,
+  b: XY,
+  sign: number,
+  sides: readonly Side[],
+  rest: Scale | null,
+): void {
   const nx = sign * (b[1] - a[1]);
   const ny = -sign * (b[0] - a[0]);
   let open: (readonly [number, number])[] = [[0, 1]];
@@ -114,7 +137,9 @@ function addEdge(gradient: Map<string, Entry>, a: XY, b: XY, sign: number, sides
         continue;
       }
       const tm = (t0 + t1) / 2;
-      const share = shareOn(side, [a[0] + tm * (b[0] - a[0]), a[1] + tm * (b[1] - a[1])]);
+      const at: XY = [a[0] + tm * (b[0] - a[0]), a[1] + tm * (b[1] - a[1])];
+      const share = shareOn(side, at);
+      if (side.scale) addScale(gradient, side.scale, at, nx * (t1 - t0), ny * (t1 - t0));
       add(gradient, side.p, nx * (t1 - t0) * (1 - share), ny * (t1 - t0) * (1 - share));
       add(gradient, side.q, nx * (t1 - t0) * share, ny * (t1 - t0) * share);
       if (t0 - from > LEAST_SHARE) left.push([from, t0]);
@@ -122,6 +147,12 @@ function addEdge(gradient: Map<string, Entry>, a: XY, b: XY, sign: number, sides
     }
     open = left;
     if (open.length === 0) return;
+  }
+  if (!rest) return;
+  for (const [from, to] of open) {
+    const tm = (from + to) / 2;
+    const at: XY = [a[0] + tm * (b[0] - a[0]), a[1] + tm * (b[1] - a[1])];
+    addScale(gradient, rest, at, nx * (to - from), ny * (to - from));
   }
 }
 
@@ -166,7 +197,7 @@ export function sigmaOfZones(measured: MeasuredYard, zoneIds: readonly string[])
     .map((id) => measured.zones.get(id))
     .filter((zone) => zone !== undefined);
   if (zones.length === 1) return zones[0]?.netSigmaM2 ?? 0;
-  return Math.sqrt(planeVarianceOf(zones)) * scaleOf(zones);
+  return Math.sqrt(planeVarianceOf(zones)) * groundScaleOf(zones);
 }
 
 /** Variance of the summed net area of zones in the plane, m⁴: without the scale of elevation. */
@@ -203,7 +234,7 @@ export function updateVariance(
 }
 
 /** Ground m for each m of the plane at the yard's elevation: the same for all zones. */
-function scaleOf(zones: readonly MeasuredZone[]): number {
+function groundScaleOf(zones: readonly MeasuredZone[]): number {
   for (const zone of zones) {
     const origin = origins.get(zone);
     if (origin) return origin.scale;
@@ -226,8 +257,19 @@ function addGradient(sum: Map<string, Entry>, gradient: Gradient): void {
   for (const [key, { gx, gy, sigmaM }] of gradient) addEntry(sum, key, gx, gy, sigmaM);
 }
 
-function add(gradient: Map<string, Entry>, corner: Corner, gx: number, gy: number): void {
-  addEntry(gradient, corner.key, gx, gy, corner.sigmaM);
+function add(gradient: Map<string, Entry>, { key, sigmaM, pulls }: Corner, gx: number, gy: number): void {
+  if (pulls === null) {
+    addEntry(gradient, key, gx, gy, sigmaM);
+    return;
+  }
+  for (const { key: pointKey, xx, xy, yx, yy } of pulls)
+    addEntry(gradient, pointKey, gx * xx + gy * yx, gx * xy + gy * yy, sigmaM);
+}
+
+/** An edge with outward normal times length (nx, ny) round `at` grows with a scale. */
+function addScale(gradient: Map<string, Entry>, scale: Scale, at: XY, nx: number, ny: number): void {
+  const { key, sigma, middle } = scale;
+  addEntry(gradient, key, nx * (at[0] - middle[0]) + ny * (at[1] - middle[1]), 0, sigma);
 }
 
 /** A corner that two zones know with different errors keeps the larger. */

@@ -193,7 +193,8 @@ function treatKept(
   measured: MeasuredYard,
   cache: Cache,
 ): Treated {
-  const from = [zone, measuredZone, ...sourcesNear(sources, measuredZone.netPlaneParts)];
+  const near = zone.isPlaced ? sourcesNear(sources, measuredZone.netPlaneParts) : [];
+  const from = [zone, measuredZone, yard.settings.doseBySurface, ...near];
   const kept = keep(cache.treated.get(zone.id), from, () =>
     treatZone(measuredZone, zone, yard, measured.plane),
   );
@@ -219,12 +220,13 @@ function rinseKept(
   cache: Cache,
 ): readonly RinseEdge[] {
   const hardscapes = yard.zones.flatMap((zone) => {
-    const own = zone.kind === 'hardscape' ? measured.zones.get(zone.id) : undefined;
+    const own = zone.kind === 'hardscape' && zone.isPlaced ? measured.zones.get(zone.id) : undefined;
     return own === undefined ? [] : { zone, measured: own };
   });
+  const unplaced = new Set(yard.zones.flatMap((zone) => (zone.isPlaced ? [] : zone.id)));
   const grounds = [...productsByZone].flatMap(([zoneId, products]): TreatedReach | [] => {
     const zone = treated.get(zoneId);
-    if (zone === undefined) return [];
+    if (zone === undefined || unplaced.has(zoneId)) return [];
     return {
       zone,
       spreadM: Math.max(...products.map((product) => product.spreadDistanceM)),

@@ -36,6 +36,7 @@ export const DEFAULT_SETTINGS: Settings = {
   gapToleranceM: 0.5,
   isLocal: false,
   showSurface: false,
+  doseBySurface: false,
 };
 
 /** An empty yard with the usual settings. @param id stable id of the document, made by the caller. */

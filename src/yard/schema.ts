@@ -186,6 +186,7 @@ export const settingSchemas = {
   gapToleranceM: notNegative,
   isLocal: v.boolean('must be true or false'),
   showSurface: v.boolean('must be true or false'),
+  doseBySurface: v.boolean('must be true or false'),
 } satisfies Record<keyof Settings, v.GenericSchema>;
 
 /** Each property of a zone by itself, with what stands in for a missing one. */

@@ -333,6 +333,8 @@ export interface Settings {
   readonly isLocal: boolean;
   /** true: the ground along the slope is shown beside the flat area of zones that have a slope. */
   readonly showSurface: boolean;
+  /** true: doses go by the ground along the slope, where a zone has one; else by the flat area. */
+  readonly doseBySurface: boolean;
 }
 
 /** The whole document. */
