@@ -2,11 +2,13 @@ import { createStore, delMany, get, getMany, keys, promisifyRequest, set, type U
 import { yardToGeoJson } from '../yard/encode';
 import type { Yard } from '../yard/types';
 import { StorageError } from './storageError';
+import { storageMessage } from './storageMessage';
 import { type Head, headAfterSave, isHead, NOT_STORED, openStates, type State } from './storedStates';
 import type { YardStorage } from './types';
 
 const LAST_OPEN = 'last-open';
 const HEAD = 'head:';
+const ADVICE = 'Export the yard to a file to be safe.';
 const headKey = (id: string) => `${HEAD}${id}`;
 const stateKeyStart = (id: string) => `state:${id}:`;
 const stateKey = (id: string, revision: number) => `${stateKeyStart(id)}${revision}`;
@@ -42,7 +44,7 @@ export function createIdbStorage(name = 'measured-yard'): YardStorage {
     } catch (error) {
       if (error instanceof StorageError) throw error;
       store = null;
-      throw new StorageError(messageOf(doing, error), false, { cause: error });
+      throw new StorageError(storageMessage(doing, error, ADVICE), false, { cause: error });
     }
   }
 
@@ -103,6 +105,11 @@ export function createIdbStorage(name = 'measured-yard'): YardStorage {
       });
       known.delete(id);
       tell(id);
+      // late: most yards have no picture of their own
+      const pictures = (await import('./pictureStorage')).createPictureStorage(name);
+      if ((await pictures.list(id)).length === 0) return;
+      const users = await withStore('The yard’s pictures could not be removed', pictureUsers);
+      await pictures.removeOfYard(id, users);
     },
 
     lastOpenId: () =>
@@ -158,6 +165,16 @@ function writeState(
   });
 }
 
+/** Finds a stored yard that a picture still serves: a copy names the pictures of the yard it was made of. */
+async function pictureUsers(from: UseStore): Promise<(pictureId: string) => string | null> {
+  const found = (await keys(from)).filter((key) => typeof key === 'string' && idOfState(key) !== null);
+  const states = (await getMany<unknown>(found, from)).map((state) => JSON.stringify(state));
+  return (pictureId) => {
+    const at = states.findIndex((text) => text.includes(JSON.stringify(pictureId)));
+    return at < 0 ? null : idOfState(String(found[at]));
+  };
+}
+
 function idOfState(key: string): string | null {
   return /^state:(.*):\d+$/s.exec(key)?.[1] ?? null;
 }
@@ -193,15 +210,4 @@ function savedAtOf(state: unknown): number {
 function askToKeep(): void {
   if (typeof navigator === 'undefined' || navigator.storage?.persist === undefined) return;
   navigator.storage.persist().catch(() => undefined);
-}
-
-function messageOf(doing: string, error: unknown): string {
-  const name = error instanceof Error || error instanceof DOMException ? error.name : '';
-  const reason =
-    name === 'QuotaExceededError'
-      ? 'the browser’s space for this page is full'
-      : name === 'SecurityError' || name === 'InvalidStateError' || name === 'ReferenceError'
-        ? 'this browser does not let the page store anything here (a private window, perhaps)'
-        : `the browser’s storage failed${name === '' ? '' : ` (${name})`}`;
-  return `${doing}: ${reason}. Export the yard to a file to be safe.`;
 }
