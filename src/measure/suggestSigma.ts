@@ -50,7 +50,7 @@ const TILE_PIXEL_M = (2 * Math.PI * 6378137) / 256;
  * and the picture's own fit, as the root of the sum of their squares. Ways that do not trace have their
  * usual values. The person may type others.
  *
- * ASPRS (2014), Positional Accuracy Standards, table B.4, holds digital orthoimagery to 1 to 2 pixels in
+ * ASPRS (2014), Positional Accuracy Standards, annex B (from memory; its 1990 classes of 2, 4 and 6 pixels read), holds digital orthoimagery to 1 to 2 pixels in
  * each of x and y; that is of absolute places. A shift common to all corners does not change an area, so
  * only what differs from corner to corner stands here.
  */
