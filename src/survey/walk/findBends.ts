@@ -16,7 +16,7 @@ interface Numbered {
  */
 export function findBends(line: readonly XY[], isClosed: boolean, toleranceM: number): number[] {
   const points = line.map(([x, y], index): Numbered => ({ x, y, index }));
-  if (!isClosed) return simplify(points, toleranceM, true).map(({ index }) => index);
+  if (!isClosed) return numbersOf(points, toleranceM);
   const middle = {
     x: points.reduce((sum, { x }) => sum + x, 0) / points.length,
     y: points.reduce((sum, { y }) => sum + y, 0) / points.length,
@@ -24,9 +24,14 @@ export function findBends(line: readonly XY[], isClosed: boolean, toleranceM: nu
   const first = farthestFrom(points, middle);
   const turned = [...points.slice(first), ...points.slice(0, first + 1)];
   const second = farthestFrom(turned, turned[0] ?? middle);
-  const out = simplify(turned.slice(0, second + 1), toleranceM, true);
-  const back = simplify(turned.slice(second), toleranceM, true);
-  return [...new Set([...out, ...back].map(({ index }) => index))].sort((a, b) => a - b);
+  const out = numbersOf(turned.slice(0, second + 1), toleranceM);
+  const back = numbersOf(turned.slice(second), toleranceM);
+  return [...new Set([...out, ...back])].sort((a, b) => a - b);
+}
+
+/** The library gives back the very points that it keeps. */
+function numbersOf(points: Numbered[], toleranceM: number): number[] {
+  return simplify(points, toleranceM, true).map((point) => (point as Numbered).index);
 }
 
 function farthestFrom(points: readonly Numbered[], { x, y }: Pick<Numbered, 'x' | 'y'>): number {

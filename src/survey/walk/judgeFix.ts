@@ -10,8 +10,8 @@ const JUMP_MS = 12;
  * Whether a fix can be used after the last one used. Speed is judged by what the two accuracies
  * leave of the distance: noise alone makes a standing receiver seem to run.
  * @param before the last fix used; null for the first
- * @param receivedMs when it arrived, on the clock of `timeMs`; null when not live
  * @param assumedAccuracyM for fixes that tell none
+ * @param ageMs how old it was when it arrived; 0 when not live
  * @returns null when it is good, else the reason
  */
 export function judgeFix(
@@ -19,15 +19,14 @@ export function judgeFix(
   before: Fix | null,
   limits: FixLimits,
   assumedAccuracyM: number,
-  receivedMs: number | null = null,
+  ageMs = 0,
 ): PoorFix | null {
   const [lon, lat] = fix.position;
   const accuracyM = fix.accuracyM ?? assumedAccuracyM;
   if (!Number.isFinite(lon) || !(Math.abs(lat) < 90) || Math.abs(lon) > 180) return 'not-a-place';
   if (!(accuracyM > 0) || (fix.timeMs !== null && !Number.isFinite(fix.timeMs))) return 'not-a-place';
   if (accuracyM > limits.maxAccuracyM) return 'inaccurate';
-  if (fix.timeMs !== null && receivedMs !== null && receivedMs - fix.timeMs > limits.maxAgeMs)
-    return 'too-old';
+  if (ageMs > limits.maxAgeMs) return 'too-old';
   if (!before) return null;
   if (before.position[0] === lon && before.position[1] === lat) return 'repeated';
   if (fix.timeMs === null || before.timeMs === null) return null;

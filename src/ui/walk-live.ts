@@ -1,0 +1,142 @@
+import { css, html, nothing } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { lengthOfLineM } from '../measure/geodesic';
+import { sigmaOfAccuracyM } from '../survey/walk/sigmaOfAccuracy';
+import { formatAreaPm, formatLength } from '../units/format';
+import { AppPart } from './app-part';
+import { fold } from './fold';
+import { shared } from './shared';
+import './walk-limits';
+import type { WalkSettings } from './walk-limits';
+import type { WalkRecorder } from './walk-recorder';
+import { countWords, FAULT_WORDS, MODE_WORDS, qualityWord } from './walk-words';
+
+/** A walk under way or paused: made for one thumb and bright sun. */
+@customElement('walk-live')
+export class WalkLive extends AppPart {
+  static override styles = [
+    shared,
+    fold,
+    css`
+      :host { display: block; }
+      .now { display: flex; align-items: baseline; gap: 0.6rem; flex-wrap: wrap; margin: 0; }
+      .now b { font-size: 1.5rem; line-height: 1.15; }
+      .big { display: grid; gap: 0.5rem; margin: 0.5rem 0; }
+      .big button { min-height: 64px; font-size: 1.2rem; font-weight: 650; width: 100%; }
+      .big .pair { display: grid; grid-template-columns: 1fr 1fr; gap: 0.5rem; }
+      .big .pair button { min-height: 52px; font-size: 1.05rem; }
+      dl { display: grid; grid-template-columns: auto 1fr; gap: 0.15rem 0.75rem; margin: 0 0 0.5rem; }
+      dt { color: var(--ink-soft); }
+      dd { margin: 0; font-weight: 650; }
+      .poor { color: var(--danger); }
+    `,
+  ];
+
+  @property({ attribute: false }) recorder!: WalkRecorder;
+  @state() private isSure = false;
+
+  protected override render() {
+    const { recorder } = this;
+    const { draft, state, trouble } = recorder;
+    if (!draft) return nothing;
+    return html`
+      ${trouble ? html`<p class="note ${trouble.severity}" role="alert">${trouble.message}</p>` : nothing}
+      ${state === 'walking' ? this.renderNow() : html`<p class="now"><b>Paused</b> <span>${countWords(recorder.accepted.length, recorder.counts)}</span></p>`}
+      <div class="big">${state === 'walking' ? this.renderButtons() : this.renderPaused()}</div>
+      ${this.renderFigures()}
+      ${
+        state === 'walking' && !recorder.isScreenKept
+          ? html`<p class="note">The browser does not keep the screen on: set the device not to sleep, or touch the screen now and then.</p>`
+          : nothing
+      }
+      <details class="fold"><summary>What counts as a good position</summary>
+        <walk-limits .system=${this.app.units} .settings=${{ limits: draft.limits, toleranceM: draft.toleranceM, standS: draft.standS }} .mode=${draft.mode}
+          @walk-settings=${(event: CustomEvent<WalkSettings>) => {
+            recorder.change(event.detail);
+            this.requestUpdate();
+          }}></walk-limits></details>
+      <div class="row">${
+        this.isSure
+          ? html`<button class="danger" @click=${() => void recorder.drop()}>Yes, throw this walk away</button><button @click=${() => {
+              this.isSure = false;
+            }}>Keep it</button>`
+          : html`<button class="plain" @click=${() => {
+              this.isSure = true;
+            }}>Throw this walk away…</button>`
+      }</div>
+    `;
+  }
+
+  private renderNow() {
+    const { last, draft, accepted, counts } = this.recorder;
+    if (!last || !draft) return html`<p class="now" role="status"><b>Waiting for a position…</b></p>`;
+    const accuracyM = last.fix.accuracyM ?? 0;
+    const word = qualityWord(accuracyM, draft.limits.maxAccuracyM);
+    const size = formatLength(accuracyM, this.app.units);
+    const isPoor = last.fault !== null && last.fault !== 'repeated';
+    return html`
+      <p class="now ${isPoor ? 'poor' : ''}"><b>${word}</b><b>within ${size}</b></p>
+      <p class="quiet" role="status">${countWords(accepted.length, counts)}${last.fault ? html`. Last one left out: ${FAULT_WORDS[last.fault]}.` : nothing}</p>
+    `;
+  }
+
+  private renderButtons() {
+    const { recorder } = this;
+    const { draft } = recorder;
+    const number = (draft?.stands.length ?? 0) + 1;
+    const stand = recorder.standNow();
+    const isCorners = draft?.mode === 'corners';
+    const canFinish = isCorners ? number > 3 : recorder.accepted.length >= 3;
+    return html`
+      ${
+        !isCorners
+          ? nothing
+          : stand
+            ? html`<button class="primary" @click=${() => recorder.endStand()}>Corner ${number}: stand still… ${recorder.countIn(stand)} taken.<br />Tap to walk on</button>`
+            : html`<button class="primary" ?disabled=${!recorder.last} @click=${() => recorder.beginStand()}>Corner ${number} is here</button>`
+      }
+      <div class="pair">
+        <button @click=${() => recorder.pause()}>Pause</button>
+        <button class=${isCorners ? '' : 'primary'} ?disabled=${!canFinish} @click=${() => recorder.end()}>Finish</button>
+      </div>
+      ${
+        isCorners && number > 1 && !stand
+          ? html`<button class="plain" @click=${() => recorder.dropLastCorner()}>Take corner ${number - 1} back</button>`
+          : nothing
+      }
+    `;
+  }
+
+  private renderPaused() {
+    const { recorder } = this;
+    const { draft } = recorder;
+    const canFinish = draft?.mode === 'corners' ? draft.stands.length >= 3 : recorder.accepted.length >= 3;
+    return html`<button class="primary" @click=${() => recorder.resume()}>Go on walking</button>
+      <button ?disabled=${!canFinish} @click=${() => recorder.end()}>Finish</button>`;
+  }
+
+  private renderFigures() {
+    const { recorder, app } = this;
+    const { draft, accepted } = recorder;
+    if (!draft) return nothing;
+    const result = recorder.result();
+    const outline = result?.ok ? result.outline : null;
+    const corners = outline?.corners.map(({ sigmaM }) => sigmaM ?? 0) ?? [];
+    const lengthM =
+      draft.mode === 'round'
+        ? lengthOfLineM(accepted.map(({ position }) => position))
+        : (outline?.perimeterM ?? 0);
+    const best = accepted.at(-1)?.accuracyM;
+    return html`<dl>
+      <dt>Way</dt><dd>${MODE_WORDS[draft.mode].name}, begun ${timeOf(draft.startedMs)}</dd>
+      ${draft.mode === 'corners' ? html`<dt>Corners</dt><dd>${draft.stands.length}${corners.length > 0 ? html` (each to ± ${formatLength(2 * Math.max(...corners), app.units)})` : nothing}</dd>` : nothing}
+      ${draft.mode === 'round' || outline ? html`<dt>${draft.mode === 'round' ? 'Walked' : 'All round'}</dt><dd>${formatLength(lengthM, app.units)}</dd>` : nothing}
+      <dt>Area so far</dt><dd>${outline ? formatAreaPm(outline.areaM2, outline.areaSigmaM2, app.units) : 'none yet'}</dd>
+      ${best && !outline ? html`<dt>One position</dt><dd>± ${formatLength(2 * sigmaOfAccuracyM(best), app.units)} each way</dd>` : nothing}
+    </dl>`;
+  }
+}
+
+function timeOf(ms: number): string {
+  return new Date(ms).toLocaleTimeString([], { hour: 'numeric', minute: '2-digit' });
+}

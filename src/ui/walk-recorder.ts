@@ -1,0 +1,302 @@
+import { createWalkStore, type WalkDraft, type WalkStore } from '../session/walkDraft';
+import { judgeFix, NONE_REJECTED } from '../survey/walk/judgeFix';
+import type { Fix, JudgedFixes, PoorFix, Stand, WalkOptions, WalkResult } from '../survey/walk/types';
+import { OPEN_SKY_ACCURACY_M } from '../survey/walk/walkDefaults';
+import { walkFromTrack } from '../survey/walk/walkFromTrack';
+import type { Issue } from '../yard/types';
+import { keepScreenOn, type ScreenKeeper } from './screen-keeper';
+import { troubleOf } from './walk-words';
+
+export type WalkState = 'none' | 'paused' | 'walking' | 'ended';
+
+/** A corner needs this many positions before it is taken by itself. */
+const LEAST_AT_CORNER = 5;
+/** No position for so long is told. */
+const QUIET_MS = 20_000;
+/** A whole day at one position a second is no walk. */
+const MOST_FIXES = 20_000;
+
+/** The last position that came, and what became of it. */
+export interface LastFix {
+  readonly fix: Fix;
+  readonly fault: PoorFix | null;
+}
+
+/**
+ * Records a walk: listens to the device's location, judges each position, keeps the draft stored and the
+ * screen on.
+ */
+export class WalkRecorder {
+  draft: WalkDraft | null = null;
+  state: WalkState = 'none';
+  last: LastFix | null = null;
+  counts: JudgedFixes['rejected'] = NONE_REJECTED;
+  accepted: Fix[] = [];
+  /** when the stand under way began, by the clock of the fixes; null when walking. */
+  standingFromMs: number | null = null;
+  /** what hinders the recording just now. */
+  trouble: Issue | null = null;
+  isScreenKept = false;
+
+  private watch: number | null = null;
+  private keeper: ScreenKeeper | null = null;
+  private quiet: ReturnType<typeof setTimeout> | undefined;
+  /** least delay seen between the receiver's clock and this one: the rest of a delay is age. */
+  private leastDelayMs = Number.POSITIVE_INFINITY;
+  private made: { readonly key: string; readonly result: WalkResult } | null = null;
+
+  /** told after everything that can be seen. */
+  listener: (() => void) | null = null;
+  /** grows with every change. */
+  ticks = 0;
+
+  constructor(private readonly store: WalkStore = createWalkStore()) {}
+
+  private changed(): void {
+    this.ticks += 1;
+    this.listener?.();
+  }
+
+  /** Fetches the unfinished walk of a yard, paused. */
+  async open(yardId: string): Promise<void> {
+    if (this.draft?.yardId === yardId) return;
+    this.stopListening();
+    this.take(null);
+    try {
+      this.take(await this.store.load(yardId));
+    } catch {
+      this.trouble = notKept('What was walked before could not be read from this browser’s store.');
+    }
+    this.changed();
+  }
+
+  begin(draft: WalkDraft): void {
+    this.take(draft);
+    this.save();
+    this.listen();
+  }
+
+  /** Goes on with a paused or ended walk. */
+  resume(): void {
+    this.listen();
+  }
+
+  private listen(): void {
+    if (!this.draft) return;
+    this.trouble = null;
+    this.state = 'walking';
+    if (!('geolocation' in navigator)) this.fail(troubleOf('none'));
+    else if (!isSecureContext) this.fail(troubleOf('insecure'));
+    else {
+      this.leastDelayMs = Number.POSITIVE_INFINITY;
+      this.watch = navigator.geolocation.watchPosition(
+        (position) => this.hear(position),
+        (error) => this.hearError(error),
+        { enableHighAccuracy: true, maximumAge: 0, timeout: 60_000 },
+      );
+      this.waitQuiet();
+      this.keeper = keepScreenOn((isKept) => {
+        this.isScreenKept = isKept;
+        this.changed();
+      });
+    }
+    this.changed();
+  }
+
+  /** Stops listening; a stand under way is dropped when it has no position. */
+  pause(): void {
+    if (this.state !== 'walking') return;
+    this.endStand();
+    this.stopListening();
+    this.state = 'paused';
+    this.save();
+    this.changed();
+  }
+
+  /** The walk is over; its outline can be kept, or the walk gone on with. */
+  end(): void {
+    this.endStand();
+    this.stopListening();
+    this.state = 'ended';
+    this.save();
+    this.changed();
+  }
+
+  /** Forgets the walk. @returns when the store has forgotten it too */
+  async drop(): Promise<void> {
+    const yardId = this.draft?.yardId;
+    this.stopListening();
+    this.take(null);
+    this.changed();
+    if (yardId !== undefined) await this.store.drop(yardId).catch(() => undefined);
+  }
+
+  beginStand(): void {
+    this.standingFromMs = Date.now();
+    this.changed();
+  }
+
+  /** @returns whether a corner was taken */
+  endStand(): boolean {
+    const stand = this.standNow();
+    this.standingFromMs = null;
+    if (!stand || !this.draft) return false;
+    const isTaken = this.countIn(stand) > 0;
+    if (isTaken) this.change({ stands: [...this.draft.stands, stand] });
+    this.changed();
+    return isTaken;
+  }
+
+  dropLastCorner(): void {
+    if (this.standingFromMs !== null) this.standingFromMs = null;
+    else if (this.draft) this.change({ stands: this.draft.stands.slice(0, -1) });
+    this.changed();
+  }
+
+  /** Changes how the walk is read; positions are judged again. */
+  change(fields: Partial<WalkDraft>): void {
+    if (!this.draft) return;
+    this.draft = { ...this.draft, ...fields };
+    if (fields.limits) this.judgeAgain();
+    this.save();
+  }
+
+  /** The stand under way, up to now. */
+  standNow(): Stand | null {
+    return this.standingFromMs === null ? null : { fromMs: this.standingFromMs, toMs: Date.now() };
+  }
+
+  countIn({ fromMs, toMs }: Stand): number {
+    return this.accepted.filter(({ timeMs }) => timeMs !== null && timeMs >= fromMs && timeMs <= toMs).length;
+  }
+
+  get options(): WalkOptions | null {
+    const { draft } = this;
+    return (
+      draft && {
+        mode: draft.mode,
+        limits: draft.limits,
+        toleranceM: draft.toleranceM,
+        assumedAccuracyM: OPEN_SKY_ACCURACY_M,
+      }
+    );
+  }
+
+  /** What the walk gives so far, the stand under way left out; null before anything was walked. */
+  result(): WalkResult | null {
+    const { draft, options } = this;
+    if (!draft || !options) return null;
+    const stands = draft.stands.map(({ fromMs }) => fromMs).join();
+    const key = [
+      draft.mode,
+      draft.toleranceM,
+      this.accepted.length,
+      draft.startedMs,
+      stands,
+      JSON.stringify(draft.limits),
+    ].join('|');
+    if (this.made?.key !== key)
+      this.made = { key, result: walkFromTrack(this.draft?.fixes ?? [], options, draft.stands) };
+    return this.made.result;
+  }
+
+  private take(draft: WalkDraft | null): void {
+    this.draft = draft;
+    this.state = draft ? 'paused' : 'none';
+    this.last = null;
+    this.trouble = null;
+    this.standingFromMs = null;
+    this.made = null;
+    this.judgeAgain();
+  }
+
+  private judgeAgain(): void {
+    this.accepted = [];
+    this.counts = NONE_REJECTED;
+    for (const fix of this.draft?.fixes ?? []) this.judge(fix, 0);
+  }
+
+  private judge(fix: Fix, ageMs: number): PoorFix | null {
+    const limits = this.draft?.limits;
+    if (!limits) return null;
+    const fault = judgeFix(fix, this.accepted.at(-1) ?? null, limits, OPEN_SKY_ACCURACY_M, ageMs);
+    if (fault) this.counts = { ...this.counts, [fault]: this.counts[fault] + 1 };
+    else this.accepted.push(fix);
+    return fault;
+  }
+
+  private hear({ coords, timestamp }: GeolocationPosition): void {
+    if (this.state !== 'walking' || !this.draft) return;
+    this.trouble = null;
+    this.waitQuiet();
+    const nowMs = Date.now();
+    // the receiver's clock may differ from this one's: only what a delay has over the least one is age
+    const delayMs = nowMs - timestamp;
+    this.leastDelayMs = Math.min(this.leastDelayMs, delayMs);
+    const fix: Fix = {
+      position: [coords.longitude, coords.latitude],
+      accuracyM: coords.accuracy,
+      timeMs: nowMs,
+    };
+    const fault = this.judge(fix, delayMs - this.leastDelayMs);
+    this.last = { fix, fault };
+    if (fault !== 'too-old' && fault !== 'repeated') {
+      this.draft = { ...this.draft, fixes: [...this.draft.fixes, fix] };
+      this.save();
+    }
+    const stand = this.standNow();
+    const isEnough = stand && stand.toMs - stand.fromMs >= 1000 * this.draft.standS;
+    if (stand && isEnough && this.countIn(stand) >= LEAST_AT_CORNER) {
+      this.endStand();
+      navigator.vibrate?.([120, 80, 120]);
+    }
+    if (this.draft.fixes.length >= MOST_FIXES) this.end();
+    this.changed();
+  }
+
+  private hearError(error: GeolocationPositionError): void {
+    if (error.code === error.PERMISSION_DENIED) this.fail(troubleOf('denied'));
+    else {
+      this.trouble = troubleOf(error.code === error.TIMEOUT ? 'quiet' : 'unavailable');
+      this.changed();
+    }
+  }
+
+  private fail(trouble: Issue): void {
+    this.stopListening();
+    this.state = 'paused';
+    this.trouble = trouble;
+    this.changed();
+  }
+
+  private waitQuiet(): void {
+    clearTimeout(this.quiet);
+    this.quiet = setTimeout(() => {
+      this.trouble = troubleOf('quiet');
+      this.changed();
+    }, QUIET_MS);
+  }
+
+  private stopListening(): void {
+    clearTimeout(this.quiet);
+    if (this.watch !== null) navigator.geolocation.clearWatch(this.watch);
+    this.watch = null;
+    this.keeper?.end();
+    this.keeper = null;
+    this.isScreenKept = false;
+  }
+
+  private save(): void {
+    if (!this.draft) return;
+    this.store.save(this.draft).catch(() => {
+      this.trouble = notKept(
+        'This walk is not being stored: it would be lost with a reload. Keep this page open.',
+      );
+      this.changed();
+    });
+  }
+}
+
+function notKept(message: string): Issue {
+  return { code: 'walk-not-stored', severity: 'warning', message, place: {} };
+}
