@@ -57,6 +57,7 @@ export function createFakeMap(events: MapEvents): FakeMap {
     setRightAngle: (on) => note(`setRightAngle ${on}`),
     setSnapping: (on) => note(`setSnapping ${on}`),
     fit: (zoneIds) => note(`fit ${zoneIds?.join() ?? ''}`.trim()),
+    showPlaces: (places) => note(`showPlaces ${places.length}`),
     goTo(position) {
       centre = position;
       note(`goTo ${position.join()}`);

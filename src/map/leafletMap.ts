@@ -164,6 +164,10 @@ export function createLeafletMap(
     if (picture.baseLayer.kind === 'own-picture' && !bounds.isValid()) {
       for (const corner of cornersOfPicture(picture.baseLayer)) bounds.extend(toLatLng(corner));
     }
+    showBounds(bounds);
+  }
+
+  function showBounds(bounds: L.LatLngBounds): void {
     if (!bounds.isValid()) return;
     hasFitted = true;
     const { x, y } = map.getSize();
@@ -244,6 +248,10 @@ export function createLeafletMap(
       tools.hold.snapping = on;
     },
     fit: fitView,
+    showPlaces(places) {
+      isTaken = true;
+      showBounds(L.latLngBounds(places.map(toLatLng)));
+    },
     goTo(position, zoom) {
       hasFitted = true;
       isTaken = true;

@@ -2,6 +2,7 @@ import type { NoApplyStrip, RinseEdge } from '../cover/types';
 import type { MeasuredYard, Slip } from '../measure/types';
 import type {
   BaseLayer,
+  Curve,
   Issue,
   MarkKind,
   Position,
@@ -57,6 +58,26 @@ export type DrawShape = 'polygon' | 'rectangle' | 'circle' | 'freehand';
 export const EDGE_TASKS = ['arc', 'smooth', 'straighten', 'offset', 'align'] as const;
 export type EdgeTask = (typeof EDGE_TASKS)[number];
 
+/** How a band goes round a bend of its middle line. */
+export type BandJoint = 'round' | 'mitred';
+
+/** An outline as it is to be: of the zone in hand, or of a neighbour that goes along. */
+export interface ZoneOutline {
+  readonly zoneId: string;
+  readonly parts: readonly Rings[];
+  readonly curves: readonly Curve[];
+}
+
+/** What was pointed at with an `edge` tool of the tasks `offset` and `align`. */
+export interface EdgePick {
+  /** the stretch of the zone's outline, corner by corner; first equal to last: a whole ring. */
+  readonly stretch: readonly Position[];
+  /** `align`: the edge of another zone, and whose; null: not yet picked. */
+  readonly target: { readonly zoneId: string; readonly edge: readonly [Position, Position] } | null;
+  /** the person pressed Enter or Finish: what is set is to be done. */
+  readonly isFinished: boolean;
+}
+
 /** What the pointer does. Every tool but `select` ends with Escape; Enter finishes a shape. */
 export type Tool =
   | { readonly type: 'select' }
@@ -68,12 +89,25 @@ export type Tool =
       readonly kind: ZoneKind;
       readonly zoneId: string | null;
     }
-  /** corners of one zone: move, insert (midpoints), delete; also move and rotate the whole zone. */
-  | { readonly type: 'reshape'; readonly zoneId: string }
+  /** corners and curve points of one zone: move, insert (midpoints), delete; also move and rotate the whole zone. */
+  | {
+      readonly type: 'reshape';
+      readonly zoneId: string;
+      /** true: the handles between corners move whole sides, in parallel. */
+      readonly sides?: boolean;
+      /** true: neighbours stay where they are; else what they share with the zone goes along. */
+      readonly isAlone?: boolean;
+    }
   /** stretches of one zone's outline: bend, smooth, offset, align. */
   | { readonly type: 'edge'; readonly zoneId: string; readonly task: EdgeTask }
   /** an open line that becomes a zone of the given width: a walk, a mowing strip. */
-  | { readonly type: 'band'; readonly kind: ZoneKind; readonly widthM: number }
+  | {
+      readonly type: 'band';
+      readonly kind: ZoneKind;
+      readonly widthM: number;
+      /** how it goes round a bend. */
+      readonly joint: BandJoint;
+    }
   /** lengths and angles along a passing line; nothing is added. */
   | { readonly type: 'gauge' }
   /** drags the picture of the person's own that is shown, by hand. */
@@ -95,18 +129,23 @@ export interface DrawLive {
   readonly areaM2: number | null;
   readonly perimeterM: number | null;
   readonly crossing: Position | null;
+  /** `edge` tool only. */
+  readonly edgePick?: EdgePick | null;
 }
 
 export interface MapEvents {
   select(zoneIds: readonly string[]): void;
-  /** a finished outer ring for a draw tool. Never self-crossing. @returns false: refused, the drawing is kept. */
-  drawn(ring: Ring, tool: Extract<Tool, { type: 'draw' }>): boolean;
+  /**
+   * a finished outer ring for a draw tool, and its curves. Never self-crossing.
+   * @returns false: refused, the drawing is kept.
+   */
+  drawn(ring: Ring, tool: Extract<Tool, { type: 'draw' }>, curves?: readonly Curve[]): boolean;
   /** a finished open line. @returns false: refused, the line is kept to be corrected. */
   splitLine(line: readonly Position[], zoneId: string): boolean;
-  /** committed new parts of a zone after a reshape step (one drag is one call). */
-  reshaped(zoneId: string, parts: readonly Rings[], label: string): void;
-  /** parts while a drag is under way; null when it ends or is cancelled. */
-  reshaping(zoneId: string, parts: readonly Rings[] | null): void;
+  /** committed new outlines after a reshape step: the zone in hand first (one drag is one call). */
+  reshaped(outlines: readonly ZoneOutline[], label: string): void;
+  /** outlines while a drag is under way; null when it ends or is cancelled. */
+  reshaping(outlines: readonly ZoneOutline[] | null): void;
   /** the open line of a `band` tool. @returns false: refused, the line is kept to be corrected. */
   bandLine(line: readonly Position[], tool: Extract<Tool, { type: 'band' }>): boolean;
   /** the place pointed at with a `pick` tool. */
@@ -137,6 +176,8 @@ export interface MapPort {
   /** snapping to corners and edges of other zones. */
   setSnapping(on: boolean): void;
   fit(zoneIds?: readonly string[]): void;
+  /** moves and zooms so that all these places are seen. */
+  showPlaces(places: readonly Position[]): void;
   goTo(position: Position, zoom?: number): void;
   center(): Position;
   /** ground metres for one CSS px at the middle of the view. */

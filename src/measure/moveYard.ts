@@ -1,0 +1,82 @@
+import type { BaseLayer, Curve, Parcel, Position, Rings, Yard, Zone } from '../yard/types';
+import { findAllCurves, layCurveInRing } from './curves';
+import { createPlane } from './plane';
+
+const RAD = Math.PI / 180;
+
+type Move = (position: Position) => Position;
+
+/**
+ * The whole yard moved and turned on the Earth: placed zones with their curves, marks, the outline of the
+ * property and the person's own pictures. Lengths and angles stay: what lay so many metres east and north
+ * of `from` lies as far from `to`, turned (the planes of `createPlane`; over 100 m of yard the two planes
+ * agree to about a millimetre). Zones without a place, and pictures by edges in degrees, stay as they are.
+ * @param from degrees; any place, the middle of the yard usually
+ * @param to degrees; where `from` comes to lie
+ * @param turnDeg degrees, clockwise
+ */
+export function moveYard(yard: Yard, from: Position, to: Position, turnDeg: number): Yard {
+  const [here, there] = [createPlane(from), createPlane(to)];
+  const [sin, cos] = [Math.sin(turnDeg * RAD), Math.cos(turnDeg * RAD)];
+  const move: Move = (position) => {
+    const [x, y] = here.toPlane(position);
+    const [lon, lat] = there.toLonLat([cos * x + sin * y, cos * y - sin * x]);
+    const round = (value: number) => Math.round(value * 1e11) / 1e11;
+    return [round(lon), round(lat)];
+  };
+  const picture = (layer: BaseLayer) =>
+    layer.kind === 'own-picture' ? movePicture(layer, move, sin, cos) : layer;
+  const { settings } = yard;
+  return {
+    ...yard,
+    zones: yard.zones.map((zone) => (zone.isPlaced ? moveOutline(zone, move) : zone)),
+    marks: yard.marks.map((mark) => ({ ...mark, position: move(mark.position) })),
+    parcel: yard.parcel && moveOutline(yard.parcel, move),
+    settings: {
+      ...settings,
+      baseLayer: picture(settings.baseLayer),
+      ownLayers: settings.ownLayers.map(picture),
+    },
+  };
+}
+
+/** Curves are laid anew in their rings: in the new place their corners differ by parts of a millimetre. */
+function moveOutline<T extends Zone | Parcel>(outline: T, move: Move): T {
+  const parts: Rings[] = outline.parts.map((rings) => rings.map((ring) => ring.map(move)));
+  const moveCurve = (curve: Curve): Curve => ({ ...curve, points: curve.points.map(move) });
+  const { found } = findAllCurves(outline);
+  const lastFirst = [...found].sort(
+    (a, b) => Number(a.from >= a.to) - Number(b.from >= b.to) || b.from - a.from,
+  );
+  for (const one of lastFirst) {
+    const ring = parts[one.part]?.[one.ring];
+    if (ring) {
+      const laid = layCurveInRing(ring, one, moveCurve(one.curve));
+      parts[one.part] = (parts[one.part] ?? []).with(one.ring, laid);
+    }
+  }
+  return { ...outline, parts, curves: outline.curves.map(moveCurve) };
+}
+
+function movePicture(
+  layer: Extract<BaseLayer, { kind: 'own-picture' }>,
+  move: Move,
+  sin: number,
+  cos: number,
+): BaseLayer {
+  const [a, b, c, d, e, f] = layer.toGround;
+  const points = layer.fit?.points.map((point) => ({ ...point, ground: move(point.ground) }));
+  return {
+    ...layer,
+    origin: move(layer.origin),
+    toGround: [
+      cos * a + sin * d,
+      cos * b + sin * e,
+      cos * c + sin * f,
+      cos * d - sin * a,
+      cos * e - sin * b,
+      cos * f - sin * c,
+    ],
+    fit: layer.fit && points ? { ...layer.fit, points } : layer.fit,
+  };
+}
