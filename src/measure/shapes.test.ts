@@ -12,7 +12,6 @@ import {
   makeCircle,
   makeRectangle,
   makeRectangleFromCorner,
-  moveSharedCorner,
   moveZone,
   ringFromSides,
   rotateZone,
@@ -153,16 +152,6 @@ describe('moving', () => {
     const [x, y] = plane.toPlane(quarter as Position);
     expect(x).toBeCloseTo(5, 3);
     expect(y).toBeCloseTo(15, 3);
-  });
-
-  it('takes a corner along in both zones, and refuses a crossing', () => {
-    const corner = yard.zones[0]?.parts[0]?.[0]?.[1] as Position;
-    const moved = done(moveSharedCorner(yard, corner, at(21, -1)));
-    expect(keysOf(moved, 'a').has(String(at(21, -1))) && keysOf(moved, 'b').has(String(at(21, -1)))).toBe(
-      true,
-    );
-    expect(codeOf(moveSharedCorner(yard, corner, at(10, 20)))).toBe('ring-self-crossing');
-    expect(codeOf(moveSharedCorner(yard, [0, 0], at(1, 1)))).toBe('corner-not-found');
   });
 });
 

@@ -24,7 +24,7 @@ export { makeRectangle, makeRectangleFromCorner } from './makeRectangle';
 export { flipZone, moveZone, repeatZone, rotateZone } from './moveZone';
 export { ringFromCorners } from './ringFromCorners';
 export { type Closure, closureOfSides, ringFromSides, type Side } from './ringFromSides';
-export { lockIssue, type ShapeResult } from './shapeResult';
+export type { ShapeResult } from './shapeResult';
 
 /**
  * Splits a zone by a line in two: the larger side keeps the id, the other becomes `newId`, placed after

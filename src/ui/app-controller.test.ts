@@ -62,21 +62,23 @@ describe('the way from the map to the document', () => {
     expect(app.view.selectedZoneIds).toEqual([]);
   });
 
-  it('moves a shared corner in both zones as one step, or in one zone when that is wished', async () => {
+  it('takes the outlines of a zone and of the neighbour that goes along as one step', async () => {
     const { app, map } = await openApp();
     const left = draw(app, map, [A, B, C, D]);
-    draw(app, map, [B, E, F, C]);
+    const right = draw(app, map, [B, E, F, C]);
     const moved: Position = [-97.43095, 39.82118];
-    const parts = [[[A, moved, C, D, A]]];
-    map.events.reshaping(left, parts);
+    const outlines = [
+      { zoneId: left, parts: [[[A, moved, C, D, A]]], curves: [] },
+      { zoneId: right, parts: [[[moved, E, F, C, moved]]], curves: [] },
+    ];
+    map.events.reshaping(outlines);
     expect(app.yard.zones[1]?.parts[0]?.[0]).toContainEqual(moved);
-    map.events.reshaped(left, parts, 'Move corner');
+    map.events.reshaped(outlines, 'Move corner');
     expect(app.yard.zones[1]?.parts[0]?.[0]).toContainEqual(moved);
     expect(app.session.undoLabel).toBe('Move corner');
     app.session.undo();
     expect(app.yard.zones[1]?.parts[0]?.[0]).toContainEqual(B);
-    app.setOptions({ sharedCorners: false });
-    map.events.reshaped(left, parts, 'Move corner');
+    map.events.reshaped(outlines.slice(0, 1), 'Move corner');
     expect(app.yard.zones[0]?.parts[0]?.[0]).toContainEqual(moved);
     expect(app.yard.zones[1]?.parts[0]?.[0]).toContainEqual(B);
   });

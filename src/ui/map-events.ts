@@ -1,12 +1,11 @@
-import type { MapEvents, Tool } from '../map/types';
-import { cutHole, cutOut, moveSharedCorner, splitZone } from '../measure/shapes';
+import type { MapEvents, Tool, ZoneOutline } from '../map/types';
+import { addMatched, cutHole, cutOut, splitZone } from '../measure/shapes';
 import { freeName, KIND_WORDS, MARK_WORDS } from '../words/zoneWords';
 import { newZone } from '../yard/defaults';
-import { addMark, addZone, changeSettings, replaceMark, replaceZone, setParcel } from '../yard/edits';
-import type { BaseLayer, Issue, Mark, Position, Ring, Rings, Yard, Zone, ZoneKind } from '../yard/types';
+import { addMark, changeSettings, replaceMark, setParcel } from '../yard/edits';
+import type { BaseLayer, Curve, Mark, Position, Ring, Yard, Zone, ZoneKind } from '../yard/types';
 import type { AppController } from './app-controller';
 import { surveyNow } from './drawn-survey';
-import { movedCorner } from './moved-corner';
 
 /** A zone for a ring just drawn or typed, named and classed by the options of the drawing. */
 export function zoneFromRing(
@@ -14,12 +13,14 @@ export function zoneFromRing(
   kind: ZoneKind,
   ring: Ring,
   method: Zone['survey']['method'],
+  curves: readonly Curve[] = [],
 ): Zone {
   const names = app.yard.zones.map((zone) => zone.name);
   return newZone(app.newId('zone'), kind, [[ring]], {
     name: freeName(KIND_WORDS[kind], names),
     mowing: kind === 'turf' ? app.options.mowing : null,
     survey: surveyNow(app, method).survey,
+    curves,
   });
 }
 
@@ -27,7 +28,7 @@ export function zoneFromRing(
 export function createMapEvents(app: AppController): MapEvents {
   return {
     select: (zoneIds) => app.setView({ selectedZoneIds: zoneIds }),
-    drawn: (ring, tool) => addDrawn(app, ring, tool),
+    drawn: (ring, tool, curves) => addDrawn(app, ring, tool, curves),
     splitLine(line, zoneId) {
       const plane = app.session.derived.measured.plane;
       const id = app.newId('zone');
@@ -35,22 +36,14 @@ export function createMapEvents(app: AppController): MapEvents {
       if (isDone) app.setView({ selectedZoneIds: [zoneId, id] });
       return isDone;
     },
-    reshaped(zoneId, parts, label) {
+    reshaped(outlines, label) {
       app.beforeReshape = null;
       app.session.preview(null);
-      app.dispatch(label, (yard) =>
-        reshape(app, yard, zoneId, parts, (issue) =>
-          app.tell({
-            ...issue,
-            severity: 'warning',
-            message: `Neighbours stay where they were. ${issue.message}`,
-          }),
-        ),
-      );
+      app.dispatch(label, (yard) => withOutlines(yard, outlines));
     },
-    reshaping(zoneId, parts) {
-      app.beforeReshape = parts === null ? null : (app.beforeReshape ?? app.session.yard);
-      app.session.preview(app.beforeReshape && parts && reshape(app, app.beforeReshape, zoneId, parts));
+    reshaping(outlines) {
+      app.beforeReshape = outlines === null ? null : (app.beforeReshape ?? app.session.yard);
+      app.session.preview(app.beforeReshape && outlines && withOutlines(app.beforeReshape, outlines));
     },
     markPlaced(kind, position) {
       const names = app.yard.marks.map((mark) => mark.name);
@@ -75,46 +68,40 @@ export function createMapEvents(app: AppController): MapEvents {
   };
 }
 
-function addDrawn(app: AppController, ring: Ring, tool: Extract<Tool, { type: 'draw' }>): boolean {
+function addDrawn(
+  app: AppController,
+  ring: Ring,
+  tool: Extract<Tool, { type: 'draw' }>,
+  curves: readonly Curve[] = [],
+): boolean {
   const plane = app.session.derived.measured.plane;
-  if (tool.purpose === 'hole' && tool.zoneId !== null) {
-    const { zoneId } = tool;
-    return app.attempt('Cut hole', (yard) => cutHole(yard, zoneId, ring, plane));
-  }
+  const { zoneId } = tool;
   if (tool.purpose === 'parcel') {
     const { survey } = surveyNow(app, 'traced');
-    const parcel = { name: '', parts: [[ring]], curves: [], survey, extra: {} };
+    const parcel = { name: '', parts: [[ring]], curves, survey, extra: {} };
     app.dispatch('Draw outline of the property', (yard) => setParcel(yard, parcel));
     return true;
   }
-  const zone = zoneFromRing(app, tool.kind, ring, 'traced');
+  if (tool.purpose === 'hole' && zoneId !== null)
+    return app.attempt('Cut hole', (yard) => cutHole(yard, zoneId, ring, plane, curves));
+  const zone = zoneFromRing(app, tool.kind, ring, 'traced', curves);
   const label = `Add ${KIND_WORDS[tool.kind].toLowerCase()}`;
-  const { zoneId } = tool;
   const isDone =
     tool.purpose === 'cut' && zoneId !== null
       ? app.attempt(label, (yard) => cutOut(yard, zoneId, ring, zone, plane))
-      : app.attempt(label, (yard) => ({ ok: true, yard: addZone(yard, zone) }));
+      : app.attempt(label, (yard) => ({ ok: true, yard: addMatched(yard, zone, plane) }));
   if (isDone) app.setView({ selectedZoneIds: [zone.id] });
   return isDone;
 }
 
-/**
- * New parts of a zone; a single moved corner takes its neighbours' corners along when that is wished.
- * @param refused called when a neighbour cannot follow (its outline would cross itself) and stays
- */
-function reshape(
-  app: AppController,
-  yard: Yard,
-  zoneId: string,
-  parts: readonly Rings[],
-  refused?: (issue: Issue) => void,
-): Yard {
-  const zone = yard.zones.find((each) => each.id === zoneId);
-  if (!zone) return yard;
-  const corner = app.options.sharedCorners ? movedCorner(zone.parts, parts) : null;
-  const moved = corner && moveSharedCorner(yard, corner.from, corner.to);
-  if (moved && !moved.ok) refused?.(moved.issue);
-  return replaceZone(moved?.ok ? moved.yard : yard, { ...zone, parts });
+/** The yard with other outlines of some zones; nothing else of them changes. */
+function withOutlines(yard: Yard, outlines: readonly ZoneOutline[]): Yard {
+  const byId = new Map(outlines.map((one) => [one.zoneId, one]));
+  const zones = yard.zones.map((zone) => {
+    const outline = byId.get(zone.id);
+    return outline ? { ...zone, parts: outline.parts, curves: outline.curves } : zone;
+  });
+  return { ...yard, zones };
 }
 
 /** The picture shown, moved by a drag. */

@@ -288,7 +288,8 @@ export class Reshape implements DrawSession {
     if (this.frame) return;
     this.frame = requestAnimationFrame(() => {
       this.frame = 0;
-      if (this.isBusy) this.context.events.reshaping(this.zoneId, closeParts(this.parts));
+      if (this.isBusy)
+        this.context.events.reshaping([{ zoneId: this.zoneId, parts: closeParts(this.parts), curves: [] }]);
     });
   }
 
@@ -296,7 +297,7 @@ export class Reshape implements DrawSession {
     this.isBusy = false;
     cancelAnimationFrame(this.frame);
     this.frame = 0;
-    this.context.events.reshaping(this.zoneId, null);
+    this.context.events.reshaping(null);
   }
 
   private commit(label: string): void {
@@ -318,7 +319,7 @@ export class Reshape implements DrawSession {
       this.putBack();
       return;
     }
-    this.context.events.reshaped(this.zoneId, parts, label);
+    this.context.events.reshaped([{ zoneId: this.zoneId, parts, curves: [] }], label);
     // Whatever the document made of it is the truth; a refused change goes back.
     this.settled = this.zoneParts() ?? [];
     this.parts = openParts(this.settled);

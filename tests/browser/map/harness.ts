@@ -4,7 +4,7 @@ import type { MapEvents, MapPort } from '../../../src/map/types';
 import { measureYard } from '../../../src/measure/measureYard';
 import type { MeasuredYard } from '../../../src/measure/types';
 import { emptyYard, newZone } from '../../../src/yard/defaults';
-import type { BaseLayer, Position, Rings, Yard } from '../../../src/yard/types';
+import type { BaseLayer, Position, Rings, Yard, Zone } from '../../../src/yard/types';
 
 /** The map alone on a page, with the least of an app round it: what the map reports becomes the next picture. */
 export interface Harness {
@@ -56,9 +56,14 @@ const events: MapEvents = {
     });
     return true;
   },
-  reshaped(id, parts, label) {
-    log.push(['reshaped', id, label]);
-    put({ ...yard, zones: yard.zones.map((zone) => (zone.id === id ? { ...zone, parts } : zone)) });
+  reshaped(outlines, label) {
+    log.push(['reshaped', outlines[0]?.zoneId ?? '', label]);
+    const made = (zone: Zone) => outlines.find((one) => one.zoneId === zone.id);
+    const zones = yard.zones.map((zone) => {
+      const { parts, curves } = made(zone) ?? zone;
+      return { ...zone, parts, curves };
+    });
+    put({ ...yard, zones });
   },
   splitLine: (line, id) => log.push(['splitLine', line, id]) > 0,
   reshaping: () => {},
