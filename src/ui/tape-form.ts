@@ -1,11 +1,309 @@
-import { html } from 'lit';
-import { customElement } from 'lit/decorators.js';
-import { AppPart } from './app-part';
+import { css, html, nothing } from 'lit';
+import { customElement, state } from 'lit/decorators.js';
+import { keyed } from 'lit/directives/keyed.js';
+import type { XY } from '../measure/types';
+import { layTapeShape, surveyOfTape } from '../survey/tape/layTapeShape';
+import { makeTapeShape } from '../survey/tape/makeTapeShape';
+import type { TapeShapeKind } from '../survey/tape/tapeShapes';
+import type { DimensionLine, Dimensions, TapeField, TapeShape, TapeWay } from '../survey/tape/types';
+import { formatAreaPm, formatLength } from '../units/format';
+import { freeName, KIND_WORDS } from '../words/zoneWords';
+import { newZone } from '../yard/defaults';
+import { addZone } from '../yard/edits';
+import type { Issue, Position } from '../yard/types';
+import { AppPart, fieldValue } from './app-part';
+import { fold } from './fold';
+import './number-field';
+import type { NumberChange } from './number-field';
+import './quantity-field';
+import { groundChoice } from './ground-choice';
+import type { QuantityChange } from './quantity-field';
+import { shared } from './shared';
+import { drawSketch, type Sketch, sketchStyles } from './sketch-drawing';
+import { draftOf, keepDraft, type TapeDraft } from './tape-draft';
+import { baseWords, modelOf, offsetsPicture, SHAPES, shapePicture } from './tape-models';
+import { makeOffsets } from './tape-offsets';
 
-/** Being written. */
+/** A zone on the map is worth dragging between these sizes, px; else the map goes to it. */
+const LEAST_PX = 60;
+const MOST_PX = 500;
+/** More offsets than this are drawn without words. */
+const MOST_LABELS = 9;
+
+/** What the typed values come to. */
+interface Made {
+  readonly shape: TapeShape | null;
+  readonly issues: readonly Issue[];
+}
+
+/** Ground by the tape: a shape from its dimensions, or offsets along a base line. */
 @customElement('tape-form')
 export class TapeForm extends AppPart {
+  static override styles = [
+    shared,
+    fold,
+    sketchStyles,
+    css`
+      :host { display: block; }
+      form { display: grid; gap: 0.75rem; }
+      .shapes { display: grid; grid-template-columns: repeat(auto-fill, minmax(4.6rem, 1fr)); gap: 0.35rem; }
+      .shapes button { display: grid; justify-items: center; gap: 0.1rem; padding: 0.35rem 0.1rem; font-size: 0.8125rem; line-height: 1.1; }
+      .fields { display: grid; grid-template-columns: 1fr 1fr; gap: 0.5rem; align-items: start; }
+      .whole { grid-column: 1 / -1; }
+      .figure { margin: 0; }
+      p { margin: 0; }
+      .fault { color: var(--danger); }
+      .row button { flex: 1 1 9rem; }
+      ul { margin: 0; padding-left: 1.1rem; }
+    `,
+  ];
+
+  @state() private draft!: TapeDraft;
+  /** issues are told once the person asks for a zone, or when every dimension is typed. */
+  @state() private hasAsked = false;
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.draft = draftOf(this.app.session);
+  }
+
+  private get kindOfShape(): TapeShapeKind | null {
+    return SHAPES.find((shape) => shape.id === this.draft.shapeId) ?? null;
+  }
+
+  private wayOf(shape: TapeShapeKind): TapeWay {
+    const chosen = this.draft.wayIds[shape.id];
+    return shape.ways.find((way) => way.id === chosen) ?? shape.ways[0];
+  }
+
+  private dimensionsOf(way: TapeWay): Dimensions {
+    return this.draft.dimensions[way.id] ?? {};
+  }
+
   protected override render() {
-    return html`<p>Not here yet.</p>`;
+    const shape = this.kindOfShape;
+    const { app, draft } = this;
+    const table = shape ? null : makeOffsets(draft.offsets, draft.error, app.units);
+    const made = table ?? (shape ? this.make(shape) : { shape: null, issues: [] });
+    return html`
+      <form @submit=${(event: Event) => event.preventDefault()}>
+        <div class="shapes" role="group" aria-label="Shape of the ground">
+          ${SHAPES.map((each) => this.renderPick(each.id, each.words, shapePicture(each)))}
+          ${this.renderPick('offsets', 'Offsets', offsetsPicture())}
+        </div>
+        ${
+          shape
+            ? html`${this.renderSketch(made, shape)}${this.renderDimensions(shape)}`
+            : html`<tape-offsets .app=${app} .rev=${this.rev} .offsets=${draft.offsets} .made=${table}
+                @offsets-change=${(event: CustomEvent<Partial<TapeDraft['offsets']>>) =>
+                  this.change({ offsets: { ...draft.offsets, ...event.detail } })}></tape-offsets>
+                ${made.shape ? this.renderSketch(made, null) : nothing}`
+        }
+        ${this.renderOutcome(made)}
+        ${this.renderPlacing(shape)}
+        <div class="row">
+          <button type="button" class="primary" @click=${() => this.add(made, true)}>Put on the map</button>
+          <button type="button" @click=${() => this.add(made, false)}>Keep without a place</button>
+        </div>
+        <p class="quiet">On the map it can be moved and turned into place. Without a place it has its area, and can be put on the map later.</p>
+        ${this.renderError()}
+      </form>
+    `;
+  }
+
+  private renderPick(id: string, words: string, picture: unknown) {
+    const isOn = this.draft.shapeId === id;
+    return html`<button type="button" aria-pressed=${isOn ? 'true' : 'false'} @click=${() => {
+      this.hasAsked = false;
+      this.change({ shapeId: id });
+    }}>${picture}<span>${words}</span></button>`;
+  }
+
+  private renderDimensions(shape: TapeShapeKind) {
+    const way = this.wayOf(shape);
+    return html`<div class="fields">
+      ${
+        shape.ways.length > 1
+          ? html`<label class="whole">Taped by<select @change=${(event: Event) => {
+              this.hasAsked = false;
+              this.change({ wayIds: { ...this.draft.wayIds, [shape.id]: fieldValue(event) } });
+            }}>${shape.ways.map((each) => html`<option value=${each.id} .selected=${each === way}>${each.words}</option>`)}</select></label>`
+          : nothing
+      }
+      ${way.fields.map((field) => keyed(`${way.id} ${field.key}`, this.renderField(way, field)))}
+    </div>`;
+  }
+
+  private renderField(way: TapeWay, field: TapeField) {
+    const value = this.dimensionsOf(way)[field.key] ?? null;
+    const label = `${field.key}: ${field.words}${field.isOptional ? ' (if known)' : ''}`;
+    const set = (next: number | null) => {
+      const { [field.key]: _, ...others } = this.dimensionsOf(way);
+      const typed = next === null ? others : { ...others, [field.key]: next };
+      this.change({ dimensions: { ...this.draft.dimensions, [way.id]: typed } });
+    };
+    return field.quantity === 'angle'
+      ? html`<number-field label=${label} suffix="°" optional .min=${0} .max=${360} .value=${value}
+          @number-change=${(event: CustomEvent<NumberChange>) => set(event.detail.value)}></number-field>`
+      : html`<quantity-field label=${label} quantity="length" optional hint=${field.hint ?? ''} .system=${this.app.units}
+          .min=${field.isOptional ? 0 : 0.01} .max=${10_000} .value=${value}
+          @quantity-change=${(event: CustomEvent<QuantityChange>) => set(event.detail.valueSi)}></quantity-field>`;
+  }
+
+  private make(shape: TapeShapeKind): Made {
+    const way = this.wayOf(shape);
+    const made = makeTapeShape(way, this.dimensionsOf(way), this.draft.error, this.app.units);
+    return made.ok ? { shape: made.shape, issues: [] } : { shape: null, issues: made.issues };
+  }
+
+  /** What is typed, to scale and north up; before that a model with the letters of the fields. */
+  private renderSketch(made: Made, shape: TapeShapeKind | null) {
+    const way = shape && this.wayOf(shape);
+    const outline = made.shape ?? way?.outline(modelOf(way));
+    if (!outline) return nothing;
+    const typed = made.shape && way ? this.dimensionsOf(way) : null;
+    const headingDeg = made.shape && (!shape || baseWords(shape)) ? this.draft.headingDeg : 90;
+    const turn = turnedTo(headingDeg);
+    const words = (key: string) => {
+      const value = typed?.[key];
+      if (value === undefined) return key;
+      return `${key} ${key === 't' ? `${Number(value.toPrecision(6))}°` : formatLength(value, this.app.units)}`;
+    };
+    const sketch: Sketch = {
+      rings: [outline.ring.map(turn)],
+      lines: outline.lines.map((line) => ({
+        from: turn(line.from),
+        to: turn(line.to),
+        words: way ? words(line.key) : this.offsetWords(line, outline.lines.length),
+        role: line.role,
+      })),
+      hasNorth: made.shape !== null,
+    };
+    const spoken = way
+      ? outline.lines.map((line) => words(line.key)).join(', ')
+      : 'offsets along the base line';
+    return drawSketch(sketch, made.shape ? `Sketch to scale: ${spoken}` : `What to measure: ${spoken}`);
+  }
+
+  /** Offsets carry their length while there is room for it. */
+  private offsetWords({ key, from, to }: DimensionLine, count: number): string {
+    const lengthM = Math.hypot(to[0] - from[0], to[1] - from[1]);
+    return key === '' || count > MOST_LABELS || lengthM === 0 ? '' : formatLength(lengthM, this.app.units);
+  }
+
+  private renderOutcome({ shape, issues }: Made) {
+    const { units } = this.app;
+    if (shape) {
+      return html`<div role="status"><p class="figure">${formatAreaPm(shape.areaM2, shape.areaSigmaM2, units)}</p>
+        <p class="quiet">outline ${formatLength(shape.perimeterM, units)}</p>
+        ${shape.notes.length > 0 ? html`<ul class="quiet">${shape.notes.map((note) => html`<li>${note}</li>`)}</ul>` : nothing}</div>`;
+    }
+    const told = this.hasAsked ? issues : issues.filter((issue) => issue.code !== 'dimension-missing');
+    return told.length > 0
+      ? html`<div role="alert">${told.slice(0, 5).map((issue) => html`<p class="fault">${issue.message}</p>`)}
+          ${told.length > 5 ? html`<p class="fault">And ${told.length - 5} more.</p>` : nothing}</div>`
+      : nothing;
+  }
+
+  private renderPlacing(shape: TapeShapeKind | null) {
+    const base = shape ? baseWords(shape) : 'the base line';
+    return html`<div class="fields">
+      ${groundChoice(this.app)}
+      ${
+        base === null
+          ? nothing
+          : html`<number-field label=${`Direction of ${base}`} suffix="° from north" .min=${-360} .max=${360}
+              .value=${this.draft.headingDeg} @number-change=${(event: CustomEvent<NumberChange>) =>
+                event.detail.value !== null &&
+                this.change({ headingDeg: event.detail.value })}></number-field>`
+      }
+    </div>`;
+  }
+
+  private renderError() {
+    const { error } = this.draft;
+    const change = (part: Partial<TapeDraft['error']>) => this.change({ error: { ...error, ...part } });
+    return html`<details class="fold"><summary>How well it is taped</summary><div class="fields">
+      <quantity-field label="Error of one reading, one sigma" quantity="length" .system=${this.app.units} unit=${this.app.units === 'us' ? 'in' : 'cm'}
+        .min=${0} .max=${10} .value=${error.readingSigmaM}
+        @quantity-change=${(event: CustomEvent<QuantityChange>) => event.detail.valueSi !== null && change({ readingSigmaM: event.detail.valueSi })}></quantity-field>
+      <number-field label="Error of the tape itself, one sigma" suffix="%" .scale=${100} .min=${0} .max=${10} .value=${error.scaleSigma}
+        @number-change=${(event: CustomEvent<NumberChange>) => event.detail.value !== null && change({ scaleSigma: event.detail.value })}></number-field>
+      <number-field label="Error of an angle, one sigma" suffix="°" .min=${0} .max=${45} .value=${error.angleSigmaDeg}
+        @number-change=${(event: CustomEvent<NumberChange>) => event.detail.value !== null && change({ angleSigmaDeg: event.detail.value })}></number-field>
+      <p class="quiet whole">They give the ± of the area (two sigma). A tape that is stretched, worn or sagging makes every length wrong alike: that is the error of the tape itself.</p>
+    </div></details>`;
+  }
+
+  private change(part: Partial<TapeDraft>): void {
+    this.draft = { ...this.draft, ...part };
+    keepDraft(this.app.session, this.draft);
+  }
+
+  private add({ shape, issues }: Made, isPlaced: boolean): void {
+    this.hasAsked = true;
+    if (!shape) {
+      if (issues.length === 0) this.tellEmpty();
+      return;
+    }
+    const { app, draft } = this;
+    const { kind, mowing } = app.options;
+    const at: Position = isPlaced ? (app.map?.center() ?? app.session.derived.measured.plane.origin) : [0, 0];
+    const kindOfShape = this.kindOfShape;
+    const heading = kindOfShape && baseWords(kindOfShape) === null ? 90 : draft.headingDeg;
+    const laid = layTapeShape(shape, at, heading);
+    const zone = newZone(app.newId('zone'), kind, laid.parts, {
+      name: freeName(
+        KIND_WORDS[kind],
+        app.yard.zones.map((each) => each.name),
+      ),
+      mowing: kind === 'turf' ? mowing : null,
+      curves: laid.curves,
+      survey: surveyOfTape(shape, laid, draft.error, draft.error.scaleSigma > 0 ? 'Tape' : ''),
+      isPlaced,
+    });
+    app.dispatch(`Add ${KIND_WORDS[kind].toLowerCase()}`, (yard) => addZone(yard, zone));
+    this.forget();
+    app.setView({ way: null, selectedZoneIds: [zone.id] });
+    if (isPlaced) this.beginMoving(zone.id, shape);
+  }
+
+  /** Values of the zone just made; how it was taped and how well stay for the next. */
+  private forget(): void {
+    const { draft } = this;
+    const shape = this.kindOfShape;
+    if (shape) this.change({ dimensions: { ...draft.dimensions, [this.wayOf(shape).id]: {} } });
+    else this.change({ offsets: { ...draft.offsets, text: '' } });
+  }
+
+  /** The whole zone in hand, to be moved and turned; the map goes to it when it is too small or too large there. */
+  private beginMoving(zoneId: string, shape: TapeShape): void {
+    const { app } = this;
+    const xs = shape.ring.map((p) => p[0]);
+    const ys = shape.ring.map((p) => p[1]);
+    const sizeM = Math.max(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys));
+    const sizePx = sizeM / (app.map?.metresPerPixel() ?? Number.NaN);
+    // the map hears of the zone in the microtask that the dispatch asked for
+    queueMicrotask(() => {
+      app.setView({ tool: { type: 'reshape', zoneId } });
+      if (!(sizePx >= LEAST_PX && sizePx <= MOST_PX)) app.fitSoon([zoneId]);
+    });
+  }
+
+  private tellEmpty(): void {
+    const message = 'Write the stations and their offsets first, one station a line.';
+    this.app.tell({ code: 'offsets-missing', severity: 'error', message, place: {} });
+  }
+}
+
+/** Turns the plane of a shape so that its first side (along x) has a bearing. */
+function turnedTo(headingDeg: number): (p: XY) => XY {
+  const [sin, cos] = [Math.sin((headingDeg * Math.PI) / 180), Math.cos((headingDeg * Math.PI) / 180)];
+  return ([x, y]) => [x * sin - y * cos, x * cos + y * sin];
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'tape-form': TapeForm;
   }
 }

@@ -6,7 +6,7 @@ import { scaleSigmaM2 } from './makeTapeShape';
 import { bendsOf, edgePlaces, type OffsetRule, piecesFor } from './offsetOutline';
 import { areStationsEqual, parabolicArea, simpsonArea, trapezoidArea } from './offsetRules';
 import { propagateSigma } from './propagateSigma';
-import type { TapeError, TapeShape } from './types';
+import type { DimensionLine, TapeError, TapeShape } from './types';
 
 /** Where the offsets lie, looking along the base line: one side, both sides, or whole widths across it. */
 export type OffsetSide = 'left' | 'right' | 'both' | 'across';
@@ -166,12 +166,13 @@ export function outlineOffsets(
   return {
     ring: made.ring,
     perimeterM: pathLength(made.ring),
-    lines: rows.map((_, i) => ({
-      key: String(i + 1),
-      from: [stations[i] ?? 0, -(lower[i] ?? 0)] as XY,
-      to: [stations[i] ?? 0, upper[i] ?? 0] as XY,
-      isHelp: true,
-    })),
+    lines: [
+      { key: '', from: [0, 0], to: [stations.at(-1) ?? 0, 0], role: 'help' },
+      ...rows.map((_, i): DimensionLine => {
+        const x = stations[i] ?? 0;
+        return { key: String(i + 1), from: [x, -(lower[i] ?? 0)], to: [x, upper[i] ?? 0], role: 'help' };
+      }),
+    ],
     notes,
     arcs: [],
     areaM2: result.areaM2,

@@ -3,7 +3,7 @@ import { formatLength } from '../../units/format';
 import { cornersOfArc, middleOfArc } from './arcRing';
 import { closeRing } from './geometry';
 import { dimensionIssue, shorterIssue } from './issues';
-import type { Dimensions, TapeOutline, TapeWay } from './types';
+import type { DimensionLine, Dimensions, TapeOutline, TapeWay } from './types';
 
 const RAD = Math.PI / 180;
 const at = (d: Dimensions, key: string): number => d[key] ?? Number.NaN;
@@ -21,7 +21,7 @@ function circleOutline(radiusM: number, key: string, isAcross: boolean): TapeOut
   return {
     ring: closeRing([...upper, ...lower]),
     perimeterM: 2 * Math.PI * radiusM,
-    lines: key === '' ? [] : [{ key, from, to: [radiusM, 0], isHelp: true }],
+    lines: key === '' ? [] : [{ key, from, to: [radiusM, 0], role: 'help' }],
     notes: [],
     arcs: [
       { from: 0, to: middle, via: [0, radiusM] },
@@ -95,8 +95,8 @@ export const ELLIPSE: TapeWay = {
       ring: closeRing(corners),
       perimeterM: ellipsePerimeterM(p, q),
       lines: [
-        { key: 'a', from: [-p, 0], to: [p, 0], isHelp: true },
-        { key: 'b', from: [0, -q], to: [0, q], isHelp: true },
+        { key: 'a', from: [-p, 0], to: [p, 0], role: 'help' },
+        { key: 'b', from: [0, -q], to: [0, q], role: 'help' },
       ],
       notes: [],
       arcs: [],
@@ -114,11 +114,11 @@ function segmentOutline(radiusM: number, turnRad: number, keys: readonly string[
   const height = radiusM * (1 - Math.cos(turnRad / 2));
   const centre: XY = [chord / 2, height - radiusM];
   const arc = cornersOfArc(centre, radiusM, (Math.PI - turnRad) / 2, turnRad);
-  const lines = [
-    { key: 'c', from: [0, 0] as XY, to: [chord, 0] as XY, isHelp: false },
-    { key: 'h', from: [chord / 2, 0] as XY, to: [chord / 2, height] as XY, isHelp: true },
-    { key: 'r', from: centre, to: arc[0] ?? centre, isHelp: true },
-    { key: 't', from: centre, to: arc.at(-1) ?? centre, isHelp: true },
+  const lines: readonly DimensionLine[] = [
+    { key: 'c', from: [0, 0], to: [chord, 0], role: 'side' },
+    { key: 'h', from: [chord / 2, 0], to: [chord / 2, height], role: 'help' },
+    { key: 'r', from: centre, to: arc[0] ?? centre, role: 'help' },
+    { key: 't', from: centre, to: [chord / 2, centre[1] + radiusM * 0.3], role: 'angle' },
   ];
   return {
     // the ring begins at the left end of the chord, runs along it and comes back over the arc
@@ -188,17 +188,17 @@ function checkAngle(d: Dimensions) {
 
 function sectorOutline(radiusM: number, turnRad: number, keys: readonly string[]): TapeOutline {
   const arc = cornersOfArc([0, 0], radiusM, 0, turnRad);
-  const end = arc.at(-1) ?? [0, 0];
-  const lines = [
-    { key: 'r', from: [0, 0] as XY, to: [radiusM, 0] as XY, isHelp: false },
-    { key: 't', from: [0, 0] as XY, to: end, isHelp: false },
+  const middle = middleOfArc([0, 0], radiusM, 0, turnRad);
+  const lines: readonly DimensionLine[] = [
+    { key: 'r', from: [0, 0], to: [radiusM, 0], role: 'side' },
+    { key: 't', from: [0, 0], to: [middle[0] * 0.35, middle[1] * 0.35], role: 'angle' },
   ];
   return {
     ring: closeRing([[0, 0], ...arc]),
     perimeterM: radiusM * (2 + turnRad),
     lines: lines.filter((line) => keys.includes(line.key)),
     notes: [],
-    arcs: [{ from: 1, to: arc.length, via: middleOfArc([0, 0], radiusM, 0, turnRad) }],
+    arcs: [{ from: 1, to: arc.length, via: middle }],
   };
 }
 

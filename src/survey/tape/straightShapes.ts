@@ -3,8 +3,8 @@ import { apexOver, closeRing, heronArea, pathLength } from './geometry';
 import { dimensionIssue, shorterIssue, triangleIssue } from './issues';
 import type { DimensionLine, Dimensions, TapeOutline, TapeWay } from './types';
 
-const side = (key: string, from: XY, to: XY): DimensionLine => ({ key, from, to, isHelp: false });
-const help = (key: string, from: XY, to: XY): DimensionLine => ({ key, from, to, isHelp: true });
+const side = (key: string, from: XY, to: XY): DimensionLine => ({ key, from, to, role: 'side' });
+const help = (key: string, from: XY, to: XY): DimensionLine => ({ key, from, to, role: 'help' });
 const at = (d: Dimensions, key: string): number => d[key] ?? Number.NaN;
 
 function outlineOf(
@@ -92,7 +92,7 @@ export const TRIANGLE_BY_HEIGHT: TapeWay = {
     const f = d.f ?? a / 2;
     const notes =
       d.f === undefined
-        ? ['The height is drawn over the middle of the base. The area does not hang on it.']
+        ? ['The height is drawn over the middle of the base. That does not change the area.']
         : [];
     const corners: XY[] = [
       [0, 0],
@@ -125,7 +125,7 @@ export const TRAPEZOID: TapeWay = {
     const [a, b, h] = [at(d, 'a'), at(d, 'b'), at(d, 'h')];
     const f = d.f ?? (a - b) / 2;
     const notes =
-      d.f === undefined ? ['It is drawn with both slanted sides alike. The area does not hang on it.'] : [];
+      d.f === undefined ? ['It is drawn with both slanted sides alike. That does not change the area.'] : [];
     const corners: XY[] = [
       [0, 0],
       [a, 0],

@@ -22,8 +22,8 @@ export interface DimensionLine {
   readonly key: string;
   readonly from: XY;
   readonly to: XY;
-  /** true: it is no part of the outline (a height, a diagonal, a radius). */
-  readonly isHelp: boolean;
+  /** `side` of the outline; `help` inside it (a height, a diagonal, a radius); `angle` at `from`, its words at `to`. */
+  readonly role: 'side' | 'help' | 'angle';
 }
 
 /** How well the tape is read. */

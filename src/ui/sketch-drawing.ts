@@ -1,0 +1,125 @@
+import { css, html, nothing, svg, type TemplateResult } from 'lit';
+import type { XY } from '../measure/types';
+
+/** A line with words: a side of the outline or a help line across it. */
+export interface SketchLine {
+  readonly from: XY;
+  readonly to: XY;
+  readonly words: string;
+  /** `side`: run with the ground at its left, its words outside; `help`: thin and dashed; `angle`: words alone, at `to`. */
+  readonly role: 'side' | 'help' | 'angle';
+}
+
+/** What a sketch shows, in metres: x to the right, y up. */
+export interface Sketch {
+  readonly rings: readonly (readonly XY[])[];
+  readonly lines: readonly SketchLine[];
+  /** true: up is north, and an arrow says so. */
+  readonly hasNorth: boolean;
+}
+
+const WIDTH = 320;
+const HEIGHT = 220;
+/** Room round the outline, and most of it for words at the left and right. */
+const MARGIN = 28;
+const MOST_MARGIN = 86;
+const TEXT_PX = 13;
+/** Mean width of a letter. */
+const LETTER_PX = 6.6;
+
+/** Styles of a sketch, for the component that shows it. */
+export const sketchStyles = css`
+  svg.sketch { display: block; width: 100%; height: auto; max-height: 18rem; background: var(--sheet); border: 1px solid var(--line); border-radius: var(--radius); }
+  .sketch .ground { fill: var(--sheet-sunk); stroke: var(--ink); stroke-width: 2; stroke-linejoin: round; fill-rule: evenodd; }
+  .sketch .help { stroke: var(--accent); stroke-width: 1.25; stroke-dasharray: 5 3; }
+  .sketch text { fill: var(--ink); font-size: 13px; font-weight: 600; text-anchor: middle; dominant-baseline: central; paint-order: stroke; stroke: var(--sheet); stroke-width: 4px; stroke-linejoin: round; }
+  .sketch text.on { stroke: var(--sheet-sunk); fill: var(--accent); }
+  .sketch .north { fill: none; stroke: var(--ink-soft); stroke-width: 1.5; }
+  .sketch text.n { fill: var(--ink-soft); font-size: 11px; }
+`;
+
+/** Draws an outline to scale with words at its lines. @param label what the picture shows, for those who do not see it */
+export function drawSketch(sketch: Sketch, label: string): TemplateResult {
+  const all = [...sketch.rings.flat(), ...sketch.lines.flatMap((line) => [line.from, line.to])];
+  const view = viewOf(all, marginFor(sketch.lines));
+  const path = sketch.rings
+    .map(
+      (ring) =>
+        `M${ring
+          .map((p) =>
+            view(p)
+              .map((v) => v.toFixed(2))
+              .join(' '),
+          )
+          .join('L')}Z`,
+    )
+    .join('');
+  const help = sketch.lines.filter((line) => line.role === 'help');
+  const placed: Box[] = [];
+  return html`<svg class="sketch" viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-label=${label}>
+    <path class="ground" d=${path} />
+    ${help.map((line) => {
+      const [[x1, y1], [x2, y2]] = [view(line.from), view(line.to)];
+      return svg`<line class="help" x1=${x1} y1=${y1} x2=${x2} y2=${y2} />`;
+    })}
+    ${sketch.hasNorth ? svg`<path class="north" d="M18 40V16M13 22L18 15L23 22" /><text class="n" x="18" y="50">N</text>` : nothing}
+    ${sketch.lines.map((line) => {
+      if (line.words === '') return nothing;
+      const at = wordsAt(view(line.from), view(line.to), line, placed);
+      return at
+        ? svg`<text class=${line.role === 'side' ? '' : 'on'} x=${at[0]} y=${at[1]}>${line.words}</text>`
+        : nothing;
+    })}
+  </svg>`;
+}
+
+/** Words of sides stand at the left and right of an outline. */
+function marginFor(lines: readonly SketchLine[]): number {
+  const longest = Math.max(
+    0,
+    ...lines.filter((line) => line.role === 'side').map((line) => line.words.length),
+  );
+  return Math.min(MOST_MARGIN, Math.max(MARGIN, longest * LETTER_PX + 16));
+}
+
+function viewOf(points: readonly XY[], marginX: number): (p: XY) => XY {
+  const xs = points.map((p) => p[0]);
+  const ys = points.map((p) => p[1]);
+  const [minX, maxX, minY, maxY] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  const [w, h] = [maxX - minX || 1e-9, maxY - minY || 1e-9];
+  const scale = Math.min((WIDTH - 2 * marginX) / w, (HEIGHT - 2 * MARGIN) / h);
+  return ([x, y]) => [
+    WIDTH / 2 + (x - (minX + maxX) / 2) * scale,
+    HEIGHT / 2 - (y - (minY + maxY) / 2) * scale,
+  ];
+}
+
+type Box = readonly [x: number, y: number, halfWidth: number];
+
+/** Where the words of a line go: beside a side, away from the middle; on a help line. Null where others stand already. */
+function wordsAt(a: XY, b: XY, line: SketchLine, placed: Box[]): XY | null {
+  const half = Math.max(8, (line.words.length * LETTER_PX) / 2);
+  const length = Math.hypot(b[0] - a[0], b[1] - a[1]) || 1;
+  // outlines turn left on the ground, so the right of a side is outside; y runs down on the screen
+  const normal: XY = [(a[1] - b[1]) / length, (b[0] - a[0]) / length];
+  // words of a help line stand above it, or at its right
+  const isBelow = line.role === 'help' && (normal[1] > 0.3 || (Math.abs(normal[1]) <= 0.3 && normal[0] < 0));
+  const sign = isBelow ? -1 : 1;
+  const shares =
+    line.role === 'angle' ? [1] : line.role === 'help' ? [0.5, 0.35, 0.65, 0.2, 0.8] : [0.5, 0.3, 0.7];
+  for (const share of shares) {
+    const at: XY = [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share];
+    const gap = line.role === 'side' ? 6 : 3;
+    const away =
+      line.role === 'angle' ? 0 : sign * (TEXT_PX * 0.5 + gap + Math.abs(normal[0]) * (half - gap));
+    const x = Math.min(WIDTH - half - 3, Math.max(half + 3, at[0] + normal[0] * away));
+    const y = Math.min(HEIGHT - 10, Math.max(10, at[1] + normal[1] * away));
+    const isFree = placed.every(
+      ([px, py, ph]) => Math.abs(py - y) > TEXT_PX + 1 || Math.abs(px - x) > ph + half + 3,
+    );
+    if (!isFree) continue;
+    placed.push([x, y, half]);
+    return [Number(x.toFixed(2)), Number(y.toFixed(2))];
+  }
+  return null;
+}
