@@ -64,7 +64,7 @@ function buildZone(item: BuildItem, options: BuildOptions): Zone {
     material:
       kind === 'hardscape' ? ((isOwn && isSame ? zone.material : guess.material) ?? 'concrete') : null,
     survey: isOwn && properties.surveyMethod !== undefined ? zone.survey : surveyOf(item, options),
-    isLocked: false,
+    isLocked: isOwn && zone.isLocked,
     extra: withoutOwnNotes(zone.extra),
   };
 }

@@ -19,6 +19,7 @@ export interface ImportClient {
   tick(which: number | DeskFilter, isOn: boolean): Promise<DeskCounts>;
   edit(which: number | DeskFilter, change: { name?: string; kind?: TargetKind }): Promise<DeskCounts>;
   sketch(filter: DeskFilter, widthPx: number, heightPx: number): Promise<DeskSketch>;
+  findCrs(words: string): Promise<readonly { readonly code: string; readonly name: string }[]>;
   startBuild(): Promise<number>;
   nextBatch(options: BuildOptions): Promise<BuiltBatch>;
   /** Ends the worker at once, whatever it is doing; questions under way are never answered. */
@@ -67,6 +68,7 @@ export function createImportClient(
     tick: (which, isOn) => ask('tick', which, isOn),
     edit: (which, change) => ask('edit', which, change),
     sketch: (filter, widthPx, heightPx) => ask('sketch', filter, widthPx, heightPx),
+    findCrs: (words) => ask('findCrs', words),
     startBuild: () => ask('startBuild'),
     nextBatch: (options) => ask('nextBatch', options),
     close: () => worker.terminate(),

@@ -1,3 +1,4 @@
+import { searchCrs } from '../picture/crs';
 import type { Issue, Position, Yard } from '../yard/types';
 import { buildBatch } from './buildZones';
 import type {
@@ -113,7 +114,7 @@ export class ImportDesk {
 
   private async judgeAll(): Promise<void> {
     const { rules, context, sources } = this;
-    const projection = readProjection(rules.crs);
+    const projection = await readProjection(rules.crs);
     this.judgeIssues = projection.ok ? [...projection.issues] : [projection.issue];
     this.crsName = projection.ok && projection.toLonLat ? projection.name : null;
     const toLonLat = projection.ok ? projection.toLonLat : null;
@@ -329,6 +330,11 @@ export class ImportDesk {
       widthPx,
       heightPx,
     );
+  }
+
+  /** Reference systems by words of their names or the start of their code. */
+  findCrs(words: string): Promise<readonly { readonly code: string; readonly name: string }[]> {
+    return searchCrs(words);
   }
 
   /** Begins to build what is ticked. @returns how many batches of `nextBatch` follow at most */

@@ -12,7 +12,15 @@ export type WorkerRequest =
     }
   | { readonly id: number; readonly method: DeskMethod; readonly args: readonly unknown[] };
 /** Methods of the desk that the page may call. */
-export type DeskMethod = 'setRules' | 'list' | 'tick' | 'edit' | 'sketch' | 'startBuild' | 'nextBatch';
+export type DeskMethod =
+  | 'setRules'
+  | 'list'
+  | 'tick'
+  | 'edit'
+  | 'findCrs'
+  | 'sketch'
+  | 'startBuild'
+  | 'nextBatch';
 /** What the worker answers. */
 export type WorkerAnswer =
   | { readonly id: number; readonly ok: true; readonly value: unknown }

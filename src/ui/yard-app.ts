@@ -2,6 +2,7 @@ import { css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { AppPart } from './app-part';
 import './draw-bar';
+import { watchDrops } from './drop-target';
 import { MapHost } from './map-host';
 import './measure-panel';
 import './message-area';
@@ -81,6 +82,7 @@ export class YardApp extends AppPart {
     this.stop = [
       () => this.media.removeEventListener('change', onMedia),
       listenForUndo(this.app),
+      watchDrops(this.app),
       this.app.subscribe(() => {
         this.rev += 1;
         // the drawing needs the room while a tool is at work; afterwards the panel is as it was

@@ -75,8 +75,8 @@ export class YardLibrary {
     return true;
   }
 
-  /** The name, or "name (2)" and so on where a stored yard has it already. */
-  private freeYardName(name: string): string {
+  /** The name, or "name (2)" and so on where a stored yard has it already. @returns a name not taken */
+  freeYardName(name: string): string {
     const taken = new Set(this.app.entries.map((entry) => entry.name));
     let free = name;
     for (let count = 2; taken.has(free); count++) free = `${name} (${count})`;
