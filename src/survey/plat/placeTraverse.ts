@@ -1,0 +1,87 @@
+import { roundPosition } from '../../measure/corners';
+import { flattenCurve } from '../../measure/curves';
+import { measureYard } from '../../measure/measureYard';
+import { createPlane } from '../../measure/plane';
+import { boxOf } from '../../measure/planeBox';
+import { ringFromCorners } from '../../measure/shapes';
+import type { LocalPlane, XY } from '../../measure/types';
+import { emptyYard, newZone } from '../../yard/defaults';
+import type { Curve, Position, Rings, Survey } from '../../yard/types';
+import { computeTraverse } from './traverse';
+import type { ArcCall, PlatCall } from './types';
+
+const RAD = Math.PI / 180;
+/** Calls that end this near their beginning end in it, m. */
+const CLOSED_M = 0.005;
+
+/** An outline on the ground, as a zone or the parcel takes it. */
+export interface LaidPlat {
+  readonly parts: readonly Rings[];
+  /** one for each arc, so that they stay editable. */
+  readonly curves: readonly Curve[];
+  /** where each call begins, the point of beginning first, and last where the last one ends. */
+  readonly corners: readonly Position[];
+}
+
+/**
+ * Lays calls on the ground. The gap between their end and their beginning, where there is one over 5 mm,
+ * is closed by a straight side. Lengths hold in the plane of the outline's middle, so that they are those
+ * of the ground at the ellipsoid to 1e-6 within a parcel of 300 m.
+ * @param pob point of beginning, degrees
+ * @param northDeg direction of the plat's north on the ground, degrees clockwise from true north
+ * @throws RangeError when the point of beginning is no position
+ */
+export function placeTraverse(calls: readonly PlatCall[], pob: Position, northDeg: number): LaidPlat {
+  const { points, closure } = computeTraverse(calls);
+  const [sin, cos] = [Math.sin(northDeg * RAD), Math.cos(northDeg * RAD)];
+  const turn = ([x, y]: XY): XY => [x * cos + y * sin, y * cos - x * sin];
+  const { plane, shift } = planeOfMiddle(points.map(turn), pob);
+  const lay = (point: XY): Position => {
+    const [x, y] = turn(point);
+    return roundPosition(plane.toLonLat([x + shift[0], y + shift[1]]));
+  };
+  const corners = [pob, ...points.slice(1).map(lay)];
+  if (closure.gapM <= CLOSED_M) corners[corners.length - 1] = pob;
+  const curves: Curve[] = [];
+  const ring: Position[] = [];
+  for (const [i, call] of calls.entries()) {
+    const [start, end, from] = [corners[i], corners[i + 1], points[i]];
+    if (!start || !end || !from) continue;
+    if (call.kind === 'line') {
+      ring.push(start);
+      continue;
+    }
+    const curve: Curve = { kind: 'arc', points: [start, lay(middleOfArc(call, from)), end] };
+    curves.push(curve);
+    ring.push(...flattenCurve(curve).slice(0, -1));
+  }
+  const last = corners.at(-1);
+  if (last && closure.gapM > CLOSED_M) ring.push(last);
+  return { parts: [[ringFromCorners(ring)]], curves, corners };
+}
+
+/** The point half way along an arc. @param from where it begins, plane metres */
+export function middleOfArc(arc: ArcCall, from: XY): XY {
+  const half: ArcCall = { ...arc, deltaDeg: arc.deltaDeg / 2 };
+  const end = computeTraverse([half]).points[1] ?? [0, 0];
+  return [from[0] + end[0], from[1] + end[1]];
+}
+
+/** The plane round the middle of an outline whose first point is known in degrees, and that point in it. */
+function planeOfMiddle(points: readonly XY[], pob: Position): { plane: LocalPlane; shift: XY } {
+  const box = boxOf([[points]]);
+  const middle: XY = [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
+  const plane = createPlane(createPlane(pob).toLonLat(middle));
+  return { plane, shift: plane.toPlane(pob) };
+}
+
+/**
+ * Standard deviation of the area of an outline, m², for one metre of error of its corners: what turns a
+ * corner error into the area's and back, by the same reckoning as every zone's.
+ * @returns 0 when the outline cannot be measured
+ */
+export function areaSigmaPerMetre(laid: LaidPlat): number {
+  const survey: Survey = { method: 'plat', vertexSigmaM: 1, scaleSigma: 0, source: '' };
+  const zone = newZone('plat', 'turf', laid.parts, { curves: laid.curves, survey });
+  return measureYard({ ...emptyYard('plat', ''), zones: [zone] }).zones.get('plat')?.netSigmaM2 ?? 0;
+}
