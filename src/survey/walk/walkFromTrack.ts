@@ -44,7 +44,10 @@ export function walkFromTrack(
       : outlineOfLine(judged.accepted, options);
   if ('code' in made) return { ok: false, issue: made, judged };
   const fault = checkRing(made.ring)[0];
-  if (fault) return { ok: false, issue: fault, judged };
+  if (fault) {
+    const message = `${fault.message} Corners must be taken in order round the edge: take the last ones back, or do them again.`;
+    return { ok: false, issue: { ...fault, message }, judged };
+  }
   return { ok: true, outline: made, judged, notes: notesOfWalk(made, judged, options) };
 }
 
