@@ -20,7 +20,7 @@ export interface CornerBook {
  * corner's own degrees back, digit for digit, and a new one the same degrees wherever it comes up.
  */
 export function createCornerBook(
-  zones: readonly Zone[],
+  zones: readonly Pick<Zone, 'parts'>[],
   plane: LocalPlane,
   more: readonly Ring[] = [],
 ): CornerBook {

@@ -174,4 +174,20 @@ describe('mends that cannot be made', () => {
     expect(codeOf(result)).toBe('mend-zone-covered');
     expect(result.ok ? '' : result.issue.message).toMatch(/“b” covers all of “a”/);
   });
+
+  it('a locked zone gives nothing away and takes nothing', () => {
+    const lock = (of: Yard, ...ids: string[]): Yard => ({
+      ...of,
+      zones: of.zones.map((zone) => ({ ...zone, isLocked: ids.includes(zone.id) })),
+    });
+    const held = lock(yard, 'a');
+    expect(codeOf(mendSlip(held, slip, measureYard(held)))).toBe('zone-locked');
+    expect(codeOf(mendSlip(lock(yard, 'b'), slip, measureYard(yard)))).toBe('ok');
+    const apart = yardOf(['walk', 'hardscape', box(0, 0, 2, 10)], ['lawn', 'turf', box(2.3, 0, 10, 10)]);
+    const gap = slipsOf(apart)[0] as Slip;
+    const grown = done(mendSlip(lock(apart, 'lawn'), gap, measureYard(apart)));
+    expect(areaOf(grown, 'walk')).toBeCloseTo(23, 2);
+    const both = lock(apart, 'lawn', 'walk');
+    expect(codeOf(mendSlip(both, gap, measureYard(both)))).toBe('zone-locked');
+  });
 });

@@ -1,9 +1,11 @@
 import { replaceZone } from '../yard/edits';
+import { isLockedZone, lockedIssue, lockedZone } from '../yard/locks';
 import type { Yard, Zone, ZoneKind } from '../yard/types';
 import { areaScale } from './areaScale';
 import { bufferOf, closingOf, differenceOf, planeAreaOf, quickDifferenceOf } from './clip';
 import { createCornerBook, insertCorners } from './corners';
 import { coveredGround } from './coveredGround';
+import { dropStaleCurves } from './curves';
 import { areaOfPartsM2 } from './geodesic';
 import { nameInText } from './nameInText';
 import { sharedLengthM } from './outline';
@@ -108,6 +110,7 @@ export function mendSlip(yard: Yard, slip: Slip, measured: MeasuredYard): ShapeR
   if (slip.type === 'overlap') {
     const [earlier, later] = yard.zones.filter((zone) => slip.zoneIds.includes(zone.id));
     if (!earlier || !later) return gone(slip);
+    if (isLockedZone(earlier)) return { ok: false, issue: lockedIssue(earlier) };
     const before = layZone(earlier, plane).parts;
     const left = differenceOf(before, layZone(later, plane).parts).filter(isGround);
     if (planeAreaOf(before) - planeAreaOf(left) < LEAST_SLIP_M2 / 2) return gone(slip);
@@ -118,7 +121,10 @@ export function mendSlip(yard: Yard, slip: Slip, measured: MeasuredYard): ShapeR
     return { ok: true, yard: reshape(yard, earlier, left, plane) };
   }
   const owner = ownerOf(yard, slip.zoneIds, ground, plane);
-  if (!owner) return gone(slip);
+  if (!owner) {
+    const locked = lockedZone(yard.zones, slip.zoneIds);
+    return locked ? { ok: false, issue: lockedIssue(locked) } : gone(slip);
+  }
   const before = layZone(owner, plane).parts;
   const box = boxOf(ground);
   const near = yard.zones
@@ -150,7 +156,7 @@ function ownerOf(
   plane: LocalPlane,
 ): Zone | undefined {
   return yard.zones
-    .filter((zone) => zoneIds.includes(zone.id))
+    .filter((zone) => zoneIds.includes(zone.id) && !isLockedZone(zone))
     .map((zone) => ({
       zone,
       isSoft: SOFT.includes(zone.kind),
@@ -162,6 +168,6 @@ function ownerOf(
 
 function reshape(yard: Yard, zone: Zone, planeParts: readonly PlaneRings[], plane: LocalPlane): Yard {
   const book = createCornerBook(yard.zones, plane);
-  const made = replaceZone(yard, { ...zone, parts: book.toRings(planeParts) });
+  const made = replaceZone(yard, dropStaleCurves({ ...zone, parts: book.toRings(planeParts) }));
   return insertCorners(made, book.added(), plane, [zone.id]);
 }

@@ -126,3 +126,65 @@ describe('the rinse edges of a drive 20 m along a lawn, spread 1 m', () => {
     expect(edgesM(...hard)).toBeCloseTo(22, 2);
   });
 });
+
+describe('a zone without a place on the map', () => {
+  const placed = zoneAt('placed', 'turf', [[boxAt(0, 0, 20, 10)]]);
+  // its degrees lie round [0, 0]; a rectangle of 10 m by 5 m there
+  const sketch: Zone = {
+    ...zoneAt('sketch', 'turf', [
+      [
+        [
+          [0, 0],
+          [10 / 111319.49, 0],
+          [10 / 111319.49, 5 / 110574.28],
+          [0, 5 / 110574.28],
+          [0, 0],
+        ],
+      ],
+    ]),
+    isPlaced: false,
+  };
+
+  it('is dosed by its area, keeps no strip and reaches no hardscape', () => {
+    const walk = zoneAt('walk', 'hardscape', [[boxAt(20, 0, 2, 10)]]);
+    const flagstones: Zone = { ...sketch, id: 'flags', kind: 'hardscape', mowing: null, material: 'stone' };
+    const pool: Zone = { ...sketch, id: 'pool', kind: 'water', mowing: null };
+    const made = derive(withStrips(dosed(placed, sketch, walk, flagstones, pool), 3, drainAt(10, 12)));
+    expect(made.treated.get('sketch')?.areaM2).toBeCloseTo(50, 2);
+    expect(made.treated.get('sketch')?.strips).toEqual([]);
+    expect(made.treated.get('placed')?.strips.map((strip) => strip.sourceId)).toEqual(['drain']);
+    expect(new Set(made.rinseEdges.map((edge) => edge.hardscapeId))).toEqual(new Set(['walk']));
+    expect(new Set(made.rinseEdges.flatMap((edge) => edge.zoneIds))).toEqual(new Set(['placed']));
+    const dose = made.figures.doses[0];
+    expect(dose?.zones.map(({ zoneId }) => zoneId)).toEqual(['placed', 'sketch']);
+    // by hand: 0.0016 L a square metre (the label of the fixture) over both
+    const ground = (made.treated.get('placed')?.areaM2 ?? 0) + 50;
+    expect(dose?.amount.value).toBeCloseTo(0.0016 * ground, 4);
+  });
+});
+
+describe('doses on a slope', () => {
+  // by hand: 3 up on 4 along makes 5 on the ground: a quarter more
+  const steep: Zone = { ...zoneAt('bank', 'turf', [[boxAt(0, 0, 20, 10)]]), slope: 0.75 };
+  const bySurface = (doseBySurface: boolean): Yard => {
+    const yard = withStrips(dosed(steep), 3, drainAt(10, 0));
+    return { ...yard, settings: { ...yard.settings, doseBySurface } };
+  };
+
+  it('go by the flat area unless the yard asks for the ground along the slope', () => {
+    const [flat, along] = [derive(bySurface(false)), derive(bySurface(true))];
+    const [a, b] = [flat.figures.doses[0], along.figures.doses[0]];
+    expect((b?.areaM2 ?? 0) / (a?.areaM2 ?? 1)).toBeCloseTo(1.25, 9);
+    expect((b?.amount.value ?? 0) / (a?.amount.value ?? 1)).toBeCloseTo(1.25, 9);
+    expect((b?.areaSigmaM2 ?? 0) / (a?.areaSigmaM2 ?? 1)).toBeCloseTo(1.25, 9);
+    expect((b?.stripM2 ?? 0) / (a?.stripM2 ?? 1)).toBeCloseTo(1.25, 9);
+    expect(a?.zones[0]?.areaM2).toBeCloseTo(200 - 4.5 * Math.PI, 0);
+  });
+
+  it('follow the setting when it is changed', () => {
+    const before = deriveYard(bySurface(false));
+    const was = before.visit(every.id)?.figures.doses[0]?.areaM2 ?? 0;
+    const after = deriveYard(bySurface(true), before);
+    expect(after.visit(every.id)?.figures.doses[0]?.areaM2).toBeCloseTo(1.25 * was, 6);
+  });
+});

@@ -1,0 +1,86 @@
+import { addZone, replaceZone, setParcel } from '../yard/edits';
+import { isLockedZone, lockedIssue } from '../yard/locks';
+import type { Parcel, Rings, Survey, Yard, Zone } from '../yard/types';
+import { planeAreaOf, unionOf } from './clip';
+import { createCornerBook, insertCorners } from './corners';
+import { dropStaleCurves } from './curves';
+import { ringsToPlane } from './plane';
+import { layZone } from './planeZone';
+import { joinParts, type ShapeResult } from './shapes';
+import type { LocalPlane, PlaneRings } from './types';
+
+function refuse(code: string, message: string, zoneId?: string): ShapeResult {
+  return { ok: false, issue: { code, severity: 'warning', message, place: { zoneId } } };
+}
+
+function isGround(rings: PlaneRings): boolean {
+  return planeAreaOf([rings]) >= 1e-4;
+}
+
+/** Outline of the property round all that some zones cover, with the loosest of their corner errors. */
+export function parcelFromZones(yard: Yard, zoneIds: readonly string[], plane: LocalPlane): ShapeResult {
+  const zones = yard.zones.filter((zone) => zoneIds.includes(zone.id) && zone.isPlaced);
+  const laid = zones.map((zone) => layZone(zone, plane)).filter((one) => one.isSound);
+  if (laid.length === 0)
+    return refuse('parcel-no-zones', 'None of the chosen zones has an outline on the map.');
+  // holes between the zones belong to the property too
+  const whole = unionOf(laid.flatMap((one) => one.parts)).map((rings) => rings.slice(0, 1));
+  const book = createCornerBook(yard.zones, plane);
+  const survey = zones.reduce<Survey>(
+    (loosest, zone) => (zone.survey.vertexSigmaM > loosest.vertexSigmaM ? zone.survey : loosest),
+    zones[0]?.survey as Survey,
+  );
+  const [only] = zones;
+  const isPlain = only && zones.length === 1 && only.parts.every((rings) => rings.length === 1);
+  const parcel: Parcel = {
+    name: yard.parcel?.name ?? '',
+    parts: isPlain ? only.parts : book.toRings(unionOf(whole)),
+    curves: isPlain ? only.curves : [],
+    survey,
+    extra: yard.parcel?.extra ?? {},
+  };
+  return { ok: true, yard: setParcel(yard, parcel) };
+}
+
+/** Makes a zone of a piece that belongs to none; neighbours get its corners on their border. @param zone its parts are replaced */
+export function zoneFromPiece(
+  yard: Yard,
+  piece: readonly Rings[],
+  zone: Zone,
+  plane: LocalPlane,
+): ShapeResult {
+  const book = createCornerBook(
+    yard.parcel ? [...yard.zones, ...parcelRings(yard.parcel)] : yard.zones,
+    plane,
+  );
+  const parts = book.toRings(piece.map((rings) => ringsToPlane(rings, plane)));
+  const made = addZone(yard, { ...zone, parts });
+  return { ok: true, yard: insertCorners(made, parts.flat(2), plane, [zone.id]) };
+}
+
+/** Gives a piece that belongs to no zone to the neighbour with the longest border on it that is not locked. */
+export function givePiece(
+  yard: Yard,
+  piece: { readonly parts: readonly Rings[]; readonly neighbourIds: readonly string[] },
+  plane: LocalPlane,
+): ShapeResult {
+  const neighbours = piece.neighbourIds.flatMap((id) => yard.zones.find((zone) => zone.id === id) ?? []);
+  const [first] = neighbours;
+  if (!first)
+    return refuse('piece-no-neighbour', 'No zone lies along this piece; make it a zone of its own.');
+  const owner = neighbours.find((zone) => !isLockedZone(zone));
+  if (!owner) return { ok: false, issue: lockedIssue(first) };
+  const ground = piece.parts.map((rings) => ringsToPlane(rings, plane));
+  const parts = joinParts(layZone(owner, plane).parts, ground).filter(isGround);
+  const book = createCornerBook(
+    yard.parcel ? [...yard.zones, ...parcelRings(yard.parcel)] : yard.zones,
+    plane,
+  );
+  const made = replaceZone(yard, dropStaleCurves({ ...owner, parts: book.toRings(parts) }));
+  return { ok: true, yard: insertCorners(made, book.added(), plane, [owner.id]) };
+}
+
+/** What a corner book reads of a parcel. */
+function parcelRings({ parts }: Parcel): Pick<Zone, 'parts'>[] {
+  return [{ parts }];
+}
