@@ -6,8 +6,11 @@ export interface SketchLine {
   readonly from: XY;
   readonly to: XY;
   readonly words: string;
-  /** `side`: run with the ground at its left, its words outside; `help`: thin and dashed; `angle`: words alone, at `to`. */
-  readonly role: 'side' | 'help' | 'angle';
+  /**
+   * `side`: run with the ground at its left, its words outside; `help`: thin and dashed, its words along it;
+   * `tip`: the same, its words beyond `to`; `angle`: words alone, at `to`.
+   */
+  readonly role: 'side' | 'help' | 'tip' | 'angle';
 }
 
 /** What a sketch shows, in metres: x to the right, y up. */
@@ -54,7 +57,7 @@ export function drawSketch(sketch: Sketch, label: string): TemplateResult {
           .join('L')}Z`,
     )
     .join('');
-  const help = sketch.lines.filter((line) => line.role === 'help');
+  const help = sketch.lines.filter((line) => line.role === 'help' || line.role === 'tip');
   const placed: Box[] = [];
   return html`<svg class="sketch" viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-label=${label}>
     <path class="ground" d=${path} />
@@ -65,7 +68,7 @@ export function drawSketch(sketch: Sketch, label: string): TemplateResult {
     ${sketch.hasNorth ? svg`<path class="north" d="M18 40V16M13 22L18 15L23 22" /><text class="n" x="18" y="50">N</text>` : nothing}
     ${sketch.lines.map((line) => {
       if (line.words === '') return nothing;
-      const at = wordsAt(view(line.from), view(line.to), line, placed);
+      const at = wordsAt(line, view, help, placed);
       return at
         ? svg`<text class=${line.role === 'side' ? '' : 'on'} x=${at[0]} y=${at[1]}>${line.words}</text>`
         : nothing;
@@ -82,7 +85,7 @@ function marginFor(lines: readonly SketchLine[]): number {
   return Math.min(MOST_MARGIN, Math.max(MARGIN, longest * LETTER_PX + 16));
 }
 
-function viewOf(points: readonly XY[], marginX: number): (p: XY) => XY {
+function viewOf(points: readonly XY[], marginX: number): View {
   const xs = points.map((p) => p[0]);
   const ys = points.map((p) => p[1]);
   const [minX, maxX, minY, maxY] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
@@ -94,32 +97,61 @@ function viewOf(points: readonly XY[], marginX: number): (p: XY) => XY {
   ];
 }
 
+type View = (p: XY) => XY;
 type Box = readonly [x: number, y: number, halfWidth: number];
 
 /** Where the words of a line go: beside a side, away from the middle; on a help line. Null where others stand already. */
-function wordsAt(a: XY, b: XY, line: SketchLine, placed: Box[]): XY | null {
+function wordsAt(line: SketchLine, view: View, help: readonly SketchLine[], placed: Box[]): XY | null {
+  const [a, b] = [view(line.from), view(line.to)];
   const half = Math.max(8, (line.words.length * LETTER_PX) / 2);
   const length = Math.hypot(b[0] - a[0], b[1] - a[1]) || 1;
-  // outlines turn left on the ground, so the right of a side is outside; y runs down on the screen
-  const normal: XY = [(a[1] - b[1]) / length, (b[0] - a[0]) / length];
-  // words of a help line stand above it, or at its right
-  const isBelow = line.role === 'help' && (normal[1] > 0.3 || (Math.abs(normal[1]) <= 0.3 && normal[0] < 0));
-  const sign = isBelow ? -1 : 1;
-  const shares =
-    line.role === 'angle' ? [1] : line.role === 'help' ? [0.5, 0.35, 0.65, 0.2, 0.8] : [0.5, 0.3, 0.7];
-  for (const share of shares) {
+  const [dx, dy]: XY = [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
+  for (const [share, away] of spotsFor(line.role, dx, dy, half)) {
     const at: XY = [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share];
-    const gap = line.role === 'side' ? 6 : 3;
-    const away =
-      line.role === 'angle' ? 0 : sign * (TEXT_PX * 0.5 + gap + Math.abs(normal[0]) * (half - gap));
-    const x = Math.min(WIDTH - half - 3, Math.max(half + 3, at[0] + normal[0] * away));
-    const y = Math.min(HEIGHT - 10, Math.max(10, at[1] + normal[1] * away));
+    const out: XY = line.role === 'tip' ? [dx, dy] : [-dy, dx];
+    const x = Math.min(WIDTH - half - 3, Math.max(half + 3, at[0] + out[0] * away));
+    const y = Math.min(HEIGHT - 10, Math.max(10, at[1] + out[1] * away));
     const isFree = placed.every(
       ([px, py, ph]) => Math.abs(py - y) > TEXT_PX + 1 || Math.abs(px - x) > ph + half + 3,
     );
+    const others = help.filter((other) => other !== line && other.words !== '');
+    if (
+      line.role === 'help' &&
+      others.some((other) => doesCross(view(other.from), view(other.to), [x, y, half]))
+    )
+      continue;
     if (!isFree) continue;
     placed.push([x, y, half]);
     return [Number(x.toFixed(2)), Number(y.toFixed(2))];
   }
   return null;
+}
+
+/** Where along a line its words may stand, best first: share of the line, and px out from it. */
+function spotsFor(
+  role: SketchLine['role'],
+  dx: number,
+  dy: number,
+  half: number,
+): readonly (readonly [share: number, away: number])[] {
+  if (role === 'angle') return [[1, 0]];
+  if (role === 'tip') return [[1, TEXT_PX * 0.5 + 4 + Math.abs(dx) * (half - 6)]];
+  const gap = role === 'side' ? 6 : 3;
+  const away = TEXT_PX * 0.5 + gap + Math.abs(dy) * (half - gap);
+  // outlines turn left on the ground, so the right of a side is outside; y runs down on the screen
+  if (role === 'side') return [0.5, 0.3, 0.7].map((share) => [share, away]);
+  // words of a help line stand above it or at its right, and on it when it slants
+  const isSlant = Math.abs(dx) > 0.35 && Math.abs(dy) > 0.35;
+  const isOther = Math.abs(dx) > 0.3 ? dx > 0 : dy > 0;
+  const shift = isSlant ? 0 : isOther ? -away : away;
+  return [0.5, 0.35, 0.65, 0.25, 0.75, 0.15, 0.85].map((share) => [share, shift]);
+}
+
+/** Whether a line runs through words. */
+function doesCross(a: XY, b: XY, [x, y, half]: Box): boolean {
+  const steps = Array.from({ length: 41 }, (_, i) => i / 40);
+  return steps.some((t) => {
+    const [px, py] = [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t];
+    return Math.abs(px - x) <= half && Math.abs(py - y) <= TEXT_PX / 2;
+  });
 }

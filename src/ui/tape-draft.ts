@@ -11,6 +11,8 @@ export interface TapeDraft {
   /** typed dimensions by way. */
   readonly dimensions: Readonly<Record<string, Dimensions>>;
   readonly headingDeg: number;
+  /** typed latitude and longitude of its middle; empty: the middle of the map. */
+  readonly middleText: string;
   readonly error: TapeError;
   readonly offsets: {
     readonly side: OffsetSide;
@@ -27,6 +29,7 @@ export const FIRST_DRAFT: TapeDraft = {
   wayIds: {},
   dimensions: {},
   headingDeg: 90,
+  middleText: '',
   error: USUAL_TAPE_ERROR,
   offsets: { side: 'left', isSpaced: false, spacingM: null, text: '', rule: 'trapezoid' },
 };

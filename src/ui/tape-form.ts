@@ -18,6 +18,7 @@ import type { NumberChange } from './number-field';
 import './quantity-field';
 import { groundChoice } from './ground-choice';
 import type { QuantityChange } from './quantity-field';
+import { readCoordinates } from './read-coordinates';
 import { shared } from './shared';
 import { drawSketch, type Sketch, sketchStyles } from './sketch-drawing';
 import { draftOf, keepDraft, type TapeDraft } from './tape-draft';
@@ -27,6 +28,8 @@ import { makeOffsets } from './tape-offsets';
 /** A zone on the map is worth dragging between these sizes, px; else the map goes to it. */
 const LEAST_PX = 60;
 const MOST_PX = 500;
+/** Where zones without a place are kept. */
+const NOWHERE: Position = [0, 0];
 /** More offsets than this are drawn without words. */
 const MOST_LABELS = 9;
 
@@ -46,7 +49,7 @@ export class TapeForm extends AppPart {
     css`
       :host { display: block; }
       form { display: grid; gap: 0.75rem; }
-      .shapes { display: grid; grid-template-columns: repeat(auto-fill, minmax(4.6rem, 1fr)); gap: 0.35rem; }
+      .shapes { display: grid; grid-template-columns: repeat(auto-fill, minmax(4.05rem, 1fr)); gap: 0.35rem; }
       .shapes button { display: grid; justify-items: center; gap: 0.1rem; padding: 0.35rem 0.1rem; font-size: 0.8125rem; line-height: 1.1; }
       .fields { display: grid; grid-template-columns: 1fr 1fr; gap: 0.5rem; align-items: start; }
       .whole { grid-column: 1 / -1; }
@@ -55,6 +58,7 @@ export class TapeForm extends AppPart {
       .fault { color: var(--danger); }
       .row button { flex: 1 1 9rem; }
       ul { margin: 0; padding-left: 1.1rem; }
+      @media (max-width: 820px) { svg.sketch { max-height: 13rem; } }
     `,
   ];
 
@@ -106,7 +110,7 @@ export class TapeForm extends AppPart {
           <button type="button" @click=${() => this.add(made, false)}>Keep without a place</button>
         </div>
         <p class="quiet">On the map it can be moved and turned into place. Without a place it has its area, and can be put on the map later.</p>
-        ${this.renderError()}
+        <div>${app.yard.settings.isLocal ? nothing : this.renderPlace()}${this.renderError()}</div>
       </form>
     `;
   }
@@ -175,7 +179,7 @@ export class TapeForm extends AppPart {
         from: turn(line.from),
         to: turn(line.to),
         words: way ? words(line.key) : this.offsetWords(line, outline.lines.length),
-        role: line.role,
+        role: way || line.key === '' ? line.role : 'tip',
       })),
       hasNorth: made.shape !== null,
     };
@@ -220,6 +224,12 @@ export class TapeForm extends AppPart {
     </div>`;
   }
 
+  private renderPlace() {
+    return html`<details class="fold"><summary>Put it by coordinates</summary>
+      <label>Its middle: latitude, longitude (empty: middle of the map)<input autocomplete="off" spellcheck="false" .value=${this.draft.middleText}
+        @input=${(event: Event) => this.change({ middleText: fieldValue(event) })} /></label></details>`;
+  }
+
   private renderError() {
     const { error } = this.draft;
     const change = (part: Partial<TapeDraft['error']>) => this.change({ error: { ...error, ...part } });
@@ -248,7 +258,8 @@ export class TapeForm extends AppPart {
     }
     const { app, draft } = this;
     const { kind, mowing } = app.options;
-    const at: Position = isPlaced ? (app.map?.center() ?? app.session.derived.measured.plane.origin) : [0, 0];
+    const at = isPlaced ? this.middle() : NOWHERE;
+    if (at === null) return;
     const kindOfShape = this.kindOfShape;
     const heading = kindOfShape && baseWords(kindOfShape) === null ? 90 : draft.headingDeg;
     const laid = layTapeShape(shape, at, heading);
@@ -263,17 +274,31 @@ export class TapeForm extends AppPart {
       isPlaced,
     });
     app.dispatch(`Add ${KIND_WORDS[kind].toLowerCase()}`, (yard) => addZone(yard, zone));
+    const isAimed = draft.middleText.trim() !== '';
     this.forget();
     app.setView({ way: null, selectedZoneIds: [zone.id] });
-    if (isPlaced) this.beginMoving(zone.id, shape);
+    if (isPlaced && isAimed) app.fitSoon([zone.id]);
+    else if (isPlaced) this.beginMoving(zone.id, shape);
+  }
+
+  /** Where the zone goes: the typed place, else the middle of the map. Null, and told, when it cannot be read. */
+  private middle(): Position | null {
+    const { app, draft } = this;
+    if (app.yard.settings.isLocal || draft.middleText.trim() === '')
+      return app.map?.center() ?? app.session.derived.measured.plane.origin;
+    const read = readCoordinates(draft.middleText);
+    if (read.ok) return read.position;
+    app.tell({ code: 'place-unreadable', severity: 'error', message: read.message, place: {} });
+    return null;
   }
 
   /** Values of the zone just made; how it was taped and how well stay for the next. */
   private forget(): void {
     const { draft } = this;
     const shape = this.kindOfShape;
-    if (shape) this.change({ dimensions: { ...draft.dimensions, [this.wayOf(shape).id]: {} } });
-    else this.change({ offsets: { ...draft.offsets, text: '' } });
+    const middleText = '';
+    if (shape) this.change({ middleText, dimensions: { ...draft.dimensions, [this.wayOf(shape).id]: {} } });
+    else this.change({ middleText, offsets: { ...draft.offsets, text: '' } });
   }
 
   /** The whole zone in hand, to be moved and turned; the map goes to it when it is too small or too large there. */
@@ -287,6 +312,10 @@ export class TapeForm extends AppPart {
     queueMicrotask(() => {
       app.setView({ tool: { type: 'reshape', zoneId } });
       if (!(sizePx >= LEAST_PX && sizePx <= MOST_PX)) app.fitSoon([zoneId]);
+      app.note(
+        'zone-to-place',
+        'Drag the crossed arrows to move it, the round arrow to turn it; then press Done.',
+      );
     });
   }
 

@@ -2,25 +2,21 @@ import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { checkRing } from '../measure/crossings';
 import { areaOfRingsM2 } from '../measure/geodesic';
-import { closureOfSides, makeCircle, makeRectangle, ringFromCorners, ringFromSides } from '../measure/shapes';
+import { closureOfSides, ringFromCorners, ringFromSides } from '../measure/shapes';
 import { formatArea, formatLength } from '../units/format';
+import { KIND_WORDS } from '../words/zoneWords';
 import { addZone } from '../yard/edits';
 import type { Position, Ring } from '../yard/types';
 import { AppPart, fieldValue } from './app-part';
 import { zoneFromRing } from './map-events';
-import './quantity-field';
-import { KIND_WORDS } from '../words/zoneWords';
-import type { QuantityChange } from './quantity-field';
 import { readCoordinates } from './read-coordinates';
 import { readSides } from './read-sides';
 import { shared } from './shared';
 
-type Way = 'rectangle' | 'circle' | 'sides' | 'corners';
+type Way = 'corners' | 'sides';
 const WAY_WORDS: Readonly<Record<Way, string>> = {
-  rectangle: 'Rectangle by its sides',
-  circle: 'Circle by its radius',
-  sides: 'Sides one after another',
   corners: 'Corners by coordinates',
+  sides: 'Sides one after another',
 };
 
 /** sides that end this near their start are said to close, m. */
@@ -30,7 +26,7 @@ type Made =
   | { readonly ok: true; readonly ring: Ring; readonly note: string }
   | { readonly ok: false; readonly message: string };
 
-/** A zone without the pointer: from sizes, sides with directions, or corner coordinates. */
+/** A zone without the pointer: from corner coordinates, or sides with directions. */
 @customElement('typed-zone-form')
 export class TypedZoneForm extends AppPart {
   static override styles = [
@@ -43,9 +39,7 @@ export class TypedZoneForm extends AppPart {
     `,
   ];
 
-  @state() private way: Way = 'rectangle';
-  @state() private sizes: Readonly<Record<string, number | null>> = {};
-  @state() private heading = '0';
+  @state() private way: Way = 'corners';
   @state() private sidesText = '';
   @state() private cornersText = '';
   @state() private startText = '';
@@ -64,7 +58,7 @@ export class TypedZoneForm extends AppPart {
         ${
           this.way === 'corners'
             ? nothing
-            : html`<label class="whole">${this.way === 'sides' ? 'First corner' : 'Middle'}: latitude, longitude (empty: middle of the drawing)
+            : html`<label class="whole">First corner: latitude, longitude (empty: middle of the drawing)
                 <input autocomplete="off" .value=${this.startText} @input=${(event: Event) => {
                   this.startText = fieldValue(event);
                 }} /></label>`
@@ -78,14 +72,6 @@ export class TypedZoneForm extends AppPart {
 
   private renderWay() {
     switch (this.way) {
-      case 'rectangle':
-        return html`${this.size('side', 'One side')}${this.size('other', 'The other side')}
-          <label class="whole">Direction of the first side, degrees from north<input inputmode="decimal" .value=${this.heading}
-            @input=${(event: Event) => {
-              this.heading = fieldValue(event);
-            }} /></label>`;
-      case 'circle':
-        return this.size('radius', 'Radius');
       case 'sides':
         return html`<label class="whole">Sides, one a line: length, direction<textarea rows="5" spellcheck="false" .value=${this.sidesText}
             placeholder="40 ft, N&#10;12' 6&quot;, right&#10;40 ft, right" @input=${(event: Event) => {
@@ -102,13 +88,6 @@ export class TypedZoneForm extends AppPart {
     }
   }
 
-  private size(key: string, label: string) {
-    return html`<quantity-field label=${label} quantity="length" optional .system=${this.app.units} .min=${0.01} .max=${10_000} .value=${this.sizes[key] ?? null}
-      @quantity-change=${(event: CustomEvent<QuantityChange>) => {
-        this.sizes = { ...this.sizes, [key]: event.detail.valueSi };
-      }}></quantity-field>`;
-  }
-
   private start(): Position | string {
     if (this.startText.trim() === '')
       return this.app.map?.center() ?? this.app.session.derived.measured.plane.origin;
@@ -121,27 +100,14 @@ export class TypedZoneForm extends AppPart {
     const start = this.start();
     if (this.way === 'corners') return this.makeFromCorners();
     if (typeof start === 'string') return fail(start);
-    if (this.way === 'sides') {
-      const read = readSides(this.sidesText, this.app.units);
-      if (!read.ok) return fail(read.message);
-      const { gapM } = closureOfSides(read.sides);
-      const note =
-        gapM > CLOSED_M
-          ? ` The side back to the start is ${formatLength(gapM, this.app.units)}.`
-          : ' The sides close.';
-      return { ok: true, ring: ringFromSides(start, read.sides), note };
-    }
-    const { side, other, radius } = this.sizes;
-    if (this.way === 'circle') {
-      return radius
-        ? { ok: true, ring: makeCircle(start, radius), note: '' }
-        : fail('Type the radius first.');
-    }
-    const heading = Number(this.heading.trim().replace(/°$/, ''));
-    if (!side || !other) return fail('Type both sides first.');
-    if (!Number.isFinite(heading))
-      return fail('The direction is degrees from north, clockwise, such as 90 for east.');
-    return { ok: true, ring: makeRectangle(start, side, other, heading), note: '' };
+    const read = readSides(this.sidesText, this.app.units);
+    if (!read.ok) return fail(read.message);
+    const { gapM } = closureOfSides(read.sides);
+    const note =
+      gapM > CLOSED_M
+        ? ` The side back to the start is ${formatLength(gapM, this.app.units)}.`
+        : ' The sides close.';
+    return { ok: true, ring: ringFromSides(start, read.sides), note };
   }
 
   private makeFromCorners(): Made {
