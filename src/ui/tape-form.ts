@@ -1,6 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { keyed } from 'lit/directives/keyed.js';
+import { boxOf } from '../measure/planeBox';
 import type { XY } from '../measure/types';
 import { layTapeShape, surveyOfTape } from '../survey/tape/layTapeShape';
 import { makeTapeShape } from '../survey/tape/makeTapeShape';
@@ -12,6 +13,7 @@ import { newZone } from '../yard/defaults';
 import { addZone } from '../yard/edits';
 import type { Issue, Position } from '../yard/types';
 import { AppPart, fieldValue } from './app-part';
+import { beginMoving } from './begin-moving';
 import { fold } from './fold';
 import './number-field';
 import type { NumberChange } from './number-field';
@@ -25,9 +27,6 @@ import { draftOf, keepDraft, type TapeDraft } from './tape-draft';
 import { baseWords, modelOf, offsetsPicture, SHAPES, shapePicture } from './tape-models';
 import { makeOffsets } from './tape-offsets';
 
-/** A zone on the map is worth dragging between these sizes, px; else the map goes to it. */
-const LEAST_PX = 60;
-const MOST_PX = 500;
 /** Where zones without a place are kept. */
 const NOWHERE: Position = [0, 0];
 /** More offsets than this are drawn without words. */
@@ -278,7 +277,7 @@ export class TapeForm extends AppPart {
     this.forget();
     app.setView({ way: null, selectedZoneIds: [zone.id] });
     if (isPlaced && isAimed) app.fitSoon([zone.id]);
-    else if (isPlaced) this.beginMoving(zone.id, shape);
+    else if (isPlaced) beginMoving(app, zone.id, extentOf(shape));
   }
 
   /** Where the zone goes: the typed place, else the middle of the map. Null, and told, when it cannot be read. */
@@ -301,28 +300,16 @@ export class TapeForm extends AppPart {
     else this.change({ middleText, offsets: { ...draft.offsets, text: '' } });
   }
 
-  /** The whole zone in hand, to be moved and turned; the map goes to it when it is too small or too large there. */
-  private beginMoving(zoneId: string, shape: TapeShape): void {
-    const { app } = this;
-    const xs = shape.ring.map((p) => p[0]);
-    const ys = shape.ring.map((p) => p[1]);
-    const sizeM = Math.max(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys));
-    const sizePx = sizeM / (app.map?.metresPerPixel() ?? Number.NaN);
-    // the map hears of the zone in the microtask that the dispatch asked for
-    queueMicrotask(() => {
-      app.setView({ tool: { type: 'reshape', zoneId } });
-      if (!(sizePx >= LEAST_PX && sizePx <= MOST_PX)) app.fitSoon([zoneId]);
-      app.note(
-        'zone-to-place',
-        'Drag the crossed arrows to move it, the round arrow to turn it; then press Done.',
-      );
-    });
-  }
-
   private tellEmpty(): void {
     const message = 'Write the stations and their offsets first, one station a line.';
     this.app.tell({ code: 'offsets-missing', severity: 'error', message, place: {} });
   }
+}
+
+/** The larger extent of a shape, m. */
+function extentOf(shape: TapeShape): number {
+  const box = boxOf([[shape.ring]]);
+  return Math.max(box.maxX - box.minX, box.maxY - box.minY);
 }
 
 /** Turns the plane of a shape so that its first side (along x) has a bearing. */
