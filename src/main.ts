@@ -88,6 +88,13 @@ shell.library = library;
 document.body.append(shell);
 void library.start();
 
+// Pictures dropped anywhere on the page go to their form.
+addEventListener('picture-files', (event) => {
+  if (!app.isOpen) return;
+  app.pictureFiles = (event as CustomEvent<{ readonly files: readonly File[] }>).detail.files;
+  app.setView({ step: 'measure', way: 'picture', tool: { type: 'select' } });
+});
+
 // The last typed letters are stored before the page goes away.
 addEventListener('pagehide', () => {
   if (app.isOpen) void app.session.flush();

@@ -74,6 +74,8 @@ export class AppController implements App {
   };
   theme: Theme = 'light';
   trial: Trial | null = null;
+  /** picture files that were dropped, until their form takes them. */
+  pictureFiles: readonly File[] | null = null;
   entries: readonly YardEntry[] = [];
   /** a stored yard that did not open whole. */
   damaged: { readonly id: string; readonly result: Extract<OpenResult, { ok: false }> } | null = null;

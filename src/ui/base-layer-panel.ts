@@ -34,30 +34,45 @@ export class BaseLayerPanel extends AppPart {
   protected override render() {
     const { baseLayer, ownLayers } = this.app.yard.settings;
     const own = ownLayers.filter(isNamed);
+    const { isLocal } = this.app.yard.settings;
+    // a drawing without a place on the Earth has no ground that an aerial could show
+    const ready = isLocal ? READY_LAYERS.filter((layer) => layer.kind === 'grid') : READY_LAYERS;
     const known = [...READY_LAYERS, ...own];
     const extra =
       isNamed(baseLayer) && !known.some((layer) => keyOf(layer) === keyOf(baseLayer)) ? [baseLayer] : [];
     return html`
       <fieldset>
         <legend class="visually-hidden">Ground under the drawing</legend>
-        ${READY_LAYERS.map((layer) => this.renderChoice(layer))}
+        ${ready.map((layer) => this.renderChoice(layer))}
         ${extra.map((layer) => this.renderChoice(layer))}
         ${own.map(
           (layer) => html`<div class="own">${this.renderChoice(layer)}
+            ${
+              layer.kind === 'own-picture'
+                ? html`<button aria-label=${`Set ${layer.name}`} @click=${() => this.setPicture(layer)}>Set</button>`
+                : nothing
+            }
             <button class="danger" aria-label=${`Remove ${layer.name}`} @click=${() => this.removeLayer(layer)}>Remove</button></div>`,
         )}
       </fieldset>
-      <p class="quiet">An aerial or tile server is asked for pictures of the ground shown only while it is chosen here.</p>
+      <p><button @click=${() => this.app.setView({ way: 'picture' })}>A picture of your own</button></p>
+      <p class="quiet">${
+        isLocal
+          ? 'This yard is a local drawing without a place on the Earth: aerials have nothing to show. Give it a place under “Find a place”.'
+          : 'An aerial or tile server is asked for pictures of the ground shown only while it is chosen here.'
+      }</p>
       ${
-        this.isAdding
-          ? html`<own-layer-form .app=${this.app} .rev=${this.rev} @closed=${() => {
-              this.isAdding = false;
-            }}></own-layer-form>`
-          : html`<button @click=${() => {
-              this.isAdding = true;
-            }}>Add a source of your own</button>`
+        isLocal
+          ? nothing
+          : this.isAdding
+            ? html`<own-layer-form .app=${this.app} .rev=${this.rev} @closed=${() => {
+                this.isAdding = false;
+              }}></own-layer-form>`
+            : html`<button @click=${() => {
+                this.isAdding = true;
+              }}>Add a source of your own</button>`
       }
-      ${this.isAdding ? nothing : html`<p class="quiet">A tile address, a map service (WMS), or a picture with known edges.</p>`}
+      ${this.isAdding || isLocal ? nothing : html`<p class="quiet">A tile address, a map service (WMS), or a picture by its address.</p>`}
     `;
   }
 
@@ -66,6 +81,11 @@ export class BaseLayerPanel extends AppPart {
     return html`<label class="check"><input type="radio" name="layer" .checked=${isOn}
       @change=${() => this.app.dispatch('Change ground', (yard) => changeSettings(yard, { baseLayer: layer }))} />
       ${layer.kind === 'grid' ? 'Drafting paper with a grid' : layer.name}</label>`;
+  }
+
+  private setPicture(layer: NamedLayer): void {
+    this.app.dispatch('Change ground', (yard) => changeSettings(yard, { baseLayer: layer }));
+    this.app.setView({ way: 'picture' });
   }
 
   private removeLayer(layer: NamedLayer): void {

@@ -10,12 +10,9 @@ type Sort = 'xyz' | 'wms' | 'picture';
 const SORT_WORDS: Readonly<Record<Sort, string>> = {
   xyz: 'Tiles by address (XYZ)',
   wms: 'Map service (WMS)',
-  picture: 'A picture with known edges',
+  picture: 'A picture by its address, with known edges',
 };
-/** A picture kept in the yard's own file should not swell it. */
-const MAX_PICTURE_BYTES = 6_000_000;
-
-/** Entry of a tile source, map service or picture of the person's own. Event `closed` when done. */
+/** Entry of a tile source, map service or picture by its address. Event `closed` when done. */
 @customElement('own-layer-form')
 export class OwnLayerForm extends AppPart {
   static override styles = [
@@ -24,8 +21,6 @@ export class OwnLayerForm extends AppPart {
       form { display: grid; grid-template-columns: 1fr 1fr; gap: 0.5rem; border: 1px solid var(--line-strong); padding: 0.75rem; }
       .whole { grid-column: 1 / -1; }
       p { margin: 0; }
-      input[type='file'] { padding: 0; }
-      ::file-selector-button { min-height: 42px; margin-right: 0.75rem; padding: 0 0.75rem; font: inherit; color: var(--ink); background: var(--sheet-sunk); border: 0; border-right: 1px solid var(--line-strong); }
     `,
   ];
 
@@ -67,11 +62,10 @@ export class OwnLayerForm extends AppPart {
 
   private renderPicture() {
     return html`
-      <label class="whole">Picture from this device<input type="file" accept="image/*" @change=${this.readPicture} /></label>
-      ${this.values.url?.startsWith('data:') ? html`<p class="quiet whole">Picture read. It is kept inside the yard.</p>` : this.field('url', 'or its address', 'whole')}
+      ${this.field('url', 'Address of the picture', 'whole')}
       ${this.field('north', 'North edge, latitude')}${this.field('south', 'South edge, latitude')}
       ${this.field('west', 'West edge, longitude')}${this.field('east', 'East edge, longitude')}
-      <p class="quiet whole">North must be up in the picture.</p>`;
+      <p class="quiet whole">North must be up in the picture. A picture on this device has a form of its own: “A picture of your own”.</p>`;
   }
 
   private field(key: string, label: string, place = '') {
@@ -81,25 +75,6 @@ export class OwnLayerForm extends AppPart {
 
   private set(key: string, value: string): void {
     this.values = { ...this.values, [key]: value };
-  }
-
-  private readPicture(event: Event): void {
-    const file = (event.target as HTMLInputElement).files?.[0];
-    if (!file) return;
-    const refuse = (message: string) => {
-      this.issues = [{ code: 'picture-not-read', severity: 'error', message, place: {} }];
-    };
-    if (file.size > MAX_PICTURE_BYTES) {
-      refuse('The picture is larger than 6 MB. Make it smaller first.');
-      return;
-    }
-    const reader = new FileReader();
-    reader.onload = () => {
-      this.issues = [];
-      this.values = { ...this.values, url: String(reader.result), name: this.values.name || file.name };
-    };
-    reader.onerror = () => refuse('The picture could not be read.');
-    reader.readAsDataURL(file);
   }
 
   private layer(): BaseLayer {

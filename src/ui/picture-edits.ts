@@ -1,8 +1,8 @@
+import { createPlane } from '../measure/plane';
 import { rotateFit, scaleFit, shiftFit } from '../survey/picture/handMoves';
 import type { OwnPicture } from '../survey/picture/ownPicture';
 import { refitPicture, UNKNOWN_SCALE_SIGMA } from '../survey/picture/refitPicture';
 import type { PictureMeta, PicturePosition, Pixel } from '../survey/picture/types';
-import { createPlane } from '../measure/plane';
 import { changeSettings } from '../yard/edits';
 import type { BaseLayer, PictureFit, Position, Yard } from '../yard/types';
 

@@ -1,6 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { AppPart, fieldValue } from './app-part';
+import './local-place-form';
 import { readCoordinates } from './read-coordinates';
 import { shared } from './shared';
 
@@ -20,6 +21,7 @@ export class PlaceFinder extends AppPart {
   @state() private isLocating = false;
 
   protected override render() {
+    if (this.app.yard.settings.isLocal) return this.renderLocal();
     return html`
       <form @submit=${this.find}>
         <label>Latitude and longitude
@@ -37,6 +39,14 @@ export class PlaceFinder extends AppPart {
       </div>
       <p class="quiet">“Where I am” asks your device only; nothing is sent away.</p>
     `;
+  }
+
+  /** A drawing without a place: coordinates would mean nothing in it. */
+  private renderLocal() {
+    return html`
+      <p>This yard is a local drawing: it has no place on the Earth yet, so coordinates and the device’s location have no meaning in it.</p>
+      <p><button @click=${() => this.app.map?.fit()}>The whole yard</button></p>
+      <local-place-form .app=${this.app} .rev=${this.rev}></local-place-form>`;
   }
 
   private find(event: Event): void {

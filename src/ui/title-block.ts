@@ -63,6 +63,7 @@ export class TitleBlock extends AppPart {
     return html`
       <section class="cells" aria-label="Title block">
         ${this.bare ? nothing : html`<div class="cell wide"><h1>${name}</h1></div>`}
+        ${yard.settings.isLocal ? html`<p class="cell wide quiet">Local drawing, no place on the Earth</p>` : nothing}
         ${
           this.brief
             ? nothing
