@@ -89,13 +89,13 @@ export function guessKind(
   isPoint: boolean,
 ): KindGuess {
   const told = kindOf(String(properties.kind ?? ''), isPoint);
-  const phrases = [
-    name,
-    ...KEYS.flatMap((key) => phraseOf(key, properties[key])),
-    layer.split(' / ').at(-1) ?? '',
-  ];
-  const kind = told ?? phrases.map((phrase) => kindOf(phrase, isPoint)).find((each) => each !== null) ?? null;
-  const all = phrases.join(' ').toLowerCase();
+  const phrases = [name, ...KEYS.flatMap((key) => phraseOf(key, properties[key]))];
+  const byWords = told ?? phrases.map((phrase) => kindOf(phrase, isPoint)).find((each) => each !== null);
+  const byLayer = kindOf(layer.split(' / ').at(-1) ?? '', isPoint);
+  // a folder called after the lot holds all sorts of things
+  const isVague = byLayer === 'parcel' && !/parcel|cadastr/i.test(layer);
+  const kind = byWords ?? (isVague ? null : byLayer);
+  const all = [...phrases, layer].join(' ').toLowerCase();
   return {
     kind,
     mowing: kind === 'turf' ? (LOW_CUT.test(all) ? 'low-cut' : 'regular') : null,

@@ -12,7 +12,7 @@ import {
 } from './importTypes';
 import { nameOfFeature } from './nameOfFeature';
 import type { ToLonLat } from './projection';
-import { readShape } from './readShape';
+import { type ReadShape, readShape } from './readShape';
 import { ringOfWalk } from './ringOfWalk';
 import { ringsOfLines } from './ringsOfLines';
 import { type SoundGround, soundGround } from './soundGround';
@@ -62,18 +62,38 @@ export function judgeFeature(source: SourceFeature, context: JudgeContext): Judg
   if (source.fault !== undefined) return refuse('bad-coordinates', source.fault);
   const { sketch } = properties;
   const isPlaced = parsed.geometry !== null || typeof sketch !== 'object' || sketch === null;
-  const read = isPlaced
+  const asFile = isPlaced
     ? readShape(parsed.geometry, context.rules, context.toLonLat)
     : readShape(sketch, { isSwapped: false }, null);
+  const turned = isPlaced ? readTurned(asFile, parsed.geometry, context) : null;
+  const read = turned ?? asFile;
   if (!read.ok) return refuse(read.fault.code, read.fault.message);
   const { polygons, lines, points } = read.shape;
-  const first = polygons[0]?.[0]?.[0] ?? lines[0]?.[0] ?? points[0];
+  const first = firstOf(read.shape);
   if (!first) return refuse('empty', 'it has no shape.');
   const notes: Issue[] = [];
   const tell = (code: string, severity: Issue['severity'], message: string) =>
     notes.push(importIssue(code, severity, `${who}: ${message}`, { path: source.place, position: first }));
-  const swap = isPlaced ? swapSuspicion(first, context.anchor) : null;
-  if (swap !== null) tell('swapped-order', 'warning', swap);
+  const isTurned = turned !== null;
+  if (isTurned) {
+    tell(
+      'swapped-order',
+      'warning',
+      'as it stands it would lie far from the rest, but near it with latitude and longitude swapped. Tick it to bring it in swapped.',
+    );
+  } else if (isPlaced && first[1] <= SOUTHERNMOST_DEG && Math.abs(first[0]) <= 90) {
+    return refuse(
+      'swapped-order',
+      `it would lie in Antarctica (latitude ${first[1].toFixed(4)}); latitude and longitude look swapped.`,
+    );
+  }
+  const isHole = properties['@source'] === 'track' && properties.type === 'hole';
+  if (isHole)
+    tell(
+      'gpx-hole',
+      'note',
+      'it is a hole in the zone before it, which a GPX file cannot hold in one piece.',
+    );
 
   if (polygons.length === 0 && lines.length === 0) {
     const guess = guessKind(name, properties, source.layer, true);
@@ -81,7 +101,7 @@ export function judgeFeature(source: SourceFeature, context: JudgeContext): Judg
     const isMark = isOne && guess.kind !== null && isMarkKind(guess.kind);
     return {
       ...NOTHING,
-      outcome: isMark ? (swap === null ? 'mark' : 'offered') : 'kept',
+      outcome: isMark ? (isTurned ? 'offered' : 'mark') : 'kept',
       kind: isMark ? (guess.kind ?? 'gate') : 'gate',
       name,
       corners: points.length,
@@ -92,7 +112,7 @@ export function judgeFeature(source: SourceFeature, context: JudgeContext): Judg
   }
 
   const walk = polygons.length === 0 ? ringOfWalk(lines, properties) : null;
-  let isOffered = swap !== null;
+  let isOffered = isTurned || isHole;
   let rough: readonly (readonly Ring[])[] = polygons;
   if (walk !== null) {
     for (const note of walk.notes) tell(note.code, note.severity, note.message);
@@ -221,13 +241,26 @@ export function parseFeature(text: string): {
   }
 }
 
-function swapSuspicion(at: Position, anchor: Position | null): string | null {
-  const [lon, lat] = at;
-  if (Math.abs(lon) > 90) return null;
-  if (lat <= SOUTHERNMOST_DEG)
-    return `it would lie in Antarctica (latitude ${lat.toFixed(4)}); latitude and longitude look swapped.`;
-  if (anchor === null || roughM(at, anchor) < FAR_M || roughM([lat, lon], anchor) > NEAR_M) return null;
-  return 'it lies far from the others, but near them with latitude and longitude swapped.';
+/**
+ * The shape with latitude and longitude swapped, when as it stands it lies nowhere or far from the anchor
+ * and swapped it lies near it; else null.
+ */
+function readTurned(
+  asFile: ReturnType<typeof readShape>,
+  geometry: unknown,
+  { rules, anchor, toLonLat }: JudgeContext,
+): Extract<ReturnType<typeof readShape>, { ok: true }> | null {
+  if (anchor === null) return null;
+  const at = asFile.ok ? firstOf(asFile.shape) : null;
+  const isAstray = at ? roughM(at, anchor) > FAR_M : !asFile.ok && asFile.fault.code === 'swapped-order';
+  if (!isAstray) return null;
+  const turned = readShape(geometry, { isSwapped: !rules.isSwapped }, toLonLat);
+  const there = turned.ok ? firstOf(turned.shape) : null;
+  return turned.ok && there && roughM(there, anchor) <= NEAR_M ? turned : null;
+}
+
+function firstOf({ polygons, lines, points }: ReadShape): Position | undefined {
+  return polygons[0]?.[0]?.[0] ?? lines[0]?.[0] ?? points[0];
 }
 
 /** Distance on a sphere, m; good to 1 % and enough to tell near from far. */

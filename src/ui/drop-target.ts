@@ -11,10 +11,13 @@ const FILE_TEXT = /^\s*(\{[\s\S]*"(type|features|coordinates)"|<\?xml|<(kml|gpx)
  */
 export function watchDrops(app: AppController): () => void {
   let hide = 0;
+  let isVeiled = false;
   const veil = (isOn: boolean) => {
     clearTimeout(hide);
     if (isOn) hide = window.setTimeout(() => veil(false), QUIET_MS);
-    void import('./drop-veil').then(({ setVeil }) => setVeil(isOn)).catch(() => undefined);
+    if (isOn === isVeiled) return;
+    isVeiled = isOn;
+    void import('./drop-veil').then(({ setVeil }) => setVeil(isVeiled)).catch(() => undefined);
   };
   const open = async (files: readonly File[], text = '') => {
     try {

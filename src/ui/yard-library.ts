@@ -1,8 +1,9 @@
 import { StorageError } from '../session/storageError';
 import { emptyYard } from '../yard/defaults';
-import { addMark, addZone, rename } from '../yard/edits';
+import { rename } from '../yard/edits';
 import type { Issue, Yard } from '../yard/types';
 import type { AppController, Sample } from './app-controller';
+import { saveFile } from './save-file';
 
 /** The yards kept in this browser, and the files that come and go. */
 export class YardLibrary {
@@ -57,7 +58,7 @@ export class YardLibrary {
     if (text !== undefined) await this.importAsNew(text, sample.name);
   }
 
-  /** Reads a file as a yard of its own. @returns true when a yard came of it. */
+  /** Opens the text of a yard's file as a yard of its own. @returns true when a yard came of it. */
   async importAsNew(text: string, name: string): Promise<boolean> {
     const { readGeoJsonText } = await import('../io/readGeoJson');
     const read = readGeoJsonText(text, (prefix: string) => this.app.newId(prefix));
@@ -81,27 +82,6 @@ export class YardLibrary {
     let free = name;
     for (let count = 2; taken.has(free); count++) free = `${name} (${count})`;
     return free;
-  }
-
-  /** Adds a file's zones and marks to the yard on the table, as one step of undo. */
-  async importInto(text: string): Promise<boolean> {
-    const app = this.app;
-    const { readGeoJsonText } = await import('../io/readGeoJson');
-    const read = readGeoJsonText(text, (prefix: string) => app.newId(prefix));
-    app.fileIssues = read.issues;
-    const zones = read.yard?.zones ?? read.zones;
-    const marks = read.yard?.marks ?? read.marks;
-    if (zones.length + marks.length > 0) {
-      const newZones = zones.map((zone) => ({ ...zone, id: app.newId('zone') }));
-      app.dispatch('Import zones', (yard) => {
-        const withZones = newZones.reduce((each, zone) => addZone(each, zone), yard);
-        return marks.reduce((each, mark) => addMark(each, { ...mark, id: app.newId('mark') }), withZones);
-      });
-      app.setView({ selectedZoneIds: newZones.map((zone) => zone.id) });
-      app.fitSoon();
-    }
-    app.notify();
-    return zones.length + marks.length > 0;
   }
 
   /** Renames a yard, on the table or not. */
@@ -170,12 +150,7 @@ export class YardLibrary {
   async download(): Promise<void> {
     const { yard } = this.app;
     const { fileNameOf, yardToText } = await import('../io/writeGeoJson');
-    const url = URL.createObjectURL(new Blob([yardToText(yard)], { type: 'application/geo+json' }));
-    const link = document.createElement('a');
-    link.href = url;
-    link.download = fileNameOf(yard);
-    link.click();
-    setTimeout(() => URL.revokeObjectURL(url), 10_000);
+    saveFile(fileNameOf(yard), 'application/geo+json', yardToText(yard));
   }
 
   /** Runs a storage task; a failure is told in words and gives undefined. */

@@ -2,6 +2,7 @@ import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { AppPart, fieldValue } from './app-part';
 import { fold } from './fold';
+import './export-form';
 import './import-form';
 import './settings-form';
 import { shared } from './shared';
@@ -47,6 +48,7 @@ export class YardsPanel extends AppPart {
       </form>
       <details class="fold" open><summary>Files</summary>
         <p><button @click=${() => library.download()}>Export “${app.yard.name}” (.geojson)</button></p>
+        <export-form .app=${app} .rev=${rev}></export-form>
         <import-form .app=${app} .rev=${rev} .library=${library}></import-form>
       </details>
       <details class="fold"><summary>Sample yards</summary>

@@ -1,0 +1,66 @@
+import { surfaceFactor } from '../measure/slope';
+import type { MeasuredYard } from '../measure/types';
+import { M_PER_FT, M2_PER_SQFT } from '../units/factors';
+import type { UnitSystem, Yard } from '../yard/types';
+import { classOf } from './exportShapes';
+
+/** Text that a spreadsheet would take for a formula (OWASP, "CSV Injection"). */
+const FORMULA = /^[=+\-@\t\r]/;
+
+/**
+ * The areas of zones as a table (RFC 4180: CRLF, cells in quotes where needed), the units in the headings.
+ * Text that a spreadsheet would run as a formula gets an apostrophe before it. Begins with a byte-order
+ * mark, by which spreadsheets know UTF-8.
+ * @param zoneIds null: all zones, those without a place on the ground too
+ */
+export function areasCsv(
+  yard: Yard,
+  measured: MeasuredYard,
+  zoneIds: readonly string[] | null,
+  units: UnitSystem,
+): string {
+  const isUs = units === 'us';
+  const [areaUnit, lengthUnit] = isUs ? ['sq ft', 'ft'] : ['m²', 'm'];
+  const area = (m2: number) => (m2 / (isUs ? M2_PER_SQFT : 1)).toFixed(isUs ? 1 : 2);
+  const zones = yard.zones.filter((zone) => zoneIds === null || zoneIds.includes(zone.id));
+  const hasSlope = zones.some((zone) => zone.slope !== null);
+  const head = [
+    'Zone',
+    'Kind',
+    'Class',
+    `Gross area (${areaUnit})`,
+    `Net area (${areaUnit})`,
+    `Net area, two standard deviations (${areaUnit})`,
+    `Net perimeter (${lengthUnit})`,
+    ...(hasSlope ? ['Slope (%)', `Net surface area along the slope (${areaUnit})`] : []),
+    'Corner error (m)',
+    'Measured by',
+    'Note',
+  ];
+  const rows = zones.map((zone) => {
+    const own = measured.zones.get(zone.id);
+    const surface = own && zone.slope !== null ? area(own.netM2 * surfaceFactor(zone.slope)) : '';
+    return [
+      safe(zone.name),
+      zone.kind,
+      classOf(zone),
+      own ? area(own.grossM2) : '',
+      own ? area(own.netM2) : '',
+      own ? area(2 * own.netSigmaM2) : '',
+      own ? (own.netPerimeterM / (isUs ? M_PER_FT : 1)).toFixed(2) : '',
+      ...(hasSlope ? [zone.slope === null ? '' : (100 * zone.slope).toFixed(2), surface] : []),
+      String(zone.survey.vertexSigmaM),
+      zone.survey.method,
+      safe(zone.note),
+    ];
+  });
+  return `\uFEFF${[head, ...rows].map((row) => row.map(quoted).join(',')).join('\r\n')}\r\n`;
+}
+
+function safe(text: string): string {
+  return FORMULA.test(text) ? `'${text}` : text;
+}
+
+function quoted(cell: string): string {
+  return /[",\r\n]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
+}
