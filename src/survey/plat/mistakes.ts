@@ -21,6 +21,8 @@ const LEFT_OF_GAP = 1 / 10;
 /** A changed length must differ by this share, or it is no mistake but spread. */
 const LEAST_CHANGE = 0.002;
 const MOST_TOLD = 3;
+/** A gap of more than this share of the calls may be a call left out: 1:n. */
+const MISSING_BELOW_RATIO = 100;
 
 /**
  * Looks for one mistake in reading or typing that would explain a bad closure: a call the other way round,
@@ -58,7 +60,7 @@ export function findMistakes(calls: readonly PlatCall[]): LikelyMistake[] {
     if (!known) tried('direction', index, { ...call, bearingDeg: bearingOf(x - departureM, y - latitudeM) });
   }
   const best = found.sort((a, b) => rank(a) - rank(b) || a.gapM - b.gapM).slice(0, MOST_TOLD);
-  if (best.length > 0) return best;
+  if (best.length > 0 || closure.ratio >= MISSING_BELOW_RATIO) return best;
   const missing: PlatCall = {
     kind: 'line',
     bearingDeg: bearingOf(-departureM, -latitudeM),

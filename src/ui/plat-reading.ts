@@ -1,0 +1,127 @@
+import { checkRing } from '../measure/crossings';
+import { adjustByCompassRule, closingCall } from '../survey/plat/adjust';
+import { findMistakes, type LikelyMistake } from '../survey/plat/mistakes';
+import { areaSigmaPerMetre, type LaidPlat, placeTraverse } from '../survey/plat/placeTraverse';
+import { readCalls } from '../survey/plat/readCalls';
+import { areaSigma, cornerSigmaOfClosure } from '../survey/plat/sigma';
+import { computeTraverse } from '../survey/plat/traverse';
+import type { CallsRead, PlatCall, Traverse } from '../survey/plat/types';
+import type { Position, UnitSystem } from '../yard/types';
+import { bareUnitOf, type PlatDraft } from './plat-draft';
+import { readCoordinates } from './read-coordinates';
+
+/** Calls that miss their beginning by less than this close, m; a straight side over less is no side. */
+export const CLOSED_M = 0.005;
+/** A gap of more than this share of the calls is taken for a side that was left out: 1:n. */
+const SPREAD_FROM_RATIO = 300;
+
+/** What the draft comes to. */
+export interface PlatReading {
+  readonly read: CallsRead;
+  /** the calls of the outline as written, up to the first faulty one. */
+  readonly written: Traverse;
+  /** true: every line is understood and there are calls enough for an outline. */
+  readonly isSound: boolean;
+  readonly hasGap: boolean;
+  /** what is done about the gap. */
+  readonly gap: 'spread' | 'side';
+  /** the outline as it will be made. */
+  readonly closed: Traverse;
+  readonly mistakes: readonly LikelyMistake[];
+  /** where it begins, or what is wrong with what was typed. */
+  readonly start: { readonly position: Position } | { readonly message: string };
+  readonly laid: LaidPlat | null;
+  /** why the outline cannot become a zone; empty when it can. */
+  readonly fault: string;
+  /** error of a corner and of the area, one standard deviation. */
+  readonly vertexSigmaM: number;
+  readonly areaSigmaM2: number;
+}
+
+/** Reads the draft and works it out. @param middle where it begins while no place is given */
+export function readPlat(draft: PlatDraft, system: UnitSystem, middle: Position): PlatReading {
+  const read = readCalls(draft.text, { foot: draft.foot, bareUnit: bareUnitOf(draft, system) });
+  const outline = read.entries.filter(({ role }) => role === 'boundary');
+  const firstFault = outline.findIndex(({ call }) => call === null);
+  const upTo = firstFault < 0 ? outline : outline.slice(0, firstFault);
+  const calls = upTo.flatMap(({ call }) => (call ? [call] : []));
+  const written = computeTraverse(calls);
+  const hasGap = written.closure.gapM > CLOSED_M;
+  const gap = draft.gap ?? (written.closure.ratio >= SPREAD_FROM_RATIO ? 'spread' : 'side');
+  const hasFault = read.issues.some(({ severity }) => severity === 'error');
+  const made = gap === 'spread' ? adjustByCompassRule(calls) : closedBySide(calls, hasGap);
+  const closed = computeTraverse(made);
+  const start = startOf(draft, middle);
+  const isSound = !hasFault && hasCorners(made);
+  const laid = isSound && 'position' in start ? placeTraverse(made, start.position, draft.northDeg) : null;
+  const ring = laid?.parts[0]?.[0];
+  const crossing = ring ? checkRing(ring)[0] : undefined;
+  const estimate = laid && !crossing ? estimateError(draft, calls, made, gap, laid) : NO_ERROR;
+  return {
+    read,
+    written,
+    isSound,
+    hasGap,
+    gap,
+    closed,
+    mistakes: isSound && hasGap ? findMistakes(calls) : [],
+    start,
+    laid: crossing ? null : laid,
+    fault: faultOf(read, hasFault, isSound, start, crossing?.message),
+    ...estimate,
+  };
+}
+
+const NO_ERROR = { vertexSigmaM: 0, areaSigmaM2: 0 };
+
+function closedBySide(calls: readonly PlatCall[], hasGap: boolean): readonly PlatCall[] {
+  const last = hasGap ? closingCall(calls) : null;
+  return last ? [...calls, last] : calls;
+}
+
+/** Three straight calls make an outline, two where one of them is a curve. */
+function hasCorners(calls: readonly PlatCall[]): boolean {
+  return calls.length >= (calls.some(({ kind }) => kind === 'arc') ? 2 : 3);
+}
+
+function startOf(draft: PlatDraft, middle: Position): PlatReading['start'] {
+  if (draft.picked) return { position: draft.picked };
+  if (draft.startText.trim() === '') return { position: middle };
+  const read = readCoordinates(draft.startText);
+  if (!read.ok) return { message: read.message };
+  return Math.abs(read.position[1]) < 89
+    ? { position: read.position }
+    : { message: 'A yard lies between latitudes -89 and 89.' };
+}
+
+function estimateError(
+  draft: PlatDraft,
+  calls: readonly PlatCall[],
+  made: readonly PlatCall[],
+  gap: PlatReading['gap'],
+  laid: LaidPlat,
+) {
+  const perMetre = areaSigmaPerMetre(laid);
+  const fromCalls =
+    perMetre > 0
+      ? areaSigma(calls, draft.sigma, gap === 'spread' ? adjustByCompassRule : undefined) / perMetre
+      : 0;
+  const fromGap =
+    gap === 'spread' ? cornerSigmaOfClosure(computeTraverse(calls).closure.gapM, made.length) : 0;
+  const vertexSigmaM = draft.vertexSigmaM ?? Math.max(fromCalls, fromGap);
+  return { vertexSigmaM, areaSigmaM2: vertexSigmaM * perMetre };
+}
+
+function faultOf(
+  read: CallsRead,
+  hasFault: boolean,
+  isSound: boolean,
+  start: PlatReading['start'],
+  crossing: string | undefined,
+): string {
+  if (read.entries.length === 0) return 'Write the calls first, one a line or as in the deed.';
+  if (hasFault) return 'Mend the lines marked in the list first.';
+  if (!isSound) return 'Write at least two sides; the last side back to the beginning is drawn by itself.';
+  if ('message' in start) return start.message;
+  return crossing ?? '';
+}
