@@ -21,7 +21,7 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   io: ['picture', 'survey', 'measure', 'yard', 'units'],
   picture: ['survey', 'measure', 'yard', 'units'],
   draft: ['yard'],
-  words: ['session', 'cover', 'plan', 'yard', 'units'],
+  words: ['session', 'cover', 'plan', 'survey', 'measure', 'yard', 'units'],
   map: ['session', 'picture', 'cover', 'plan', 'survey', 'measure', 'yard', 'units', 'draft', 'words'],
   print: ['session', 'cover', 'plan', 'measure', 'yard', 'units', 'draft', 'words'],
   // the screens start reading, writing and printing, and speak to the map through its port

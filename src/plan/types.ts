@@ -8,6 +8,8 @@ export interface TreatableZone {
   readonly areaM2: number;
   /** taken off as no-apply strip, m². */
   readonly stripM2: number;
+  /** false: known by its size alone, nowhere on the map. */
+  readonly isPlaced?: boolean;
 }
 
 /** Product rate in both readings; null where the density is needed and not known. */
@@ -60,6 +62,8 @@ export interface DoseZone {
   readonly areaM2: number;
   readonly stripM2: number;
   readonly amount: Amount;
+  /** false: known by its size alone, nowhere on the map. */
+  readonly isPlaced?: boolean;
 }
 
 /** All figures of one dose; areas in m², one standard deviation where `Sigma` is in the name, amounts in kg or L. */

@@ -7,8 +7,16 @@ import { CAUTIONS } from '../words/cautions';
 import { changeWords, lastWords } from '../words/containerWords';
 import { EDGE_WORK_WORDS, edgeKey, nearWords, SOURCE_WORDS, STAIN_WORDS } from '../words/edgeWords';
 import { amountRateWords, amountWords, productName } from '../words/productWords';
+import { doseAreaWords } from '../words/slopeWords';
 import { workOrder } from '../words/workOrder';
-import { groundName, MATERIAL_WORDS, zoneKeys, zoneName, zoneWords } from '../words/zoneWords';
+import {
+  groundName,
+  MATERIAL_WORDS,
+  UNPLACED_WORDS,
+  zoneKeys,
+  zoneName,
+  zoneWords,
+} from '../words/zoneWords';
 import type { UnitSystem, Yard } from '../yard/types';
 import type { Block, Column, SheetPart } from './types';
 
@@ -57,7 +65,7 @@ function zoneBlocks(yard: Yard, visit: DerivedVisit): Block[] {
       [
         keys.get(zone.id) ?? '',
         zoneName(zone),
-        zoneWords(zone),
+        zone.isPlaced ? zoneWords(zone) : `${zoneWords(zone)}; ${UNPLACED_WORDS}`,
         formatAreaPm(treated.areaM2, treated.areaSigmaM2, units),
         treated.stripM2 > 0 ? formatArea(treated.stripM2, units) : '—',
       ],
@@ -83,6 +91,8 @@ function zoneBlocks(yard: Yard, visit: DerivedVisit): Block[] {
   ];
   const text = `No-apply strips are already taken off the areas and amounts. Width kept: ${widths.join(', ')}.`;
   if (widths.length > 0) blocks.push({ type: 'text', strong: false, text });
+  const isSloped = yard.zones.some((zone) => zone.slope !== null && visit.treated.has(zone.id));
+  if (isSloped) blocks.push({ type: 'text', strong: false, text: doseAreaWords(yard.settings) });
   return blocks;
 }
 

@@ -1,6 +1,7 @@
 import type { Derived } from '../session/types';
 import { formatArea, formatAreaPm } from '../units/format';
-import { KIND_WORDS, zoneKeys, zoneName, zoneWords } from '../words/zoneWords';
+import { slopeWords, surfaceWords } from '../words/slopeWords';
+import { KIND_WORDS, UNPLACED_WORDS, zoneKeys, zoneName, zoneWords } from '../words/zoneWords';
 import type { Yard, ZoneKind } from '../yard/types';
 import type { Block } from './types';
 import { column, table } from './visitBlocks';
@@ -14,7 +15,7 @@ export function yardBlocks(yard: Yard, derived: Derived): Block[] {
     return [
       keys.get(zone.id) ?? '',
       zoneName(zone),
-      zoneWords(zone),
+      zone.isPlaced ? zoneWords(zone) : `${zoneWords(zone)}; ${UNPLACED_WORDS}`,
       own ? formatArea(own.grossM2, units) : '—',
       own ? formatAreaPm(own.netM2, own.netSigmaM2, units) : 'not measured',
     ];
@@ -38,11 +39,38 @@ export function yardBlocks(yard: Yard, derived: Derived): Block[] {
       rows,
     ),
     { type: 'text', strong: false, text: 'Net area: what other zones do not take. The ± holds at 95 %.' },
+    ...slopeBlocks(yard, derived),
     { type: 'heading', text: 'Totals by kind' },
     table(
       'Totals by kind',
       [column('Kind', 0.4), column('Zones', 0.2, 'right'), column('Net area', 0.4, 'right')],
       totals,
+    ),
+  ];
+}
+
+/** The ground along the slope of zones that have one, where the yard shows it. */
+function slopeBlocks({ zones, settings }: Yard, { measured }: Derived): Block[] {
+  if (!settings.showSurface) return [];
+  const rows = zones.flatMap((zone) => {
+    const own = measured.zones.get(zone.id);
+    return own && zone.slope !== null
+      ? [
+          [
+            zoneName(zone),
+            slopeWords(zone.slope),
+            surfaceWords(own.netM2, own.netSigmaM2, zone.slope, settings.units),
+          ],
+        ]
+      : [];
+  });
+  if (rows.length === 0) return [];
+  return [
+    { type: 'heading', text: 'On slopes' },
+    table(
+      'On slopes',
+      [column('Zone', 0.34), column('Slope', 0.2), column('Ground along the slope', 0.46, 'right')],
+      rows,
     ),
   ];
 }

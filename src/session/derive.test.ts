@@ -82,8 +82,8 @@ describe('a visit derived', () => {
     deriveYard(twoDoses()).visit('v-1');
     const { zonesByDose, sigmaByDose } = called.plan.mock.lastCall?.[0] ?? {};
     expect(zonesByDose.get('d-1')).toEqual([
-      { zoneId: 'z-lawn', name: 'Lawn', areaM2: 80, stripM2: 20 },
-      { zoneId: 'z-strip', name: 'Low strip', areaM2: 80, stripM2: 20 },
+      { zoneId: 'z-lawn', name: 'Lawn', areaM2: 80, stripM2: 20, isPlaced: true },
+      { zoneId: 'z-strip', name: 'Low strip', areaM2: 80, stripM2: 20, isPlaced: true },
     ]);
     expect(zonesByDose.get('d-2').map((row: { zoneId: string }) => row.zoneId)).toEqual(['z-bed', 'z-strip']);
     expect(called.sigma.mock.calls[0]?.[0]).toEqual(['of z-lawn', 'of z-strip']);

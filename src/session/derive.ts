@@ -129,7 +129,8 @@ function deriveVisit(yard: Yard, visit: Visit, measured: MeasuredYard, cache: Ca
         issues.push(...result.issues);
         treated.set(zone.id, ground);
       }
-      rows.push({ zoneId: zone.id, name: zone.name, areaM2: ground.areaM2, stripM2: ground.stripM2 });
+      const { areaM2, stripM2 } = ground;
+      rows.push({ zoneId: zone.id, name: zone.name, areaM2, stripM2, isPlaced: zone.isPlaced });
       if (product !== undefined) {
         productsByZone.set(zone.id, [...(productsByZone.get(zone.id) ?? []), product]);
       }

@@ -1,8 +1,10 @@
 import { css, html } from 'lit';
 import { customElement } from 'lit/decorators.js';
+import { areaScale } from '../measure/areaScale';
+import { formatNumber } from '../units/format';
 import { changeSettings } from '../yard/edits';
 import type { Settings } from '../yard/types';
-import { AppPart, fieldValue } from './app-part';
+import { AppPart, fieldValue, isTicked } from './app-part';
 import './quantity-field';
 import type { QuantityChange } from './quantity-field';
 import { shared } from './shared';
@@ -34,10 +36,24 @@ export class SettingsForm extends AppPart {
         ${this.length('Along water', strips.waterM, (waterM) => this.change('Change strip width', { strips: { ...strips, waterM } }))}
         ${this.length('Gap still counted as a slip', settings.gapToleranceM, (gapToleranceM) => this.change('Change gap width', { gapToleranceM }))}
         <quantity-field label="Height of the ground" quantity="length" optional .system=${this.app.units} .value=${settings.elevationM}
-          .min=${-500} .max=${9000} hint="Above sea level; empty: not used. 1,000 m makes an area larger by 0.03 %."
+          .min=${-500} .max=${9000} hint=${this.elevationWords(settings.elevationM)}
           @quantity-change=${(event: CustomEvent<QuantityChange>) => this.change('Change height', { elevationM: event.detail.valueSi })}></quantity-field>
+        <label class="check whole"><input type="checkbox" .checked=${settings.showSurface}
+          @change=${(event: Event) => this.change('Show ground along slopes', { showSurface: isTicked(event) })} />
+          Show the ground along the slope beside flat areas</label>
+        <label class="check whole"><input type="checkbox" .checked=${settings.doseBySurface}
+          @change=${(event: Event) => this.change('Change area of doses', { doseBySurface: isTicked(event) })} />
+          Dose by the ground along the slope</label>
+        <p class="quiet whole">Areas are flat, as on a map. A slope of 10 % makes the ground 0.5 % larger, one of 30 % makes it 4.4 % larger.
+          Doses go by the flat area unless the box above is ticked; then areas, amounts and containers of a visit are along the slope.</p>
       </div>
     `;
+  }
+
+  private elevationWords(elevationM: number | null): string {
+    if (elevationM === null) return 'Above sea level; empty: not used.';
+    const more = (areaScale(elevationM) - 1) * 100;
+    return `Above sea level. Makes every area ${formatNumber(Math.abs(more), 2)} % ${more < 0 ? 'smaller' : 'larger'}.`;
   }
 
   private length(label: string, value: number, set: (value: number) => void) {

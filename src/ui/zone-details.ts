@@ -3,17 +3,22 @@ import { customElement } from 'lit/decorators.js';
 import type { MeasuredZone } from '../measure/types';
 import { formatCuts } from '../units/columns';
 import { formatAreaPm, formatLength } from '../units/format';
-import { suggestedSurvey } from '../yard/defaults';
-import { replaceZone } from '../yard/edits';
-import { MATERIALS, MOWING_CLASSES, SURVEY_METHODS, type Zone, type ZoneKind } from '../yard/types';
+import { slopeWords, surfaceWords } from '../words/slopeWords';
+import { KIND_WORDS, KINDS_TO_DRAW, MATERIAL_WORDS, MOWING_WORDS } from '../words/zoneWords';
+import { removeZones, replaceZone } from '../yard/edits';
+import { MATERIALS, MOWING_CLASSES, type Zone, type ZoneKind } from '../yard/types';
 import { AppPart, fieldValue, isTicked } from './app-part';
 import { fold } from './fold';
-import './quantity-field';
-import { KIND_WORDS, KINDS_TO_DRAW, MATERIAL_WORDS, MOWING_WORDS, SURVEY_WORDS } from '../words/zoneWords';
-import type { QuantityChange } from './quantity-field';
 import { selectField } from './select-field';
 import { shared } from './shared';
 import './zone-tools';
+
+/** What stands in the folds; fetched when a fold is opened first. */
+const LOAD = {
+  survey: () => import('./zone-survey'),
+  slope: () => import('./zone-slope'),
+  place: () => import('./zone-place'),
+} as const;
 
 /** One zone: its figures, what it is, how it was measured, and what can be done with it. */
 @customElement('zone-details')
@@ -32,6 +37,8 @@ export class ZoneDetails extends AppPart {
     `,
   ];
 
+  private askedPlace = false;
+
   private get zone(): Zone | undefined {
     return this.app.yard.zones.find((zone) => zone.id === this.app.view.selectedZoneIds[0]);
   }
@@ -42,15 +49,32 @@ export class ZoneDetails extends AppPart {
     const measured = app.session.derived.measured.zones.get(zone.id);
     return html`
       <section aria-label="Chosen zone">
-        ${measured ? this.renderFigures(measured) : html`<p class="note error">This outline cannot be measured. Reshape it or undo.</p>`}
+        ${measured ? this.renderFigures(measured, zone) : html`<p class="note error">This outline cannot be measured. Reshape it or undo.</p>`}
         ${this.renderKind(zone)}
-        <zone-tools .app=${app} .rev=${this.rev} .zone=${zone}></zone-tools>
-        <details class="fold"><summary>Note, how measured, what it cuts</summary>${this.renderSurvey(zone)}</details>
+        ${zone.isPlaced ? html`<zone-tools .app=${app} .rev=${this.rev} .zone=${zone}></zone-tools>` : this.renderPlace(zone)}
+        <label class="check"><input type="checkbox" .checked=${zone.isLocked}
+          @change=${(event: Event) => this.change(isTicked(event) ? 'Lock zone' : 'Unlock zone', { isLocked: isTicked(event) })} />
+          Locked: outline and place stay</label>
+        <details class="fold" @toggle=${(event: Event) => this.opened(event, 'survey')}><summary>How measured, note, what it cuts</summary>
+          <zone-survey .app=${app} .rev=${this.rev} .zone=${zone}></zone-survey></details>
+        <details class="fold" @toggle=${(event: Event) => this.opened(event, 'slope')}><summary>Slope${zone.slope === null ? '' : `: ${slopeWords(zone.slope)}`}</summary>
+          <zone-slope .app=${app} .rev=${this.rev} .zone=${zone}></zone-slope></details>
       </section>
     `;
   }
 
-  private renderFigures(measured: MeasuredZone) {
+  /** A zone without a place: its sketch, and the tools that need no map. */
+  private renderPlace(zone: Zone) {
+    if (!this.askedPlace) this.load('place');
+    this.askedPlace = true;
+    return html`
+      <zone-place .app=${this.app} .rev=${this.rev} .zone=${zone}></zone-place>
+      <button class="danger" ?disabled=${zone.isLocked} @click=${() =>
+        this.app.dispatch('Delete zone', (yard) => removeZones(yard, [zone.id]))}>Delete</button>
+    `;
+  }
+
+  private renderFigures(measured: MeasuredZone, { slope }: Zone) {
     const { units, yard } = this.app;
     const nameOf = (id: string) => yard.zones.find((zone) => zone.id === id)?.name || 'a zone without a name';
     const account = formatCuts(
@@ -63,6 +87,11 @@ export class ZoneDetails extends AppPart {
     return html`
       <p class="figure">${formatAreaPm(measured.netM2, measured.netSigmaM2, units)}</p>
       <p class="quiet">net; outline ${formatLength(measured.netPerimeterM, units)}</p>
+      ${
+        yard.settings.showSurface && slope !== null
+          ? html`<p>${surfaceWords(measured.netM2, measured.netSigmaM2, slope, units)}</p>`
+          : nothing
+      }
       ${
         measured.cutBy.length > 0
           ? html`<p>Drawn ${account.gross}, less</p>
@@ -96,25 +125,6 @@ export class ZoneDetails extends AppPart {
     `;
   }
 
-  private renderSurvey(zone: Zone) {
-    const { method, vertexSigmaM } = zone.survey;
-    return html`
-      <div class="fields">
-        <label class="whole">Note<textarea .value=${zone.note}
-          @change=${(event: Event) => this.change('Change note', { note: fieldValue(event) })}></textarea></label>
-        ${selectField('How measured', method, SURVEY_METHODS, SURVEY_WORDS, (next) =>
-          this.change('Change how measured', { survey: suggestedSurvey(next) }),
-        )}
-        <quantity-field label="Corner error, one sigma" quantity="length" .system=${this.app.units} .value=${vertexSigmaM} .min=${0} .max=${100}
-          @quantity-change=${(event: CustomEvent<QuantityChange>) => this.changeSigma(event.detail.valueSi)}></quantity-field>
-        <p class="quiet whole">How far off a corner may be, as a standard deviation in each direction. It gives the ± of the area.</p>
-        <label class="check whole"><input type="checkbox" .checked=${zone.cutsSameKind}
-          @change=${(event: Event) => this.change('Change what cuts what', { cutsSameKind: isTicked(event) })} />
-          Cuts earlier zones of its own kind</label>
-      </div>
-    `;
-  }
-
   private change(label: string, change: Partial<Zone>): void {
     const { zone } = this;
     if (zone) this.app.dispatch(label, (yard) => replaceZone(yard, { ...zone, ...change }));
@@ -128,9 +138,14 @@ export class ZoneDetails extends AppPart {
     });
   }
 
-  private changeSigma(vertexSigmaM: number | null): void {
-    const { zone } = this;
-    if (zone && vertexSigmaM !== null)
-      this.change('Change corner error', { survey: { ...zone.survey, vertexSigmaM } });
+  private load(part: keyof typeof LOAD): void {
+    LOAD[part]().catch(() => {
+      const message = 'This part could not be loaded. Check the connection, then close and open it again.';
+      this.app.tell({ code: 'part-not-loaded', severity: 'error', message, place: {} });
+    });
+  }
+
+  private opened(event: Event, part: keyof typeof LOAD): void {
+    if ((event.target as HTMLDetailsElement).open) this.load(part);
   }
 }

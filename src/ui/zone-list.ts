@@ -5,9 +5,9 @@ import { formatAreaPm } from '../units/format';
 import type { Zone } from '../yard/types';
 import { AppPart, isTicked } from './app-part';
 import './hatch-swatch';
-import { zoneWords } from '../words/zoneWords';
+import { surfaceWords } from '../words/slopeWords';
+import { zoneStateWords } from '../words/zoneWords';
 import { shared } from './shared';
-import './zone-details';
 
 /** Every zone in document order with its net and gross area. Tick several to work on them together. */
 @customElement('zone-list')
@@ -27,6 +27,7 @@ export class ZoneList extends AppPart {
       tr.on { background: var(--sheet-sunk); box-shadow: inset 4px 0 0 var(--accent); }
       tr.on td.tick label { padding-left: 0.5rem; }
       tr.more td { padding: 0; }
+      .slope { white-space: normal; display: inline-block; max-width: 11rem; }
       .none { color: var(--danger); }
     `,
   ];
@@ -37,6 +38,7 @@ export class ZoneList extends AppPart {
   /** A zone chosen on the drawing is brought into sight here. */
   protected override updated(_changed: PropertyValues): void {
     const [id] = this.app.view.selectedZoneIds;
+    if (id !== undefined) this.loadDetails();
     if (this.app.view.selectedZoneIds.length !== 1 || id === undefined || id === this.shownId) return;
     requestAnimationFrame(() => {
       // hidden in a closed drawer: tried again when that opens
@@ -69,13 +71,18 @@ export class ZoneList extends AppPart {
           @change=${(event: Event) => this.tick(zone.id, isTicked(event))} /></label></td>
         <td><button class="pick" aria-expanded=${isOn && selected.length === 1 ? 'true' : 'false'} @click=${() => this.pick(zone.id)}>
           <hatch-swatch .zone=${zone} ?dark=${app.theme === 'dark'}></hatch-swatch>
-          <span class="words"><span class="name">${name}</span><span class="quiet">${zoneWords(zone)}</span></span>
+          <span class="words"><span class="name">${name}</span><span class="quiet">${zoneStateWords(zone)}</span></span>
         </button></td>
         <td class="num">
           ${
             measured
               ? html`${formatAreaPm(measured.netM2, measured.netSigmaM2, app.units)}
-                  ${measured.cutBy.length > 0 ? html`<br /><span class="quiet">(${formatCuts(measured.grossM2, [], measured.netM2, measured.netSigmaM2, app.units).gross})</span>` : nothing}`
+                  ${measured.cutBy.length > 0 ? html`<br /><span class="quiet">(${formatCuts(measured.grossM2, [], measured.netM2, measured.netSigmaM2, app.units).gross})</span>` : nothing}
+                  ${
+                    app.yard.settings.showSurface && zone.slope !== null
+                      ? html`<br /><span class="quiet slope">${surfaceWords(measured.netM2, measured.netSigmaM2, zone.slope, app.units)}</span>`
+                      : nothing
+                  }`
               : html`<span class="none">not measurable</span>`
           }
         </td>
@@ -86,6 +93,19 @@ export class ZoneList extends AppPart {
           : nothing
       }
     `;
+  }
+
+  private askedDetails = false;
+
+  /** What is shown of a chosen zone is fetched when one is chosen first. */
+  private loadDetails(): void {
+    if (this.askedDetails) return;
+    this.askedDetails = true;
+    import('./zone-details').catch(() => {
+      this.askedDetails = false;
+      const message = 'The details could not be loaded. Check the connection and choose the zone again.';
+      this.app.tell({ code: 'part-not-loaded', severity: 'error', message, place: {} });
+    });
   }
 
   private tick(zoneId: string, on: boolean): void {

@@ -1,61 +1,55 @@
 import { css, html } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { createPlane } from '../measure/plane';
-import { boxOf } from '../measure/planeBox';
 import { placeZone } from '../survey/tape/placeZone';
 import type { Zone } from '../yard/types';
-import { AppPart } from './app-part';
-import { beginMoving } from './begin-moving';
-import './number-field';
-import type { NumberChange } from './number-field';
+import { AppPart, fieldValue } from './app-part';
 import { shared } from './shared';
 import './zone-sketch';
 
-/** A zone without a place: its sketch, and the way onto the map. */
+/** A zone without a place on the map: its sketch, and the way onto the map. */
 @customElement('zone-place')
 export class ZonePlace extends AppPart {
   static override styles = [
     shared,
     css`
-      :host { display: grid; gap: 0.5rem; }
-      p { margin: 0; }
-      .place { display: grid; grid-template-columns: 1fr 1fr; gap: 0.5rem; align-items: end; }
+      :host { display: block; margin-bottom: 0.75rem; }
+      zone-sketch { margin: 0.5rem 0; }
+      .put { display: grid; grid-template-columns: 1fr 1fr; gap: 0.5rem; align-items: end; }
     `,
   ];
 
   @property({ attribute: false }) zone!: Zone;
-
-  @state() private turnDeg = 0;
+  @state() private turn = '0';
 
   protected override render() {
     const { zone, app } = this;
     return html`
       <zone-sketch .zone=${zone} .units=${app.units}></zone-sketch>
-      <p class="quiet">It has no place on the map: it is measured by itself, and nothing cuts it.</p>
-      <div class="place">
-        <number-field label="Turn it clockwise first" suffix="°" .min=${-360} .max=${360} .value=${this.turnDeg}
-          @number-change=${(event: CustomEvent<NumberChange>) => {
-            this.turnDeg = event.detail.value ?? 0;
-          }}></number-field>
-        <button class="primary" @click=${this.place}>Put on the map</button>
+      <p class="quiet">Known by its size alone, without a place on the map. It counts in the totals and in doses; nothing cuts it, and
+        strips and rinse edges are not looked for.</p>
+      <div class="put">
+        <label>Turn clockwise, degrees<input inputmode="decimal" .value=${this.turn} @input=${(
+          event: Event,
+        ) => {
+          this.turn = fieldValue(event);
+        }} /></label>
+        <button class="primary" ?disabled=${zone.isLocked} @click=${this.put}>Put on the map</button>
       </div>
     `;
   }
 
-  private place(): void {
-    const { app, zone } = this;
-    const at = app.map?.center() ?? app.session.derived.measured.plane.origin;
-    if (!app.attempt('Put zone on the map', (yard) => placeZone(yard, zone.id, at, this.turnDeg))) return;
-    this.turnDeg = 0;
-    app.setView({ selectedZoneIds: [zone.id] });
-    const plane = createPlane([0, 0]);
-    const box = boxOf(zone.parts.map((rings) => rings.map((ring) => ring.map((p) => plane.toPlane(p)))));
-    beginMoving(app, zone.id, Math.max(box.maxX - box.minX, box.maxY - box.minY));
-  }
-}
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'zone-place': ZonePlace;
+  private async put(): Promise<void> {
+    const { zone, app } = this;
+    const degrees = Number(this.turn.trim().replace(/°$/, '') || '0');
+    if (!Number.isFinite(degrees)) {
+      const message = 'Type by how many degrees to turn, such as 12.5 or -90.';
+      app.tell({ code: 'turn-not-number', severity: 'error', message, place: { zoneId: zone.id } });
+      return;
+    }
+    const at = await app.pick('Point at where the middle of the zone lies.');
+    if (!at) return;
+    app.setView({ tool: { type: 'select' } });
+    if (app.attempt('Put zone on the map', (yard) => placeZone(yard, zone.id, at, degrees)))
+      app.fitSoon([zone.id]);
   }
 }

@@ -5,7 +5,7 @@ import { formatTemperature, formatVolume } from '../units/format';
 import type { UnitSystem } from '../yard/types';
 import { edgeWords } from './edgeWords';
 import { amountWords, productName } from './productWords';
-import { groundName } from './zoneWords';
+import { groundName, UNPLACED_WORDS } from './zoneWords';
 
 /** What is done in a visit, in order, one sentence or two a step. Common practice, no source; the label goes before. */
 export function workOrder(visit: DerivedVisit, units: UnitSystem): readonly string[] {
@@ -53,7 +53,10 @@ function doseSteps(dose: DoseFigures, units: UnitSystem): readonly string[] {
   const { product, tank } = dose;
   const zones = dose.zones
     .filter((zone) => zone.areaM2 > 0)
-    .map((zone) => `${groundName(zone.name)} ${amountWords(product, zone.amount, units)}`);
+    .map(
+      (zone) =>
+        `${groundName(zone.name)}${zone.isPlaced === false ? ` (${UNPLACED_WORDS})` : ''} ${amountWords(product, zone.amount, units)}`,
+    );
   if (zones.length === 0) return [];
   const mix = tank?.full ?? tank?.last;
   const loads = mix

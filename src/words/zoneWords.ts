@@ -51,6 +51,17 @@ export function zoneWords(zone: Pick<Zone, 'kind' | 'mowing' | 'material'>): str
   return kind;
 }
 
+/** What is said of ground that is known by its size alone. */
+export const UNPLACED_WORDS = 'no place on the map';
+
+/** As zoneWords, with what is special about the zone: "Turf, low-cut; locked". */
+export function zoneStateWords(
+  zone: Pick<Zone, 'kind' | 'mowing' | 'material' | 'isPlaced' | 'isLocked'>,
+): string {
+  const states = [...(zone.isPlaced ? [] : [UNPLACED_WORDS]), ...(zone.isLocked ? ['locked'] : [])];
+  return [zoneWords(zone), ...states].join('; ');
+}
+
 /** The zone's name, or its kind when it has none. */
 export function zoneName(zone: Pick<Zone, 'name' | 'kind'>): string {
   return zone.name.trim() || `${KIND_WORDS[zone.kind]} without a name`;
