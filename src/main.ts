@@ -86,7 +86,21 @@ const shell = new YardApp();
 shell.app = app;
 shell.library = library;
 document.body.append(shell);
-void library.start();
+void library.start().then(cleanLater);
+
+/** Pictures that no yard shows any more are cleared a while after the page was opened. */
+function cleanLater(): void {
+  if (localStorage.getItem('measured-yard-pictures') === null) return;
+  const atStart = app.isOpen ? [app.yard] : [];
+  setTimeout(async () => {
+    try {
+      const [{ cleanPictures }, store] = await Promise.all([import('./ui/picture-cleaning'), pictures()]);
+      if (app.isOpen) await cleanPictures(localStorage, storage, store, () => [app.yard, ...atStart]);
+    } catch {
+      // they stay until the next time
+    }
+  }, 5000);
+}
 
 // Pictures dropped anywhere on the page go to their form.
 addEventListener('picture-files', (event) => {

@@ -227,7 +227,7 @@ export class PictureLayer {
       const lacking: LaidTile[] = [];
       for (const tile of seen) {
         if (strip && !touches(tile, strip)) continue;
-        if (this.tiles.get(tile.key)) continue;
+        if (this.tiles.get(tile.key) || this.tiles.isEmpty(tile.key)) continue;
         lacking.push(tile);
       }
       this.paintStandIns(view, lacking, drawn.ratio);

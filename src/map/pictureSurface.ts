@@ -43,7 +43,7 @@ export function touches(tile: LaidTile, [x, y, width, height]: Strip): boolean {
 }
 
 /**
- * `tile`: the tile itself. `seam`: its last column and row once more just outside of it, so that no ground
+ * `tile`: the tile itself. `seam`: its last column and row once more across its edge, so that no ground
  * shines through between neighbours whose common edge runs through pixels of the screen.
  */
 export function paintTile(
@@ -59,6 +59,6 @@ export function paintTile(
     return;
   }
   const over = 1 / (Math.sqrt(Math.abs(a * d - b * c)) * ratio);
-  pen.drawImage(bitmap, bitmap.width - 1, 0, 1, bitmap.height, widthPx, 0, over, heightPx);
-  pen.drawImage(bitmap, 0, bitmap.height - 1, bitmap.width, 1, 0, heightPx, widthPx, over);
+  pen.drawImage(bitmap, bitmap.width - 1, 0, 1, bitmap.height, widthPx - over, 0, 2 * over, heightPx);
+  pen.drawImage(bitmap, 0, bitmap.height - 1, bitmap.width, 1, 0, heightPx - over, widthPx, 2 * over);
 }

@@ -21,15 +21,15 @@ export class TileCache {
   private readonly kept = new Map<string, ImageBitmap>();
   private wanted: readonly TileKey[] = [];
   private readonly reading = new Set<string>();
-  /** tiles that are not stored or cannot be decoded. */
-  private readonly lost = new Set<string>();
+  /** tiles without a visible pixel are not stored; damaged ones count with them. */
+  private readonly empty = new Set<string>();
   private bytes = 0;
   private isClosed = false;
 
   /**
-   * @param read gives a tile's file, or null when it is not stored
+   * @param read gives a tile's file, or null for a tile that holds nothing
    * @param onTile a wanted tile is ready
-   * @param onLost a wanted tile is not stored, or is damaged
+   * @param onLost a wanted tile could not be read or is damaged
    */
   constructor(
     private readonly read: (key: TileKey) => Promise<Blob | null>,
@@ -49,6 +49,11 @@ export class TileCache {
     return bitmap;
   }
 
+  /** Known to hold nothing that could be shown. */
+  isEmpty(key: TileKey): boolean {
+    return this.empty.has(nameOf(key));
+  }
+
   /** Nothing that was wanted is still to come. */
   get isIdle(): boolean {
     return this.reading.size === 0 && this.wanted.length === 0;
@@ -58,7 +63,7 @@ export class TileCache {
   want(keys: readonly TileKey[]): void {
     this.wanted = keys.filter((key) => {
       const name = nameOf(key);
-      return !this.kept.has(name) && !this.reading.has(name) && !this.lost.has(name);
+      return !this.kept.has(name) && !this.reading.has(name) && !this.empty.has(name);
     });
     this.readNext();
   }
@@ -83,11 +88,12 @@ export class TileCache {
     const name = nameOf(key);
     this.reading.add(name);
     let bitmap: ImageBitmap | null = null;
+    let isDamaged = false;
     try {
       const blob = await this.read(key);
       bitmap = blob && (await createImageBitmap(blob));
     } catch {
-      bitmap = null;
+      isDamaged = true;
     }
     this.reading.delete(name);
     if (this.isClosed) {
@@ -98,8 +104,8 @@ export class TileCache {
       this.keep(name, bitmap);
       this.onTile(key);
     } else {
-      this.lost.add(name);
-      this.onLost();
+      this.empty.add(name);
+      if (isDamaged) this.onLost();
     }
     this.readNext();
   }

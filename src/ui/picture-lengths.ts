@@ -3,7 +3,7 @@ import { customElement, state } from 'lit/decorators.js';
 import type { OwnPicture } from '../survey/picture/ownPicture';
 import { measuredLengths } from '../survey/picture/refitPicture';
 import { formatLength, formatNumber } from '../units/format';
-import type { PictureFit } from '../yard/types';
+import type { PictureFit, UnitSystem } from '../yard/types';
 import './number-field';
 import type { NumberChange } from './number-field';
 import { arrowDeg, changeFit } from './picture-edits';
@@ -11,6 +11,13 @@ import { PicturePart, pictureStyles } from './picture-part';
 import './quantity-field';
 import type { QuantityChange } from './quantity-field';
 import { shared } from './shared';
+
+/** Less than this is no miss, m. */
+const EXACT_M = 0.0005;
+
+function missWords(missM: number, units: UnitSystem): string {
+  return missM < EXACT_M ? 'as typed' : `off by ${formatLength(missM, units)}`;
+}
 
 /** Known lengths between places of the picture, and where north is in it. */
 @customElement('picture-lengths')
@@ -40,7 +47,7 @@ export class PictureLengths extends PicturePart {
         <span class="acts">
           <button aria-label=${isOut ? `Take length ${i + 1} in` : `Leave length ${i + 1} out`} @click=${() => this.turn(i)}>${isOut ? 'Take in' : 'Leave out'}</button>
           <button class="danger" aria-label=${`Delete length ${i + 1}`} @click=${() => this.delete(i)}>Delete</button></span>
-        <span class="whole quiet">${isOut ? 'Left out; the' : 'The'} picture gives ${formatLength(measured[i] ?? 0, units)}, off by ${formatLength(Math.abs((measured[i] ?? 0) - lengthM), units)}</span></li>`,
+        <span class="whole quiet">${isOut ? 'Left out; the' : 'The'} picture gives ${formatLength(measured[i] ?? 0, units)}, ${missWords(Math.abs((measured[i] ?? 0) - lengthM), units)}</span></li>`,
     )}</ol>`;
   }
 

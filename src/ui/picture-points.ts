@@ -19,6 +19,9 @@ const KIND_WORDS: Readonly<Record<FitKind, string>> = {
   affine: 'Two scales and a slant (stretched scan)',
 };
 
+/** Less than this is no miss, m. */
+const EXACT_M = 0.0005;
+
 /** Where in the picture a point is: pointed at, or one of its four corners. */
 const SPOTS = ['pick', 'upper-left', 'upper-right', 'lower-right', 'lower-left'] as const;
 type Spot = (typeof SPOTS)[number];
@@ -66,10 +69,11 @@ export class PicturePoints extends PicturePart {
     const largest = largestMiss(picture);
     const points = picture.fit?.points ?? [];
     const used = points.filter((point) => !point.isOut).length;
+    // two points always fit; only what is left out or moved can be off
+    const isTold = used >= 3 || Math.max(...misses) > EXACT_M;
     return html`<ol class="list" aria-label="Points">${points.map(({ ground, isOut }, i) => {
-      const isTold = used >= 2;
       return html`<li><span><b class=${isOut ? 'out' : ''}>${i + 1}</b> <span class="quiet">${this.placeWords(ground)}</span><br />
-          ${isTold ? html`<span class=${i === largest ? 'largest' : ''}>off by ${formatLength(misses[i] ?? 0, units)}${i === largest ? ', the largest' : ''}</span>` : nothing}
+          ${isTold ? html`<span class=${i === largest ? 'largest' : ''}>off by ${(misses[i] ?? 0) < EXACT_M ? 'nothing' : formatLength(misses[i] ?? 0, units)}${i === largest ? ', the largest' : ''}</span>` : nothing}
           ${isOut ? html`<span class="quiet"> left out</span>` : nothing}</span>
         <span class="acts">
           <button aria-label=${isOut ? `Take point ${i + 1} in` : `Leave point ${i + 1} out`} @click=${() => this.turn(i)}>${isOut ? 'Take in' : 'Leave out'}</button>

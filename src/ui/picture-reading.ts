@@ -2,6 +2,7 @@ import { cornersOfPicture, type OwnPicture } from '../survey/picture/ownPicture'
 import type { PictureMeta } from '../survey/picture/types';
 import type { Issue } from '../yard/types';
 import type { AppController } from './app-controller';
+import { noteYardWithPictures } from './picture-cleaning';
 import { addPicture, changePicture, layByPosition, layFlat } from './picture-edits';
 import { pictureWorkOf } from './picture-work';
 
@@ -88,6 +89,7 @@ export class PictureReading {
     const { app } = this;
     const work = pictureWorkOf(app);
     work.noteMeta(meta);
+    noteYardWithPictures(localStorage, app.yard.id);
     this.issues = meta.issues;
     if (lost) {
       app.dispatch('Put picture back', (yard) =>

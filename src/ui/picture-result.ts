@@ -4,6 +4,7 @@ import { groundResolutionOf } from '../survey/picture/affine';
 import { cornersOfPicture, type OwnPicture } from '../survey/picture/ownPicture';
 import { isPictureSet, type PictureLaid, pointMisses, refitPicture } from '../survey/picture/refitPicture';
 import { formatLength, formatNumber, formatPercent } from '../units/format';
+import type { UnitSystem } from '../yard/types';
 import { PicturePart, pictureStyles } from './picture-part';
 import { shared } from './shared';
 
@@ -63,14 +64,19 @@ export class PictureResult extends PicturePart {
     const worst = Math.max(0, ...lengths.map((each) => Math.abs(each.differenceM)));
     const row = (words: string, figure: string) => html`<dt>${words}</dt><dd>${figure}</dd>`;
     return html`<dl aria-label="How well it lies">
-      ${misses.length > 2 ? row('Points off by (rms)', formatLength(Math.sqrt(squares / misses.length), units)) : nothing}
-      ${lengths.length > 1 ? row('Lengths off by, at most', formatLength(worst, units)) : nothing}
+      ${misses.length > 2 ? row('Points off by (rms)', lengthWords(Math.sqrt(squares / misses.length), units)) : nothing}
+      ${lengths.length > 1 ? row('Lengths off by, at most', lengthWords(worst, units)) : nothing}
       ${north === null ? nothing : row('North arrow off by', `${formatNumber(Math.abs(north), 2)}°`)}
       ${row('One pixel on the ground', formatLength(pixelM, units))}
       ${row('A corner read from it', `± ${formatLength(2 * cornerM, units)}`)}
       ${row('An area, by its scale', picture.scaleSigma > 0 ? `± ${formatPercent(4 * picture.scaleSigma)}` : 'as the file says')}
     </dl>`;
   }
+}
+
+/** Under half a millimetre nothing is said. */
+function lengthWords(lengthM: number, units: UnitSystem): string {
+  return lengthM < 0.0005 ? 'nothing' : formatLength(lengthM, units);
 }
 
 /** Two affines that take a picture's corners to the same places. */

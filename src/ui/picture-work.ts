@@ -6,7 +6,7 @@ import {
   pixelOfPlace,
   placeOfPixel,
 } from '../survey/picture/ownPicture';
-import { pointMisses } from '../survey/picture/refitPicture';
+import { isPictureSet, pointMisses } from '../survey/picture/refitPicture';
 import type { PictureMeta, Pixel } from '../survey/picture/types';
 import type { Issue, Position } from '../yard/types';
 import type { AppController } from './app-controller';
@@ -106,17 +106,18 @@ export class PictureWork {
     const { picture, app } = this;
     if (!picture) return;
     const from = placeOfPixel(picture, [picture.widthPx / 2, picture.heightPx / 2]);
+    const wasSet = isPictureSet(picture);
     app.dispatch(label, (yard) => changePicture(yard, picture.id, change), mergeKey);
     this.fault = '';
     const now = this.picture;
-    if (now) this.followFrom(now, from);
+    if (now) this.followFrom(now, from, !wasSet && isPictureSet(now));
   }
 
-  /** A picture that leaps away is followed. */
-  private followFrom(picture: OwnPicture, from: Position): void {
+  /** A picture that leaps away, or is set for the first time, is followed. */
+  private followFrom(picture: OwnPicture, from: Position, isSetNow: boolean): void {
     const corners = cornersOfPicture(picture);
     const to = pixelOfPlace(picture, from);
-    if (!to || isOnPicture(picture, to)) return;
+    if (!isSetNow && (!to || isOnPicture(picture, to))) return;
     this.app.map?.showPlaces(corners);
   }
 
