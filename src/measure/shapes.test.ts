@@ -5,7 +5,6 @@ import { areaOfPartsM2, areaOfRingsM2 } from './geodesic';
 import { measureYard } from './measureYard';
 import { createPlane } from './plane';
 import {
-  closureOfSides,
   cutHole,
   cutOut,
   joinZones,
@@ -13,7 +12,6 @@ import {
   makeRectangle,
   makeRectangleFromCorner,
   moveZone,
-  ringFromSides,
   rotateZone,
   type ShapeResult,
   splitZone,
@@ -163,23 +161,5 @@ describe('makers', () => {
       expect(areaOfRingsM2([makeRectangleFromCorner(middle, 18, 7, 25)]) / 126).toBeCloseTo(1, 4);
       expect(areaOfRingsM2([makeCircle(middle, 6)])).toBeCloseTo(Math.PI * 36, 2);
     }
-  });
-
-  it('make a ring of sides and tell by how much they miss', () => {
-    const sides = [
-      { lengthM: 30, bearingDeg: 90 },
-      { lengthM: 40, bearingDeg: 0 },
-    ];
-    const made = ringFromSides([-83, 40], sides);
-    expect(made).toHaveLength(4);
-    expect(areaOfRingsM2([made])).toBeCloseTo(600, 1);
-    // 3-4-5 triangle
-    expect(closureOfSides(sides)).toEqual({
-      gapM: expect.closeTo(50, 9),
-      lengthM: 70,
-      ratio: expect.closeTo(1.4, 9),
-    });
-    const square = [0, 90, 180, 270].map((bearingDeg) => ({ lengthM: 10, bearingDeg }));
-    expect(ringFromSides([-83, 40], square)).toHaveLength(5);
   });
 });

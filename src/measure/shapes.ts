@@ -23,7 +23,6 @@ export { makeCircle } from './makeCircle';
 export { makeRectangle, makeRectangleFromCorner } from './makeRectangle';
 export { flipZone, moveZone, repeatZone, rotateZone } from './moveZone';
 export { ringFromCorners } from './ringFromCorners';
-export { type Closure, closureOfSides, ringFromSides, type Side } from './ringFromSides';
 export type { ShapeResult } from './shapeResult';
 
 /**
@@ -89,7 +88,7 @@ export function cutHole(
 }
 
 /** As cutHole, by whole parts. */
-function cutParts(
+export function cutParts(
   yard: Yard,
   zoneId: string,
   taken: readonly Rings[],
