@@ -10,7 +10,9 @@ import { createFitButton } from './fitButton';
 import { createGridLayer } from './gridLayer';
 import { listenToKeys } from './keys';
 import { MarkLayers } from './marks';
+import { onMap } from './onMap';
 import { Overlays } from './overlays';
+import { ParcelLayer } from './parcelLayer';
 import { PatternSheet } from './patterns';
 import type { PictureSource } from './pictureLayer';
 import { MAX_ZOOM } from './sources';
@@ -90,6 +92,7 @@ export function createLeafletMap(
   const zones = new ZoneLayers(map, patterns, pick);
   const overlays = new Overlays(map, patterns, () => zones.labelBoxes());
   const marks = new MarkLayers(map, events);
+  const parcel = new ParcelLayer(map);
   const trial = new TrialLayer(map);
   const keys = listenToKeys(map, {
     session: () => tools.session,
@@ -155,7 +158,10 @@ export function createLeafletMap(
     if (!picture || map.getSize().x === 0) return;
     const chosen = picture.yard.zones.filter((zone) => !zoneIds || zoneIds.includes(zone.id));
     const places: Position[] = chosen.flatMap((zone) => zone.parts.flat(2));
-    if (!zoneIds) places.push(...picture.yard.marks.map((mark) => mark.position));
+    if (!zoneIds) {
+      places.push(...picture.yard.marks.map((mark) => mark.position));
+      places.push(...(picture.yard.parcel?.parts.flat(2) ?? []));
+    }
     const bounds = L.latLngBounds(places.map(toLatLng));
     if (picture.baseLayer.kind === 'picture' && !bounds.isValid()) {
       const { south, west, north, east } = picture.baseLayer;
@@ -210,7 +216,8 @@ export function createLeafletMap(
   }
 
   return {
-    show(next) {
+    show(given) {
+      const next = onMap(given);
       const isOtherYard = picture?.yard.id !== next.yard.id;
       picture = next;
       const { isImagery, isCovered } = base.show(next.baseLayer, next.underLayer);
@@ -222,6 +229,7 @@ export function createLeafletMap(
       zones.show(next);
       overlays.show(next);
       marks.show(next);
+      parcel.show(next);
       trial.show(next);
       tools.session?.pictureChanged();
       if (isOtherYard) {

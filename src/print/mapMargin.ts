@@ -5,6 +5,7 @@ import {
   type HatchId,
   hatchIdOfZone,
 } from '../draft/hatches';
+import { PARCEL_LINE } from '../draft/parcelLine';
 import { formatArea } from '../units/format';
 import { MARK_WORDS, MATERIAL_WORDS, zoneKeys, zoneName, zoneWords } from '../words/zoneWords';
 import type { MarkKind } from '../yard/types';
@@ -180,7 +181,8 @@ function drawScale(room: Room, ratio: number, input: MapInput, into: Drawn[]): M
 type Entry =
   | { readonly hatch: HatchId; readonly words: string }
   | { readonly edge: EdgePatternId; readonly words: string }
-  | { readonly mark: MarkKind; readonly words: string };
+  | { readonly mark: MarkKind; readonly words: string }
+  | { readonly parcel: true; readonly words: string };
 
 /** What is on the map, each sign once. */
 function legendOf({ yard, visit }: MapInput): Entry[] {
@@ -191,6 +193,7 @@ function legendOf({ yard, visit }: MapInput): Entry[] {
     seen.add(id);
   };
   for (const zone of yard.zones) {
+    if (!zone.isPlaced) continue;
     const hatch = hatchIdOfZone(zone);
     const words = zone.material ? MATERIAL_WORDS[zone.material] : zoneWords(zone);
     add(hatch, { hatch, words });
@@ -203,6 +206,7 @@ function legendOf({ yard, visit }: MapInput): Entry[] {
     add(`edge-${id}`, { edge: id, words: EDGE_WORDS[id] });
   }
   for (const mark of yard.marks) add(`mark-${mark.kind}`, { mark: mark.kind, words: MARK_WORDS[mark.kind] });
+  if (yard.parcel) add('parcel', { parcel: true, words: 'Outline of the property' });
   return entries;
 }
 
@@ -218,14 +222,15 @@ function drawLegend(room: Room, entries: readonly Entry[], columns: number): Dra
     if ('hatch' in entry) drawn.push(drawRect(x, y, 8, h, 0.25, entry.hatch));
     else if ('mark' in entry) drawn.push({ type: 'mark', kind: entry.mark, x: x + 4, y: y + h / 2 });
     else {
-      const pattern = EDGE_PATTERNS[entry.edge];
+      const isParcel = 'parcel' in entry;
+      const pattern = isParcel ? PARCEL_LINE : EDGE_PATTERNS[entry.edge];
       const k = (25.4 / 96) * 0.6;
       const dash = pattern.dash.map((n) => n * k);
       const ends = [
         [x, y + h / 2],
         [x + 8, y + h / 2],
       ] as const;
-      drawn.push(drawLine(ends, pattern.width * k, `edge-${entry.edge}`, dash));
+      drawn.push(drawLine(ends, pattern.width * k, isParcel ? 'parcel' : `edge-${entry.edge}`, dash));
     }
     drawn.push(drawText(x + 9.6, y + h / 2 + 0.9, 2.5, fitText(entry.words, width - 10, 2.5)));
   });

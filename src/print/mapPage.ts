@@ -1,4 +1,5 @@
 import { EDGE_PATTERNS, edgePatternOf, hatchIdOfZone } from '../draft/hatches';
+import { PARCEL_LINE } from '../draft/parcelLine';
 import type { XY } from '../measure/types';
 import type { Derived, DerivedVisit } from '../session/types';
 import { formatArea } from '../units/format';
@@ -43,11 +44,12 @@ export function mapRooms(paper: Paper) {
   };
 }
 
-/** Bounds of all zones and marks in the plane, m: west, south, east, north; null when there is nothing. */
+/** Bounds of the property, and all zones and marks on the map, in the plane, m: west, south, east, north; null when there is nothing. */
 export function groundBounds(yard: Yard, derived: Derived): readonly [number, number, number, number] | null {
   const { plane } = derived.measured;
   const all = [
-    ...yard.zones.flatMap((zone) => zone.parts.flatMap((rings) => rings.flat())),
+    ...yard.zones.flatMap((zone) => (zone.isPlaced ? zone.parts.flatMap((rings) => rings.flat()) : [])),
+    ...(yard.parcel?.parts.flatMap((rings) => rings.flat()) ?? []),
     ...yard.marks.map((mark) => mark.position),
   ].map((p) => plane.toPlane(p));
   if (all.length === 0) return null;
@@ -106,7 +108,7 @@ export function mapPage(
   const size = options.bigType ? 3.6 : 2.9;
   for (const zone of yard.zones) {
     const measured = derived.measured.zones.get(zone.id);
-    if (!measured || measured.netPlaneParts.length === 0) continue;
+    if (!zone.isPlaced || !measured || measured.netPlaneParts.length === 0) continue;
     const parts = measured.netPlaneParts.map((rings) => rings.map((ring) => ring.map(toMm)));
     ground.push({
       type: 'area',
@@ -147,6 +149,13 @@ export function mapPage(
       const parts = strip.parts.map((rings) => rings.map((ring) => ring.map((p) => toMm(plane.toPlane(p)))));
       ground.push({ type: 'area', d: pathOfRings(parts), hatch: 'no-apply', strokeMm: 0.5, paper: true });
     }
+  }
+  for (const ring of yard.parcel?.parts.flat() ?? []) {
+    const line = ring.map((p) => toMm(plane.toPlane(p)));
+    const width = PARCEL_LINE.width * MM_PER_PX;
+    const dashMm = PARCEL_LINE.dash.map((n) => n * MM_PER_PX);
+    ground.push({ type: 'line', d: pathOf(line, false), widthMm: width + 0.5, dashMm: [], role: 'under' });
+    ground.push({ type: 'line', d: pathOf(line, false), widthMm: width, dashMm, role: 'parcel' });
   }
   const edges = visit?.rinseEdges ?? [];
   for (const edge of edges) {
