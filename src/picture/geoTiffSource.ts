@@ -1,5 +1,6 @@
-import { fromBlob, type GeoTIFF, type GeoTIFFImage } from 'geotiff';
+import { GeoTIFF, type GeoTIFFImage } from 'geotiff';
 import type { Issue } from '../yard/types';
+import { blobSource } from './blobSource';
 import { type GeoPosition, positionOfTags } from './geoKeys';
 import { checkSize } from './pictureHeader';
 import { type RasterColors, rasterToRgba, rgbToRgba, stretchOf } from './rasterToRgba';
@@ -42,14 +43,18 @@ export async function openGeoTiff(file: Blob): Promise<GeoTiffResult> {
   let full: GeoTIFFImage;
   let images: readonly GeoTIFFImage[];
   try {
-    const tiff = await fromBlob(file);
-    full = await tiff.getImage(0);
+    const tiff = await GeoTIFF.fromSource(blobSource(file));
     images = await imagesOf(tiff);
+    const [first] = images;
+    if (first === undefined) throw new Error('no picture in it');
+    full = first;
   } catch (error) {
     return fail('picture-unreadable', `The TIFF file is damaged or cut off (${reasonOf(error)}).`);
   }
   const issues: Issue[] = [];
-  const image = images.find((one) => kindOf(one) !== 'mask' && isSmallEnough(one) && isSameShape(one, full));
+  const image = [...images]
+    .sort((a, b) => b.getWidth() - a.getWidth())
+    .find((one) => kindOf(one) !== 'mask' && isSmallEnough(one) && isSameShape(one, full));
   if (image === undefined) {
     const issue = checkSize(full.getWidth(), full.getHeight(), MOST_TIFF_PIXELS);
     return {
@@ -65,6 +70,13 @@ export async function openGeoTiff(file: Blob): Promise<GeoTiffResult> {
       `This TIFF is compressed in a way that cannot be read here (${name}). Save it as PNG, or as TIFF with LZW or deflate.`,
     );
   }
+  const fillOrder = Number((await image.fileDirectory.loadValue('FillOrder')) ?? 1);
+  if (fillOrder === 2 && ![1, 7].includes(compression)) {
+    return fail(
+      'picture-compression',
+      'This TIFF stores its bits in reverse order, which cannot be read here. Save it anew with the usual order, or as PNG.',
+    );
+  }
   const [widthPx, heightPx] = [image.getWidth(), image.getHeight()];
   const blockRows = image.getTileHeight();
   if (blockRows > 4 * BAND_ROWS && widthPx * Math.min(blockRows, heightPx) > MOST_PIXELS) {
@@ -76,6 +88,10 @@ export async function openGeoTiff(file: Blob): Promise<GeoTiffResult> {
   if (image !== full) {
     const message = `The picture has ${full.getWidth()} × ${full.getHeight()} pixels, too many to be kept here: its version with ${widthPx} × ${heightPx} was taken.`;
     issues.push({ code: 'picture-overview', severity: 'note', message, place: {} });
+  }
+  if (Number((await image.fileDirectory.loadValue('Orientation')) ?? 1) !== 1) {
+    const message = 'The TIFF asks to be shown turned or mirrored; it is shown as it is stored.';
+    issues.push({ code: 'picture-orientation', severity: 'warning', message, place: {} });
   }
   const scale = [full.getWidth() / widthPx, full.getHeight() / heightPx] as const;
   const tags = full.fileDirectory;
@@ -116,8 +132,7 @@ function scaleColumns(
 
 async function imagesOf(tiff: GeoTIFF): Promise<readonly GeoTIFFImage[]> {
   const count = await tiff.getImageCount();
-  const images = await Promise.all(Array.from({ length: Math.min(count, 40) }, (_, i) => tiff.getImage(i)));
-  return images.sort((a, b) => b.getWidth() - a.getWidth());
+  return Promise.all(Array.from({ length: Math.min(count, 40) }, (_, i) => tiff.getImage(i)));
 }
 
 function kindOf(image: GeoTIFFImage): 'full' | 'reduced' | 'mask' {

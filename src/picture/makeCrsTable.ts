@@ -29,14 +29,28 @@ const OTHERS = `
   .trim()
   .split(/\s+/);
 
-/** Published mean shifts to WGS 84 in place of grids: EPSG transformation, three or seven numbers, accuracy in m. */
+/**
+ * Published mean shifts to WGS 84: EPSG transformation, three or seven numbers (m, arc seconds of the
+ * position vector convention, parts per million), accuracy in m. In place of grid files, and of those
+ * entries of epsg-index whose rotations have the other convention's sign. Read from the EPSG dataset as
+ * PROJ 9.1 has it.
+ */
 const MEAN_SHIFTS: readonly (readonly [name: RegExp, shift: string, accuracyM: number])[] = [
-  [/^NAD27 \/ (Alaska|BLM [1-9]N)/, '-5,135,172', 12], // EPSG:1176, Alaska
-  [/^NAD27 \/ (MTM|MTQ|Quebec)/, '-10,158,187', 20], // EPSG:1172, Canada
+  [/^NAD27 \/ Alaska/, '-5,135,172', 12], // EPSG:1176, Alaska mainland
   [/^NAD27/, '-8,160,176', 10], // EPSG:1173, conterminous United States
   [/^OSGB36/, '446.448,-125.157,542.06,0.15,0.247,0.842,-20.489', 2], // EPSG:1314
   [/^DHDN/, '598.1,73.7,418.2,0.202,0.045,-2.455,6.7', 3], // EPSG:1777
+  [/^Amersfoort/, '565.4171,50.3319,465.5524,-0.398957388,0.343987817,-1.87740164,4.0725', 1], // EPSG:4833
+  [/^LUREF/, '-189.6806,18.3463,-42.7695,-0.33746,-3.09264,2.53861,0.4598', 1], // EPSG:5486
+  [/^BD72/, '-106.8686,52.2978,-103.7239,0.3366,-0.457,1.8422,-1.2747', 1], // EPSG:15929
+  [/^Hong Kong 1980/, '-162.619,-276.959,-161.764,0.067753,-2.243648,-1.158828,-1.094246', 1], // EPSG:1825
+  [/^NTF/, '-168,-60,320', 2], // EPSG:1193
+  [/^Pulkovo 1942\(58\)/, '2.329,-147.042,-92.08,-0.309,0.325,0.497,5.69', 3], // EPSG:15995, Romania
+  [/^Israel 1993/, '23.772,17.49,17.859,-0.3132,-1.85274,1.67299,-5.4262', 1], // EPSG:9676
 ];
+/** NAD27 outside of the states on the mainland: no one mean shift of these holds there. */
+const LEFT_OUT =
+  /^NAD27 \/ (BLM|MTM|MTQ|Quebec|Alberta|Cuba|New Brunswick|Michigan Old|Alaska zone (9|10)\b|US National Atlas|.*Offshore)/;
 
 const all = JSON.parse(
   readFileSync(fileURLToPath(import.meta.resolve('epsg-index/all.json')), 'utf8'),
@@ -48,12 +62,7 @@ const rows = Object.values(all)
   .map((one) => [one.code, rowOf(one)] as const);
 
 function isUsPlane({ kind, name }: Entry): boolean {
-  return (
-    kind === 'CRS-PROJCRS' &&
-    US.test(name) &&
-    !/ \/ UTM zone /.test(name) &&
-    !/^NAD27.*Michigan Old/.test(name)
-  );
+  return kind === 'CRS-PROJCRS' && US.test(name) && !/ \/ UTM zone /.test(name) && !LEFT_OUT.test(name);
 }
 
 function rowOf({ name, proj4, accuracy }: Entry): readonly [string, string, number] {

@@ -1,13 +1,10 @@
 import { applyAffine } from '../survey/picture/affine';
 import type { Affine, PictureMeta } from '../survey/picture/types';
-import type { Issue } from '../yard/types';
 import { type CrsResult, loadCrs } from './crs';
 import { placeInCrs } from './placeInCrs';
 
 /** What the files say of a picture's place. */
-export interface FilePlace extends Pick<PictureMeta, 'position' | 'unplaced'> {
-  readonly issues: readonly Issue[];
-}
+export type FilePlace = Pick<PictureMeta, 'position' | 'unplaced'>;
 
 /**
  * Places a picture by the coordinates of its files.
@@ -22,7 +19,7 @@ export async function placeByFiles(
   widthPx: number,
   heightPx: number,
 ): Promise<FilePlace> {
-  if (toProjected === null) return { position: null, unplaced: null, issues: [] };
+  if (toProjected === null) return { position: null, unplaced: null };
   const found: CrsResult | null =
     crs !== null
       ? await loadCrs(crs)
@@ -32,19 +29,12 @@ export async function placeByFiles(
   if (found === null) {
     const message =
       'The picture comes with coordinates, but its files do not say in which coordinate system. Name it, or set the picture by points.';
-    return { position: null, unplaced: { toProjected, message }, issues: [] };
+    return { position: null, unplaced: { toProjected, message } };
   }
-  if (!found.ok)
-    return { position: null, unplaced: { toProjected, message: found.issue.message }, issues: [] };
+  if (!found.ok) return { position: null, unplaced: { toProjected, message: found.issue.message } };
   const placed = placeInCrs(toProjected, widthPx, heightPx, found.crs);
-  if (!placed.ok)
-    return { position: null, unplaced: { toProjected, message: placed.issue.message }, issues: [] };
-  const { position } = placed;
-  const issues: readonly Issue[] =
-    position.note === ''
-      ? []
-      : [{ code: 'picture-datum', severity: 'note', message: position.note, place: {} }];
-  return { position, unplaced: null, issues };
+  if (!placed.ok) return { position: null, unplaced: { toProjected, message: placed.issue.message } };
+  return { position: placed.position, unplaced: null };
 }
 
 /** Corners inside ±180, ±90, and pixels of less than about 100 m: in metres or feet the picture would be smaller than an ant. */

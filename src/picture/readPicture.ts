@@ -72,7 +72,7 @@ export async function readPicture(
       position: place.position,
       unplaced: place.unplaced,
       cameraPosition,
-      issues: [...issues, ...place.issues],
+      issues,
     };
     return { ok: true, meta };
   } finally {

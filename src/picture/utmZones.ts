@@ -23,7 +23,7 @@ const FAMILIES: readonly {
   { base: 32700, zones: [1, 60], name: 'WGS 84', isSouth: true, datum: '+datum=WGS84', accuracyM: 0 },
   { base: 26900, zones: [1, 23], name: 'NAD83', isSouth: false, datum: '+ellps=GRS80', accuracyM: 4 },
   { base: 6329, zones: [1, 19], name: 'NAD83(2011)', isSouth: false, datum: '+ellps=GRS80', accuracyM: 2 },
-  { base: 3729, zones: [10, 19], name: 'NAD83(HARN)', isSouth: false, datum: '+ellps=GRS80', accuracyM: 2 },
+  { base: 3730, zones: [10, 19], name: 'NAD83(HARN)', isSouth: false, datum: '+ellps=GRS80', accuracyM: 2 },
   { base: 25800, zones: [28, 37], name: 'ETRS89', isSouth: false, datum: '+ellps=GRS80', accuracyM: 1 },
   // EPSG:1173, the mean shift of the conterminous United States
   {
