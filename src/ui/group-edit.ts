@@ -30,8 +30,15 @@ export class GroupEdit extends AppPart {
     if (!first) return html``;
     const isMixed = zones.some((zone) => !isSameSurvey(zone.survey, first.survey));
     return html`
-      ${isMixed ? html`<p class="note">These zones were measured in different ways; shown is ${first.name || 'the first'}. A change sets all that is shown for every one of them.</p>` : ''}
-      <div class="fields">${surveyFields(app, first.survey, (label, survey) => this.each(label, () => ({ survey })))}</div>
+      ${
+        isMixed
+          ? html`<p class="note">These zones were measured in different ways; shown is ${first.name || 'the first'}. What you change is set for every one of them.
+              <button @click=${() => this.each('Change how measured', () => ({ survey: first.survey }))}>Set all as shown</button></p>`
+          : ''
+      }
+      <div class="fields">${surveyFields(app, first.survey, (label, survey) =>
+        this.each(label, (zone) => ({ survey: { ...zone.survey, ...changeOf(first.survey, survey) } })),
+      )}</div>
       <label class="check"><input type="checkbox" .checked=${zones.every((zone) => zone.isLocked)}
         @change=${(event: Event) => {
           const isLocked = isTicked(event);
@@ -49,6 +56,12 @@ export class GroupEdit extends AppPart {
       }, yard),
     );
   }
+}
+
+/** The members of a record that differ. */
+function changeOf(from: Survey, to: Survey): Partial<Survey> {
+  const keys = ['method', 'vertexSigmaM', 'scaleSigma', 'source'] as const;
+  return Object.fromEntries(keys.filter((key) => from[key] !== to[key]).map((key) => [key, to[key]]));
 }
 
 function isSameSurvey(a: Survey, b: Survey): boolean {

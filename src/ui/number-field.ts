@@ -22,6 +22,7 @@ export class NumberField extends LitElement {
     shared,
     css`
       :host { display: block; }
+      label { margin-bottom: 0.15rem; }
       .pair { display: grid; grid-template-columns: minmax(3rem, 1fr) auto; }
       input { text-align: right; }
       .unit { display: grid; align-items: center; padding: 0 0.5rem; border: 1px solid var(--line-strong); border-left: 0; white-space: nowrap; }

@@ -12,8 +12,8 @@ import type { Rings, ZoneKind } from '../yard/types';
 import { AppPart, fieldValue } from './app-part';
 import { shared } from './shared';
 
-/** A piece takes about so much of the map when it is shown, px. */
-const SHOWN_PX = 260;
+/** A piece takes about so much of the screen's lesser side when it is shown. */
+const SHOWN_SHARE = 0.45;
 /** Ground width of one px of the map at zoom 0 on the equator, m. */
 const PX_AT_ZOOM_0 = 156543.034;
 
@@ -25,6 +25,8 @@ export class ParcelCheckView extends AppPart {
     css`
       :host { display: block; }
       tfoot td, tfoot th { border-top: 2px solid var(--line-strong); font-weight: 650; color: var(--ink); }
+      table { margin-bottom: 0.75rem; }
+      h3 { margin-top: 0.75rem; }
       tr.open td { background: var(--warn-ground); }
       ul { list-style: none; margin: 0 0 0.75rem; padding: 0; }
       li { display: flex; flex-wrap: wrap; align-items: center; gap: 0.5rem; padding: 0.5rem 0; border-bottom: 1px solid var(--line); }
@@ -131,7 +133,8 @@ export class ParcelCheckView extends AppPart {
     const box = boxOf(parts.map((rings) => rings.map((ring) => ring.map((p) => plane.toPlane(p)))));
     const sizeM = Math.max(1, box.maxX - box.minX, box.maxY - box.minY);
     const cos = Math.cos((first[1] * Math.PI) / 180);
-    const zoom = Math.floor(Math.log2((PX_AT_ZOOM_0 * cos * SHOWN_PX) / sizeM));
+    const roomPx = SHOWN_SHARE * Math.min(window.innerWidth, window.innerHeight);
+    const zoom = Math.floor(2 * Math.log2((PX_AT_ZOOM_0 * cos * roomPx) / sizeM)) / 2;
     this.app.map?.goTo(
       plane.toLonLat([(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2]),
       Math.min(22, zoom),
