@@ -1,12 +1,11 @@
-import { css, html, nothing } from 'lit';
+import { css, html, type LitElement, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { keyed } from 'lit/directives/keyed.js';
 import { boxOf } from '../measure/planeBox';
-import type { XY } from '../measure/types';
 import { layTapeShape, surveyOfTape } from '../survey/tape/layTapeShape';
 import { makeTapeShape } from '../survey/tape/makeTapeShape';
 import type { TapeShapeKind } from '../survey/tape/tapeShapes';
-import type { DimensionLine, Dimensions, TapeField, TapeShape, TapeWay } from '../survey/tape/types';
+import type { Dimensions, TapeField, TapeShape, TapeWay } from '../survey/tape/types';
 import { formatAreaPm, formatLength } from '../units/format';
 import { freeName, KIND_WORDS } from '../words/zoneWords';
 import { newZone } from '../yard/defaults';
@@ -22,15 +21,14 @@ import { groundChoice } from './ground-choice';
 import type { QuantityChange } from './quantity-field';
 import { readCoordinates } from './read-coordinates';
 import { shared } from './shared';
-import { drawSketch, type Sketch, sketchStyles } from './sketch-drawing';
+import { sketchStyles } from './sketch-drawing';
 import { draftOf, keepDraft, type TapeDraft } from './tape-draft';
 import { baseWords, modelOf, offsetsPicture, SHAPES, shapePicture } from './tape-models';
 import { makeOffsets } from './tape-offsets';
+import { sketchOfOffsets, sketchOfShape } from './tape-sketch';
 
 /** Where zones without a place are kept. */
 const NOWHERE: Position = [0, 0];
-/** More offsets than this are drawn without words. */
-const MOST_LABELS = 9;
 
 /** What the typed values come to. */
 interface Made {
@@ -100,7 +98,7 @@ export class TapeForm extends AppPart {
             : html`<tape-offsets .app=${app} .rev=${this.rev} .offsets=${draft.offsets} .made=${table}
                 @offsets-change=${(event: CustomEvent<Partial<TapeDraft['offsets']>>) =>
                   this.change({ offsets: { ...draft.offsets, ...event.detail } })}></tape-offsets>
-                ${made.shape ? this.renderSketch(made, null) : nothing}`
+                ${this.renderSketch(made, null)}`
         }
         ${this.renderOutcome(made)}
         ${this.renderPlacing(shape)}
@@ -159,39 +157,13 @@ export class TapeForm extends AppPart {
     return made.ok ? { shape: made.shape, issues: [] } : { shape: null, issues: made.issues };
   }
 
-  /** What is typed, to scale and north up; before that a model with the letters of the fields. */
   private renderSketch(made: Made, shape: TapeShapeKind | null) {
-    const way = shape && this.wayOf(shape);
-    const outline = made.shape ?? way?.outline(modelOf(way));
-    if (!outline) return nothing;
-    const typed = made.shape && way ? this.dimensionsOf(way) : null;
-    const headingDeg = made.shape && (!shape || baseWords(shape)) ? this.draft.headingDeg : 90;
-    const turn = turnedTo(headingDeg);
-    const words = (key: string) => {
-      const value = typed?.[key];
-      if (value === undefined) return key;
-      return `${key} ${key === 't' ? `${Number(value.toPrecision(6))}°` : formatLength(value, this.app.units)}`;
-    };
-    const sketch: Sketch = {
-      rings: [outline.ring.map(turn)],
-      lines: outline.lines.map((line) => ({
-        from: turn(line.from),
-        to: turn(line.to),
-        words: way ? words(line.key) : this.offsetWords(line, outline.lines.length),
-        role: way || line.key === '' ? line.role : 'tip',
-      })),
-      hasNorth: made.shape !== null,
-    };
-    const spoken = way
-      ? outline.lines.map((line) => words(line.key)).join(', ')
-      : 'offsets along the base line';
-    return drawSketch(sketch, made.shape ? `Sketch to scale: ${spoken}` : `What to measure: ${spoken}`);
-  }
-
-  /** Offsets carry their length while there is room for it. */
-  private offsetWords({ key, from, to }: DimensionLine, count: number): string {
-    const lengthM = Math.hypot(to[0] - from[0], to[1] - from[1]);
-    return key === '' || count > MOST_LABELS || lengthM === 0 ? '' : formatLength(lengthM, this.app.units);
+    const { app, draft } = this;
+    if (!shape) return made.shape ? sketchOfOffsets(made.shape, draft.headingDeg, app.units) : nothing;
+    const way = this.wayOf(shape);
+    if (!made.shape) return sketchOfShape(way.outline(modelOf(way)), null, 90, app.units);
+    const headingDeg = baseWords(shape) === null ? 90 : draft.headingDeg;
+    return sketchOfShape(made.shape, this.dimensionsOf(way), headingDeg, app.units);
   }
 
   private renderOutcome({ shape, issues }: Made) {
@@ -251,6 +223,7 @@ export class TapeForm extends AppPart {
 
   private add({ shape, issues }: Made, isPlaced: boolean): void {
     this.hasAsked = true;
+    if (this.hasRefused()) return;
     if (!shape) {
       if (issues.length === 0) this.tellEmpty();
       return;
@@ -278,6 +251,21 @@ export class TapeForm extends AppPart {
     app.setView({ way: null, selectedZoneIds: [zone.id] });
     if (isPlaced && isAimed) app.fitSoon([zone.id]);
     else if (isPlaced) beginMoving(app, zone.id, extentOf(shape));
+  }
+
+  /** A field shows what it could not take: the zone would not be what is written there. */
+  private hasRefused(): boolean {
+    const fields = this.renderRoot.querySelectorAll<LitElement>('quantity-field, number-field, tape-offsets');
+    const roots = [...fields].flatMap((field) => [
+      field,
+      ...(field.shadowRoot?.querySelectorAll<LitElement>('quantity-field') ?? []),
+    ]);
+    const refused = roots.find((field) => field.shadowRoot?.querySelector('input[aria-invalid="true"]'));
+    if (!refused) return false;
+    refused.focus();
+    const message = 'Put right first what is marked: it could not be read.';
+    this.app.tell({ code: 'entry-refused', severity: 'error', message, place: {} });
+    return true;
   }
 
   /** Where the zone goes: the typed place, else the middle of the map. Null, and told, when it cannot be read. */
@@ -310,12 +298,6 @@ export class TapeForm extends AppPart {
 function extentOf(shape: TapeShape): number {
   const box = boxOf([[shape.ring]]);
   return Math.max(box.maxX - box.minX, box.maxY - box.minY);
-}
-
-/** Turns the plane of a shape so that its first side (along x) has a bearing. */
-function turnedTo(headingDeg: number): (p: XY) => XY {
-  const [sin, cos] = [Math.sin((headingDeg * Math.PI) / 180), Math.cos((headingDeg * Math.PI) / 180)];
-  return ([x, y]) => [x * sin - y * cos, x * cos + y * sin];
 }
 
 declare global {
