@@ -13,21 +13,12 @@ import { fold } from './fold';
 import { groundChoice } from './ground-choice';
 import './number-field';
 import type { NumberChange } from './number-field';
-import {
-  bareUnitOf,
-  keepPlatDraft,
-  PLAT_SOURCES,
-  type PlatDraft,
-  type PlatSource,
-  platDraftOf,
-  USUAL_CALL_SIGMA,
-} from './plat-draft';
+import { bareUnitOf, keepPlatDraft, type PlatDraft, platDraftOf } from './plat-draft';
+import { platErrorFields } from './plat-error-fields';
 import { platList, platListStyles } from './plat-list';
 import { type PlatReading, readPlat } from './plat-reading';
 import { drawPlatSketch, platSketchStyles } from './plat-sketch';
 import { classWords, gapWords, mistakeLines, platLength } from './plat-words';
-import './quantity-field';
-import type { QuantityChange } from './quantity-field';
 import { selectField } from './select-field';
 import { shared } from './shared';
 
@@ -40,10 +31,6 @@ const UNIT_WORDS: Readonly<Record<BareUnit, string>> = {
 const FOOT_WORDS: Readonly<Record<Foot, string>> = {
   international: 'international',
   'us-survey': 'US survey (older plats)',
-};
-const SOURCE_WORDS: Readonly<Record<PlatSource, string>> = {
-  survey: 'a recorded survey',
-  tape: 'your own tape, corners by eye',
 };
 
 /** Ground from the calls of a plat or deed: bearings, lengths, curves; closure, adjustment, place. */
@@ -105,7 +92,7 @@ export class PlatForm extends AppPart {
   }
 
   protected override render() {
-    const { reading } = this;
+    const { reading, app } = this;
     return html`
       <form @submit=${(event: Event) => event.preventDefault()}>
         ${this.renderText()}
@@ -115,7 +102,7 @@ export class PlatForm extends AppPart {
             : nothing
         }
         ${this.renderPlace()}
-        ${this.renderError()}
+        ${platErrorFields(this.draft, reading, app.units, this.sayLength, (part) => this.change(part))}
         <div class="fields">${groundChoice(this.app)}</div>
         ${this.hasAsked && reading.fault ? html`<p class="fault" role="alert">${reading.fault}</p>` : nothing}
         <div class="row">
@@ -212,22 +199,6 @@ export class PlatForm extends AppPart {
         @number-change=${(event: CustomEvent<NumberChange>) => event.detail.value !== null && this.change({ northDeg: event.detail.value })}></number-field>
       <p class="quiet whole">Plats follow true, grid or magnetic north, or a line called north; the plat says which. The area is the same for all.</p>
     </div>`;
-  }
-
-  private renderError() {
-    const { draft, reading, app } = this;
-    const us = app.units === 'us';
-    return html`<details class="fold"><summary>How well the figures are known</summary><div class="fields">
-      <div class="whole">${selectField('They come from', draft.source, PLAT_SOURCES, SOURCE_WORDS, (source) => this.change({ source, sigma: USUAL_CALL_SIGMA[source], vertexSigmaM: null }))}</div>
-      <number-field label="Error of a direction, one sigma" suffix="′" .scale=${60} .min=${0} .max=${600} .value=${draft.sigma.angleDeg}
-        @number-change=${(event: CustomEvent<NumberChange>) => event.detail.value !== null && this.change({ sigma: { ...draft.sigma, angleDeg: event.detail.value } })}></number-field>
-      <quantity-field label="Error of a length, one sigma" quantity="length" .system=${app.units} unit=${us ? 'ft' : 'cm'} .min=${0} .max=${10} .value=${draft.sigma.lengthM}
-        @quantity-change=${(event: CustomEvent<QuantityChange>) => event.detail.valueSi !== null && this.change({ sigma: { ...draft.sigma, lengthM: event.detail.valueSi } })}></quantity-field>
-      <quantity-field class="whole" label="Error of each corner, one sigma (empty: reckoned)" quantity="length" optional .system=${app.units} unit=${us ? 'ft' : 'cm'} .min=${0} .max=${100}
-        hint=${reading.laid && draft.vertexSigmaM === null ? `reckoned: ${this.sayLength(reading.vertexSigmaM)}` : ''} .value=${draft.vertexSigmaM}
-        @quantity-change=${(event: CustomEvent<QuantityChange>) => this.change({ vertexSigmaM: event.detail.valueSi })}></quantity-field>
-      <p class="quiet whole">Reckoned from the two above by propagation of errors, or from the gap where that says more: about a fifth of a gap that is spread. The ± of the area is two sigma.</p>
-    </div></details>`;
   }
 
   private change(part: Partial<PlatDraft>): void {

@@ -143,7 +143,7 @@ N 88° 22' 58" E 217.69`);
   it('[GH] a course of 456.87 ft at azimuth 23°35′26″ has latitude 418.69 and departure 182.84', () => {
     // the two results are from memory of the book; course and azimuth were read
     const [call] = read(`Az 23°35'26" 456.87`);
-    const [dep, lat] = call ? callVector(call).map(ftOf) : [0, 0];
+    const [dep = 0, lat = 0] = call ? callVector(call).map(ftOf) : [0, 0];
     expectNear(lat, 418.69, 0.007);
     expectNear(dep, 182.84, 0.007);
   });
