@@ -24,11 +24,11 @@ export function platErrorFields(
   const us = system === 'us';
   return html`<details class="fold"><summary>How well the figures are known</summary><div class="fields">
       <div class="whole">${selectField('They come from', draft.source, PLAT_SOURCES, SOURCE_WORDS, (source) => change({ source, sigma: USUAL_CALL_SIGMA[source], vertexSigmaM: null }))}</div>
-      <number-field label="Error of a direction, one sigma" suffix="′" .scale=${60} .min=${0} .max=${600} .value=${draft.sigma.angleDeg}
+      <number-field label="Direction, one sigma" suffix="′" .scale=${60} .min=${0} .max=${600} .value=${draft.sigma.angleDeg}
         @number-change=${(event: CustomEvent<NumberChange>) => event.detail.value !== null && change({ sigma: { ...draft.sigma, angleDeg: event.detail.value } })}></number-field>
-      <quantity-field label="Error of a length, one sigma" quantity="length" .system=${system} unit=${us ? 'ft' : 'cm'} .min=${0} .max=${10} .value=${draft.sigma.lengthM}
+      <quantity-field label="Length, one sigma" quantity="length" .system=${system} unit=${us ? 'ft' : 'cm'} .min=${0} .max=${10} .value=${draft.sigma.lengthM}
         @quantity-change=${(event: CustomEvent<QuantityChange>) => event.detail.valueSi !== null && change({ sigma: { ...draft.sigma, lengthM: event.detail.valueSi } })}></quantity-field>
-      <quantity-field class="whole" label="Error of each corner, one sigma (empty: reckoned)" quantity="length" optional .system=${system} unit=${us ? 'ft' : 'cm'} .min=${0} .max=${100}
+      <quantity-field class="whole" label="Each corner, one sigma (empty: reckoned)" quantity="length" optional .system=${system} unit=${us ? 'ft' : 'cm'} .min=${0} .max=${100}
         hint=${reading.laid && draft.vertexSigmaM === null ? `reckoned: ${sayLength(reading.vertexSigmaM)}` : ''} .value=${draft.vertexSigmaM}
         @quantity-change=${(event: CustomEvent<QuantityChange>) => change({ vertexSigmaM: event.detail.valueSi })}></quantity-field>
       <p class="quiet whole">Reckoned from the two above by propagation of errors, or from the gap where that says more: about a fifth of a gap that is spread. The ± of the area is two sigma.</p>
