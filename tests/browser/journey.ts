@@ -165,26 +165,48 @@ export function readPm(text: string): { value: number; pm: number; unit: string 
   return { value: number(found[1]), pm: number(found[3]), unit: (found[2] || found[4] || '').trim() };
 }
 
+export type WayName =
+  | 'Tape'
+  | 'Plat or deed'
+  | 'Walk'
+  | 'Corners by coordinates'
+  | 'A file'
+  | 'Outline of the property';
+
+/** Opens the form of one of the other ways to measure. @returns it. */
+export async function openWay(page: Page, name: WayName): Promise<Locator> {
+  const ways = await unfold(page, 'Other ways to measure');
+  await ways.getByRole('button', { name: new RegExp(`^${name}`) }).click();
+  await expect(page.getByRole('heading', { name, exact: true, level: 2 })).toBeVisible();
+  await expect(page.getByText('Loading…')).toHaveCount(0);
+  return page.locator('way-form');
+}
+
 export interface TypedRectangle {
   readonly kind: string;
   readonly side: string;
   readonly other: string;
   readonly heading?: string;
-  /** "latitude, longitude" of the middle. */
+  /** "latitude, longitude" of the middle; without it the middle of the map. */
   readonly middle?: string;
 }
 
+/** A rectangle by its taped sides, put down where it is to lie. */
 export async function addTypedRectangle(page: Page, typed: TypedRectangle): Promise<void> {
   await chooseKind(page, typed.kind);
-  const form = await unfold(page, 'Make a zone from typed lengths or corners');
-  await form.getByLabel('How').selectOption({ label: 'Rectangle by its sides' });
-  await form.getByLabel('One side', { exact: true }).fill(typed.side);
-  await form.getByLabel('The other side', { exact: true }).fill(typed.other);
-  await form.getByLabel('Direction of the first side').fill(typed.heading ?? '0');
-  await form.getByLabel('Middle: latitude').fill(typed.middle ?? '');
-  const count = await zoneRows(page).count();
-  await form.getByRole('button', { name: /^Add as/ }).click();
-  await expect(zoneRows(page)).toHaveCount(count + 1);
+  const form = await openWay(page, 'Tape');
+  await form.getByRole('button', { name: 'Rectangle', exact: true }).click();
+  await form.getByLabel('a: Length', { exact: true }).fill(typed.side);
+  await form.getByLabel('b: Width', { exact: true }).fill(typed.other);
+  await form.getByLabel('Direction of side a').fill(typed.heading ?? '0');
+  if (typed.middle) {
+    const place = await unfold(page, 'Put it by coordinates');
+    await place.getByLabel('Its middle: latitude').fill(typed.middle);
+  }
+  await form.getByRole('button', { name: 'Put on the map' }).click();
+  await expect(page.locator('way-form')).toHaveCount(0);
+  if (!typed.middle) await page.getByRole('button', { name: 'Done' }).click();
+  await expect(page.getByRole('region', { name: 'Tool at work' })).toHaveCount(0);
 }
 
 export async function nameZone(page: Page, from: string, to: string): Promise<void> {

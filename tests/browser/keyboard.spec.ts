@@ -24,13 +24,6 @@ async function goByKeys(page: Page, name: string): Promise<void> {
   await expect(page.getByRole('heading', { name, exact: true, level: 2 })).toBeVisible();
 }
 
-async function unfoldByKeys(page: Page, name: string): Promise<void> {
-  const summary = page.locator('summary', { hasText: name }).first();
-  await tabTo(page, summary);
-  const isOpen = await summary.evaluate((it) => (it.parentElement as HTMLDetailsElement).open);
-  if (!isOpen) await page.keyboard.press('Enter');
-}
-
 /** Puts text in place of what the field holds. */
 async function typeIn(page: Page, field: Locator, text: string): Promise<void> {
   await tabTo(page, field);
@@ -55,9 +48,10 @@ test('the whole job by keyboard: zone, product, visit, containers, sheet', async
 
   await chooseByKeys(page, page.getByLabel('Kind of ground to draw'), 'Turf, r');
   await expect(page.getByLabel('Kind of ground to draw')).toHaveValue('turf/regular');
-  await unfoldByKeys(page, 'Make a zone from typed');
-  await chooseByKeys(page, page.locator('typed-zone-form').getByLabel('How'), 'Sides');
-  await typeIn(page, page.getByLabel('Sides, one a line'), '40 ft, N\n80 ft, E\n40 ft, S');
+  // an empty yard has the ways to measure before it
+  await tabTo(page, page.getByRole('button', { name: /^Plat or deed/ }));
+  await page.keyboard.press('Enter');
+  await typeIn(page, page.getByLabel('Calls, one a line'), '40 ft, N\n80 ft, E\n40 ft, S');
   await tabTo(page, page.getByRole('button', { name: /^Add as/ }));
   await page.keyboard.press('Enter');
   await expect(zoneRows(page)).toHaveCount(1);

@@ -51,7 +51,7 @@ async function openWhole(page: Page, step: StepName): Promise<void> {
   if (step === 'Measure') {
     await page.locator('zone-list button.pick').first().click();
     for (const name of [
-      'Make a zone from typed',
+      'Other ways to measure',
       'Drains, wells',
       'Ground under the drawing',
       'Find a place',

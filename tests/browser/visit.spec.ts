@@ -9,6 +9,7 @@ import {
   nameZone,
   openApp,
   openEmptyYard,
+  openWay,
   shownArea,
   test,
   unfold,
@@ -35,12 +36,11 @@ async function fill(place: Locator, label: string, text: string): Promise<void> 
 /** A zone from a corner all share: sides one a line. */
 async function addTypedSides(page: Page, kind: string, sides: string, start = CORNER): Promise<void> {
   await chooseKind(page, kind);
-  const typed = await unfold(page, 'Make a zone from typed lengths or corners');
-  await typed.getByLabel('How').selectOption({ label: 'Sides one after another' });
-  await typed.getByLabel('Sides, one a line').fill(sides);
-  await typed.getByLabel('First corner: latitude').fill(start);
   const count = await zoneRows(page).count();
-  await typed.getByRole('button', { name: /^Add as/ }).click();
+  const typed = await openWay(page, 'Plat or deed');
+  await typed.getByLabel(/^Calls, one a line/).fill(sides);
+  await typed.getByLabel('Point of beginning: latitude').fill(start);
+  await typed.getByRole('button', { name: 'Add as a zone' }).click();
   await expect(zoneRows(page)).toHaveCount(count + 1);
 }
 
@@ -113,17 +113,14 @@ test('a product just added has nothing wrong in it; a number keeps its digits wh
 
 test('sizes that cannot be meant are refused where they stand and stay as typed', async ({ page }) => {
   await openEmptyYard(page);
-  const typed = await unfold(page, 'Make a zone from typed lengths or corners');
-  await fill(typed, 'One side', '1000000000000');
-  await expect(typed.getByText(/Must be 32,8\d0 ft or less/)).toBeInViewport();
-  await expect(typed.getByLabel('One side', { exact: true })).toHaveValue('1000000000000');
-  await typed.getByLabel('How').selectOption({ label: 'Sides one after another' });
-  await typed.getByLabel('Sides, one a line').fill('100 E\n50 S');
-  await typed.getByRole('button', { name: 'Check first' }).click();
-  await expect(typed.getByRole('status')).toContainText('2,500 sq ft');
+  const taped = await openWay(page, 'Tape');
+  await fill(taped, 'a: Length', '1000000000000');
+  await expect(taped.getByText(/Must be 32,8\d0 ft or less/)).toBeInViewport();
+  await expect(taped.getByLabel('a: Length', { exact: true })).toHaveValue('1000000000000');
+  await taped.getByRole('button', { name: '‹ Zones' }).click();
   // far from what the drawing shows: it goes there
-  await typed.getByLabel('First corner: latitude').fill('39.5, -95.1');
-  await typed.getByRole('button', { name: /^Add as/ }).click();
+  await addTypedSides(page, 'Turf, regular', '100 ft, E\n50 ft, S', '39.5, -95.1');
+  expect(await shownArea(page, 'Turf 1')).toMatch(/^2,500/);
   await expect(page.locator('.yard-label', { hasText: 'Turf 1' })).toBeInViewport();
 
   await goToStep(page, 'Visit');
