@@ -11,6 +11,7 @@ import './picture-local';
 import './picture-look';
 import { PicturePart, pictureStyles } from './picture-part';
 import './picture-points';
+import './picture-progress';
 import './picture-read';
 import './picture-result';
 import './picture-system';
@@ -65,10 +66,12 @@ export class PictureForm extends PicturePart {
     const { picture } = work;
     const pictures = ownPictures(app.yard);
     if (!picture)
-      return html`<picture-read .app=${app} .rev=${rev}></picture-read>
+      return html`<picture-progress .app=${app} .rev=${rev}></picture-progress>
+        <picture-read .app=${app} .rev=${rev}></picture-read>
         ${pictures.length > 0 ? html`<h3>Pictures of this yard</h3>${this.renderList()}` : nothing}`;
     const meta = work.metaOf(picture.pictureId);
     return html`
+      <picture-progress .app=${app} .rev=${rev}></picture-progress>
       <h3>${picture.name}</h3>
       <p class="quiet">${sizeWords(picture)}${meta ? `, ${formatNumber(meta.bytes / 1e6, 2)} MB in this browser` : ''}</p>
       ${

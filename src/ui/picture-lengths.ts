@@ -6,7 +6,7 @@ import { formatLength, formatNumber } from '../units/format';
 import type { PictureFit, UnitSystem } from '../yard/types';
 import './number-field';
 import type { NumberChange } from './number-field';
-import { arrowDeg, changeFit } from './picture-edits';
+import { arrowDeg } from './picture-edits';
 import { PicturePart, pictureStyles } from './picture-part';
 import './quantity-field';
 import type { QuantityChange } from './quantity-field';
@@ -83,7 +83,7 @@ export class PictureLengths extends PicturePart {
   }
 
   private change(label: string, change: (fit: PictureFit) => PictureFit, mergeKey?: string): void {
-    this.work.edit(label, (each) => changeFit(each, change), mergeKey);
+    this.work.editFit(label, change, mergeKey);
   }
 
   private async pickEnds(): Promise<void> {

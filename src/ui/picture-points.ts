@@ -7,7 +7,6 @@ import type { FitKind, Pixel } from '../survey/picture/types';
 import { formatLength } from '../units/format';
 import type { Position } from '../yard/types';
 import { fieldValue } from './app-part';
-import { changeFit } from './picture-edits';
 import { PicturePart, pictureStyles } from './picture-part';
 import { largestMiss } from './picture-work';
 import { readCoordinates } from './read-coordinates';
@@ -56,7 +55,7 @@ export class PicturePoints extends PicturePart {
               picture.fit?.kind ?? 'similarity',
               ['similarity', 'affine'] as const,
               KIND_WORDS,
-              (kind) => this.work.edit('Change fit', (each) => changeFit(each, (fit) => ({ ...fit, kind }))),
+              (kind) => this.work.editFit('Change fit', (fit) => ({ ...fit, kind })),
             )
           : nothing
       }
@@ -154,23 +153,20 @@ export class PicturePoints extends PicturePart {
     if (!pixel) return;
     work.pendingPoint = null;
     this.text = '';
-    work.edit('Add point of picture', (each) =>
-      changeFit(each, (fit) => ({ ...fit, points: [...fit.points, { pixel, ground }] })),
-    );
+    work.editFit('Add point of picture', (fit) => ({ ...fit, points: [...fit.points, { pixel, ground }] }));
   }
 
   private turn(index: number): void {
-    this.work.edit('Change points of picture', (each) =>
-      changeFit(each, (fit) => ({
-        ...fit,
-        points: fit.points.map((point, i) => (i === index ? { ...point, isOut: !point.isOut } : point)),
-      })),
-    );
+    this.work.editFit('Change points of picture', (fit) => ({
+      ...fit,
+      points: fit.points.map((point, i) => (i === index ? { ...point, isOut: !point.isOut } : point)),
+    }));
   }
 
   private delete(index: number): void {
-    this.work.edit('Delete point of picture', (each) =>
-      changeFit(each, (fit) => ({ ...fit, points: fit.points.filter((_, i) => i !== index) })),
-    );
+    this.work.editFit('Delete point of picture', (fit) => ({
+      ...fit,
+      points: fit.points.filter((_, i) => i !== index),
+    }));
   }
 }

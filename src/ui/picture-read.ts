@@ -7,7 +7,7 @@ import { shared } from './shared';
 
 const ACCEPT = 'image/*,.tif,.tiff,.tfw,.tfwx,.tifw,.pgw,.pngw,.jgw,.jpgw,.wpw,.webpw,.wld,.prj';
 
-/** Chooses or takes in dropped picture files, and shows how far their reading has come. */
+/** Chooses picture files, or takes in those dropped on it. */
 @customElement('picture-read')
 export class PictureRead extends PicturePart {
   static override styles = [
@@ -19,9 +19,6 @@ export class PictureRead extends PicturePart {
       .drop p { margin: 0; }
       input[type='file'] { padding: 0; }
       ::file-selector-button { min-height: 42px; margin-right: 0.75rem; padding: 0 0.75rem; font: inherit; color: var(--ink); background: var(--sheet-sunk); border: 0; border-right: 1px solid var(--line-strong); }
-      progress { width: 100%; height: 0.75rem; accent-color: var(--accent); }
-      .reading { display: grid; grid-template-columns: 1fr auto; gap: 0.5rem; align-items: center; }
-      .reading p { margin: 0; overflow-wrap: anywhere; }
     `,
   ];
 
@@ -36,17 +33,8 @@ export class PictureRead extends PicturePart {
   }
 
   protected override render() {
-    const { state: reading, issues } = this.reading;
-    return html`
-      ${reading ? this.renderReading(reading) : this.renderChoice()}
-      ${issues.map((issue) => html`<p class="note ${issue.severity}" role=${issue.severity === 'error' ? 'alert' : 'status'}>${issue.message}</p>`)}
-    `;
-  }
-
-  private renderReading(reading: { readonly name: string; readonly share: number; cancel(): void }) {
-    return html`<div class="step reading"><div><p role="status">Reading ${reading.name}…</p>
-      <progress max="1" .value=${reading.share} aria-label="How far the picture is read"></progress></div>
-      <button @click=${() => reading.cancel()}>Cancel</button></div>`;
+    // one file after the other; the form shows how far that one is
+    return this.reading.state ? nothing : this.renderChoice();
   }
 
   private renderChoice() {

@@ -6,11 +6,11 @@ import {
   pixelOfPlace,
   placeOfPixel,
 } from '../survey/picture/ownPicture';
-import { isPictureSet, pointMisses } from '../survey/picture/refitPicture';
+import { pointMisses } from '../survey/picture/refitPicture';
 import type { PictureMeta, Pixel } from '../survey/picture/types';
-import type { Issue, Position } from '../yard/types';
+import type { Issue, PictureFit, Position } from '../yard/types';
 import type { AppController } from './app-controller';
-import { changePicture, ownPictures } from './picture-edits';
+import { changeFit, changePicture, ownPictures } from './picture-edits';
 
 /** By what a picture is set. */
 export const PICTURE_WAYS = ['points', 'lengths', 'hand'] as const;
@@ -18,6 +18,10 @@ export type PictureWay = (typeof PICTURE_WAYS)[number];
 
 /** While its ground is pointed at on the map, a picture is shown no stronger than this. */
 const DIM = 0.35;
+
+/** How far corners may go, as a share of the diagonal, before the view goes after the picture. */
+const LEAP_SHARE = 0.75;
+const MOVE_SHARE = 0.05;
 
 const works = new WeakMap<AppController, PictureWork>();
 
@@ -101,24 +105,28 @@ export class PictureWork {
     this.metas.set(meta.pictureId, meta);
   }
 
-  /** One undoable change of the picture being set. */
+  /** One undoable change of the picture being set; the view goes after it only when it leaps away. */
   edit(label: string, change: (picture: OwnPicture) => OwnPicture, mergeKey?: string): void {
+    this.change(label, change, mergeKey, LEAP_SHARE);
+  }
+
+  /** The same for what was measured, by which the picture is laid anew; the view goes after it when it moves much. */
+  editFit(label: string, change: (fit: PictureFit) => PictureFit, mergeKey?: string): void {
+    this.change(label, (picture) => changeFit(picture, change), mergeKey, MOVE_SHARE);
+  }
+
+  private change(
+    label: string,
+    change: (picture: OwnPicture) => OwnPicture,
+    mergeKey: string | undefined,
+    share: number,
+  ): void {
     const { picture, app } = this;
     if (!picture) return;
-    const from = placeOfPixel(picture, [picture.widthPx / 2, picture.heightPx / 2]);
-    const wasSet = isPictureSet(picture);
     app.dispatch(label, (yard) => changePicture(yard, picture.id, change), mergeKey);
     this.fault = '';
     const now = this.picture;
-    if (now) this.followFrom(now, from, !wasSet && isPictureSet(now));
-  }
-
-  /** A picture that leaps away, or is set for the first time, is followed. */
-  private followFrom(picture: OwnPicture, from: Position, isSetNow: boolean): void {
-    const corners = cornersOfPicture(picture);
-    const to = pixelOfPlace(picture, from);
-    if (!isSetNow && (!to || isOnPicture(picture, to))) return;
-    this.app.map?.showPlaces(corners);
+    if (now && shareMoved(picture, now) > share) app.map?.showPlaces(cornersOfPicture(now));
   }
 
   /** Lets the person point at a place of the picture. @returns null when given up or beside it */
@@ -207,6 +215,16 @@ export class PictureWork {
     }
     return points.length + lines.length > 0 ? { points, lines, circles: [] } : null;
   }
+}
+
+/** How far the corner that goes farthest went, as a share of the diagonal before. */
+function shareMoved(before: OwnPicture, now: OwnPicture): number {
+  const was = cornersOfPicture(before).map((corner) => pixelOfPlace(before, corner));
+  const moved = cornersOfPicture(now).map((corner, i) => {
+    const [to, from] = [pixelOfPlace(before, corner), was[i]];
+    return to && from ? Math.hypot(to[0] - from[0], to[1] - from[1]) : Number.POSITIVE_INFINITY;
+  });
+  return Math.max(...moved) / Math.hypot(before.widthPx, before.heightPx);
 }
 
 /** The point of those that count with the largest miss, of three or more; -1 when there is none to tell. */
