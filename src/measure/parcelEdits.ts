@@ -1,20 +1,19 @@
 import { addZone, replaceZone, setParcel } from '../yard/edits';
 import { isLockedZone, lockedIssue } from '../yard/locks';
 import type { Parcel, Rings, Survey, Yard, Zone } from '../yard/types';
-import { planeAreaOf, unionOf } from './clip';
+import { unionOf } from './clip';
 import { createCornerBook, insertCorners } from './corners';
+import { checkRing } from './crossings';
 import { dropStaleCurves } from './curves';
+import { nameInText } from './nameInText';
 import { ringsToPlane } from './plane';
 import { layZone } from './planeZone';
 import { joinParts, type ShapeResult } from './shapes';
-import type { LocalPlane, PlaneRings } from './types';
+import { trimSpikes } from './trimSpikes';
+import type { LocalPlane } from './types';
 
 function refuse(code: string, message: string, zoneId?: string): ShapeResult {
   return { ok: false, issue: { code, severity: 'warning', message, place: { zoneId } } };
-}
-
-function isGround(rings: PlaneRings): boolean {
-  return planeAreaOf([rings]) >= 1e-4;
 }
 
 /** Outline of the property round all that some zones cover, with the loosest of their corner errors. */
@@ -53,7 +52,12 @@ export function zoneFromPiece(
     yard.parcel ? [...yard.zones, ...parcelRings(yard.parcel)] : yard.zones,
     plane,
   );
-  const parts = book.toRings(piece.map((rings) => ringsToPlane(rings, plane)));
+  const parts = book.toRings(trimSpikes(piece.map((rings) => ringsToPlane(rings, plane))));
+  if (parts.length === 0 || hasFault(parts))
+    return refuse(
+      'piece-touches-itself',
+      'The outline of this piece would touch itself. Give it to a neighbour, or draw the zone by hand.',
+    );
   const made = addZone(yard, { ...zone, parts });
   return { ok: true, yard: insertCorners(made, parts.flat(2), plane, [zone.id]) };
 }
@@ -71,13 +75,25 @@ export function givePiece(
   const owner = neighbours.find((zone) => !isLockedZone(zone));
   if (!owner) return { ok: false, issue: lockedIssue(first) };
   const ground = piece.parts.map((rings) => ringsToPlane(rings, plane));
-  const parts = joinParts(layZone(owner, plane).parts, ground).filter(isGround);
+  const parts = trimSpikes(joinParts(layZone(owner, plane).parts, ground));
   const book = createCornerBook(
     yard.parcel ? [...yard.zones, ...parcelRings(yard.parcel)] : yard.zones,
     plane,
   );
-  const made = replaceZone(yard, dropStaleCurves({ ...owner, parts: book.toRings(parts) }));
+  const whole = book.toRings(parts);
+  if (hasFault(whole))
+    return refuse(
+      'piece-touches-itself',
+      `With this piece the outline of ${nameInText(owner)} would touch itself. Make the piece a zone of its own.`,
+      owner.id,
+    );
+  const made = replaceZone(yard, dropStaleCurves({ ...owner, parts: whole }));
   return { ok: true, yard: insertCorners(made, book.added(), plane, [owner.id]) };
+}
+
+/** Whether an outline could not be measured: one that touches itself at a corner. */
+function hasFault(parts: readonly Rings[]): boolean {
+  return parts.some((rings) => rings.some((ring) => checkRing(ring).length > 0));
 }
 
 /** What a corner book reads of a parcel. */
