@@ -12,6 +12,7 @@ export interface WalkDraft {
   readonly standS: number;
   /** every position that came while walking, poor ones too. */
   readonly fixes: readonly Fix[];
+  /** corners stood at, or stretches of the edge walked. */
   readonly stands: readonly Stand[];
 }
 

@@ -13,7 +13,7 @@ import './walk-limits';
 import type { WalkSettings } from './walk-limits';
 import './walk-live';
 import { WalkRecorder } from './walk-recorder';
-import { trialOfWalk } from './walk-trial';
+import { trialOfWalk, viewOfWalk } from './walk-trial';
 import { MODE_WORDS } from './walk-words';
 
 /** The map is not moved after the walker more often than this. */
@@ -34,7 +34,7 @@ export class WalkForm extends AppPart {
       fieldset { border: 0; margin: 0 0 0.5rem; padding: 0; display: grid; gap: 0.5rem; }
       legend { padding: 0; margin-bottom: 0.25rem; font-weight: 650; }
       .mode { display: grid; grid-template-columns: auto 1fr; gap: 0.6rem; align-items: center; min-height: 56px; padding: 0.4rem 0.6rem; border: 1px solid var(--line-strong); border-radius: var(--radius); color: var(--ink); font-size: 1rem; cursor: pointer; }
-      .mode span { display: block; color: var(--ink-soft); font-size: var(--text-small); }
+      .mode span { display: block; font-weight: 400; color: var(--ink-soft); font-size: var(--text-small); }
       .start { width: 100%; min-height: 64px; font-size: 1.25rem; font-weight: 650; margin-bottom: 0.5rem; }
     `,
   ];
@@ -75,8 +75,7 @@ export class WalkForm extends AppPart {
     await this.recorder.open(this.app.yard.id);
     this.isOpening = false;
     this.onChange();
-    const first = this.recorder.accepted[0];
-    if (first) this.app.map?.goTo(first.position, WALK_ZOOM);
+    this.showWhole();
   }
 
   protected override willUpdate(): void {
@@ -87,10 +86,16 @@ export class WalkForm extends AppPart {
     }
   }
 
+  private showWhole(): void {
+    const view = viewOfWalk(this.recorder);
+    if (view) this.app.map?.goTo(view.middle, view.zoom);
+  }
+
   private onChange(): void {
     if (!this.isConnected) return;
     const { recorder } = this;
     const { last, state } = recorder;
+    if (state === 'ended' && this.hasFound) this.showWhole();
     if (state !== 'walking') this.hasFound = false;
     else if (last && !last.fault && Date.now() - this.movedMs > FOLLOW_MS) {
       this.movedMs = Date.now();
@@ -104,14 +109,14 @@ export class WalkForm extends AppPart {
   protected override render() {
     const { app, rev, recorder } = this;
     if (this.isOpening) return html`<p>Looking for a walk not finished…</p>`;
-    const tick = this.rev + recorder.ticks;
+    const tick = rev + recorder.ticks;
     switch (recorder.state) {
       case 'none':
         return this.renderStart();
       case 'ended':
         return html`<walk-keep .app=${app} .rev=${tick} .recorder=${recorder}></walk-keep>`;
       default:
-        return html`<walk-live .app=${app} .rev=${rev + recorder.ticks} .recorder=${recorder}></walk-live>`;
+        return html`<walk-live .app=${app} .rev=${tick} .recorder=${recorder}></walk-live>`;
     }
   }
 

@@ -29,6 +29,7 @@ export class WalkLive extends AppPart {
       dt { color: var(--ink-soft); }
       dd { margin: 0; font-weight: 650; }
       .poor { color: var(--danger); }
+      .taken { font-weight: 650; }
     `,
   ];
 
@@ -73,46 +74,71 @@ export class WalkLive extends AppPart {
     const accuracyM = last.fix.accuracyM ?? 0;
     const word = qualityWord(accuracyM, draft.limits.maxAccuracyM);
     const size = formatLength(accuracyM, this.app.units);
-    const isPoor = last.fault !== null && last.fault !== 'repeated';
+    const isTooPoor = last.fault === 'inaccurate';
     return html`
-      <p class="now ${isPoor ? 'poor' : ''}"><b>${word}</b><b>within ${size}</b></p>
-      <p class="quiet" role="status">${countWords(accepted.length, counts)}${last.fault ? html`. Last one left out: ${FAULT_WORDS[last.fault]}.` : nothing}</p>
+      <p class="now ${isTooPoor ? 'poor' : ''}"><b>${word}</b><b>within ${size}</b></p>
+      <p class="quiet">${countWords(accepted.length, counts)}.${last.fault ? html` <span class="poor">The last one was left out: ${FAULT_WORDS[last.fault]}.</span>` : nothing}</p>
+      ${this.renderTaken()}
     `;
+  }
+
+  /** What the last corner came to. */
+  private renderTaken() {
+    const { taken } = this.recorder;
+    if (!taken || this.recorder.standNow()) return nothing;
+    const { number, count } = taken;
+    return html`<p class="taken" role="status">${
+      count > 0
+        ? `Corner ${number} is taken, from ${count} ${count === 1 ? 'position' : 'positions'}. Walk on.`
+        : `Corner ${number} is not taken: no usable position came. Stand longer.`
+    }</p>`;
   }
 
   private renderButtons() {
     const { recorder } = this;
     const { draft } = recorder;
-    const number = (draft?.stands.length ?? 0) + 1;
-    const stand = recorder.standNow();
     const isCorners = draft?.mode === 'corners';
-    const canFinish = isCorners ? number > 3 : recorder.accepted.length >= 3;
+    const count = draft?.stands.length ?? 0;
     return html`
-      ${
-        !isCorners
-          ? nothing
-          : stand
-            ? html`<button class="primary" @click=${() => recorder.endStand()}>Corner ${number}: stand still… ${recorder.countIn(stand)} taken.<br />Tap to walk on</button>`
-            : html`<button class="primary" ?disabled=${!recorder.last} @click=${() => recorder.beginStand()}>Corner ${number} is here</button>`
-      }
+      ${isCorners ? this.renderCorner(count + 1) : this.renderEdge(count)}
       <div class="pair">
         <button @click=${() => recorder.pause()}>Pause</button>
-        <button class=${isCorners ? '' : 'primary'} ?disabled=${!canFinish} @click=${() => recorder.end()}>Finish</button>
+        <button ?disabled=${!this.canFinish} @click=${() => recorder.end()}>Finish</button>
       </div>
       ${
-        isCorners && number > 1 && !stand
-          ? html`<button class="plain" @click=${() => recorder.dropLastCorner()}>Take corner ${number - 1} back</button>`
+        isCorners && count > 0 && !recorder.standNow()
+          ? html`<button class="plain" @click=${() => recorder.dropLastCorner()}>Take corner ${count} back</button>`
           : nothing
       }
     `;
   }
 
+  private renderCorner(number: number) {
+    const { recorder } = this;
+    const stand = recorder.standNow();
+    return stand
+      ? html`<button class="primary" @click=${() => recorder.endStand()}>Corner ${number}: stand still… ${recorder.countIn(stand)} taken.<br />Tap to walk on</button>`
+      : html`<button class="primary" ?disabled=${!recorder.last} @click=${() => recorder.beginStand()}>Corner ${number} is here</button>`;
+  }
+
+  private renderEdge(count: number) {
+    const { recorder } = this;
+    return recorder.standNow()
+      ? html`<button @click=${() => recorder.endStand()}>Leave the edge</button>`
+      : html`<button class="primary" ?disabled=${!recorder.last} @click=${() => recorder.beginStand()}>${count > 0 ? 'I am on the edge again' : 'I am on the edge: begin'}</button>`;
+  }
+
+  private get canFinish(): boolean {
+    const { recorder } = this;
+    return recorder.draft?.mode === 'corners'
+      ? recorder.draft.stands.length >= 3
+      : recorder.line().length >= 3;
+  }
+
   private renderPaused() {
     const { recorder } = this;
-    const { draft } = recorder;
-    const canFinish = draft?.mode === 'corners' ? draft.stands.length >= 3 : recorder.accepted.length >= 3;
     return html`<button class="primary" @click=${() => recorder.resume()}>Go on walking</button>
-      <button ?disabled=${!canFinish} @click=${() => recorder.end()}>Finish</button>`;
+      <button ?disabled=${!this.canFinish} @click=${() => recorder.end()}>Finish</button>`;
   }
 
   private renderFigures() {
@@ -124,15 +150,15 @@ export class WalkLive extends AppPart {
     const corners = outline?.corners.map(({ sigmaM }) => sigmaM ?? 0) ?? [];
     const lengthM =
       draft.mode === 'round'
-        ? lengthOfLineM(accepted.map(({ position }) => position))
+        ? lengthOfLineM(recorder.line().map(({ position }) => position))
         : (outline?.perimeterM ?? 0);
     const best = accepted.at(-1)?.accuracyM;
     return html`<dl>
-      <dt>Way</dt><dd>${MODE_WORDS[draft.mode].name}, begun ${timeOf(draft.startedMs)}</dd>
-      ${draft.mode === 'corners' ? html`<dt>Corners</dt><dd>${draft.stands.length}${corners.length > 0 ? html` (each to ± ${formatLength(2 * Math.max(...corners), app.units)})` : nothing}</dd>` : nothing}
-      ${draft.mode === 'round' || outline ? html`<dt>${draft.mode === 'round' ? 'Walked' : 'All round'}</dt><dd>${formatLength(lengthM, app.units)}</dd>` : nothing}
       <dt>Area so far</dt><dd>${outline ? formatAreaPm(outline.areaM2, outline.areaSigmaM2, app.units) : 'none yet'}</dd>
+      ${draft.mode === 'corners' ? html`<dt>Corners</dt><dd>${draft.stands.length}${corners.length > 0 ? html`, each to ± ${formatLength(2 * Math.max(...corners), app.units)}` : nothing}</dd>` : nothing}
+      ${draft.mode === 'round' || outline ? html`<dt>${draft.mode === 'round' ? 'Walked' : 'All round'}</dt><dd>${formatLength(lengthM, app.units)}</dd>` : nothing}
       ${best && !outline ? html`<dt>One position</dt><dd>± ${formatLength(2 * sigmaOfAccuracyM(best), app.units)} each way</dd>` : nothing}
+      <dt>How</dt><dd>${MODE_WORDS[draft.mode].name}, begun ${timeOf(draft.startedMs)}</dd>
     </dl>`;
   }
 }

@@ -32,8 +32,10 @@ export class WalkRecorder {
   last: LastFix | null = null;
   counts: JudgedFixes['rejected'] = NONE_REJECTED;
   accepted: Fix[] = [];
-  /** when the stand under way began, by the clock of the fixes; null when walking. */
+  /** when the stand or stretch under way began, by the clock of the fixes; null when walking. */
   standingFromMs: number | null = null;
+  /** what the last stand came to: the number of the corner and the positions in it. */
+  taken: { readonly number: number; readonly count: number } | null = null;
   /** what hinders the recording just now. */
   trouble: Issue | null = null;
   isScreenKept = false;
@@ -103,7 +105,7 @@ export class WalkRecorder {
     this.changed();
   }
 
-  /** Stops listening; a stand under way is dropped when it has no position. */
+  /** Stops listening; a stand or stretch under way ends, and counts when it has a position. */
   pause(): void {
     if (this.state !== 'walking') return;
     this.endStand();
@@ -141,13 +143,16 @@ export class WalkRecorder {
     const stand = this.standNow();
     this.standingFromMs = null;
     if (!stand || !this.draft) return false;
-    const isTaken = this.countIn(stand) > 0;
+    const count = this.countIn(stand);
+    const isTaken = count > 0;
+    if (this.draft.mode === 'corners') this.taken = { number: this.draft.stands.length + 1, count };
     if (isTaken) this.change({ stands: [...this.draft.stands, stand] });
     this.changed();
     return isTaken;
   }
 
   dropLastCorner(): void {
+    this.taken = null;
     if (this.standingFromMs !== null) this.standingFromMs = null;
     else if (this.draft) this.change({ stands: this.draft.stands.slice(0, -1) });
     this.changed();
@@ -166,6 +171,13 @@ export class WalkRecorder {
     return this.standingFromMs === null ? null : { fromMs: this.standingFromMs, toMs: Date.now() };
   }
 
+  /** A corner is taken by itself once it was stood at for the time set. */
+  private isStoodEnough(): boolean {
+    const [{ draft }, stand] = [this, this.standNow()];
+    if (draft?.mode !== 'corners' || !stand) return false;
+    return stand.toMs - stand.fromMs >= 1000 * draft.standS && this.countIn(stand) >= LEAST_AT_CORNER;
+  }
+
   countIn({ fromMs, toMs }: Stand): number {
     return this.accepted.filter(({ timeMs }) => timeMs !== null && timeMs >= fromMs && timeMs <= toMs).length;
   }
@@ -182,28 +194,47 @@ export class WalkRecorder {
     );
   }
 
-  /** What the walk gives so far, the stand under way left out; null before anything was walked. */
+  /** Positions of the edge in mode `round`, of everything in mode `corners`. */
+  line(): readonly Fix[] {
+    const { draft, accepted } = this;
+    if (draft?.mode !== 'round') return accepted;
+    const stretches = this.stretches();
+    return accepted.filter(({ timeMs }) =>
+      stretches.some(({ fromMs, toMs }) => timeMs !== null && timeMs >= fromMs && timeMs <= toMs),
+    );
+  }
+
+  /** What the walk gives so far; null before anything was walked. */
   result(): WalkResult | null {
     const { draft, options } = this;
     if (!draft || !options) return null;
-    const stands = draft.stands.map(({ fromMs }) => fromMs).join();
-    const key = [
-      draft.mode,
-      draft.toleranceM,
-      this.accepted.length,
-      draft.startedMs,
-      stands,
-      JSON.stringify(draft.limits),
-    ].join('|');
-    if (this.made?.key !== key)
-      this.made = { key, result: walkFromTrack(this.draft?.fixes ?? [], options, draft.stands) };
+    const stretches = this.stretches();
+    if (draft.mode === 'round' && stretches.length === 0) return null;
+    const { limits, mode, toleranceM, fixes } = draft;
+    const key = JSON.stringify([
+      mode,
+      toleranceM,
+      limits,
+      fixes.length,
+      stretches.map(({ fromMs }) => fromMs),
+    ]);
+    if (this.made?.key !== key) this.made = { key, result: walkFromTrack(fixes, options, stretches) };
     return this.made.result;
+  }
+
+  /** Stretches of the edge with the one under way; a corner under way does not count yet. */
+  private stretches(): readonly Stand[] {
+    const { draft } = this;
+    if (!draft) return [];
+    const now = draft.mode === 'round' ? this.standNow() : null;
+    return now ? [...draft.stands, now] : draft.stands;
   }
 
   private take(draft: WalkDraft | null): void {
     this.draft = draft;
     this.state = draft ? 'paused' : 'none';
     this.last = null;
+    this.taken = null;
     this.trouble = null;
     this.standingFromMs = null;
     this.made = null;
@@ -244,9 +275,7 @@ export class WalkRecorder {
       this.draft = { ...this.draft, fixes: [...this.draft.fixes, fix] };
       this.save();
     }
-    const stand = this.standNow();
-    const isEnough = stand && stand.toMs - stand.fromMs >= 1000 * this.draft.standS;
-    if (stand && isEnough && this.countIn(stand) >= LEAST_AT_CORNER) {
+    if (this.isStoodEnough()) {
       this.endStand();
       navigator.vibrate?.([120, 80, 120]);
     }

@@ -4,16 +4,16 @@ import type { WalkRecorder } from './walk-recorder';
 
 /** The walk as the map draws it: the line walked, the outline so far, corners by number, the last position in its circle. */
 export function trialOfWalk(recorder: WalkRecorder): Trial | null {
-  const { draft, last, accepted } = recorder;
+  const { draft, last, state } = recorder;
   if (!draft) return null;
   const result = recorder.result();
-  const track = accepted.map(({ position }) => position);
+  const track = recorder.line().map(({ position }) => position);
   const lines: Trial['lines'][number][] = [];
   if (track.length > 1) lines.push({ points: track, isClosed: false, style: 'faint' });
   if (result?.ok) lines.push({ points: result.outline.ring.slice(0, -1), isClosed: true, style: 'main' });
   const corners = draft.mode === 'corners' ? cornersOf(recorder) : [];
   const circles: Trial['circles'][number][] = [];
-  if (last?.fix.accuracyM) {
+  if (state === 'walking' && last?.fix.accuracyM) {
     const style = last.fault ? 'warn' : 'main';
     circles.push({ at: last.fix.position, radiusM: last.fix.accuracyM, style });
   }
@@ -22,6 +22,30 @@ export function trialOfWalk(recorder: WalkRecorder): Trial | null {
     points: corners.map((at, i) => ({ at, label: String(i + 1), style: 'main' as const })),
     circles,
   };
+}
+
+/** Equator, m, over the 256 px of zoom 0: the Web Mercator tile scheme. */
+const M_PER_PX_0 = 40_075_016.7 / 256;
+/** What a walk should fill of the map, px: it fits a phone held upright. */
+const FILL_PX = 220;
+const NEAREST_ZOOM = 21;
+
+/** Middle of a walk, and the zoom at which the whole of it is seen; null before it has any place. */
+export function viewOfWalk(
+  recorder: WalkRecorder,
+): { readonly middle: Position; readonly zoom: number } | null {
+  const places = recorder.accepted.map(({ position }) => position);
+  const first = places[0];
+  if (!first) return null;
+  const limit = (axis: 0 | 1, pick: (...values: number[]) => number) =>
+    places.reduce((so, place) => pick(so, place[axis]), first[axis]);
+  const [west, east] = [limit(0, Math.min), limit(0, Math.max)];
+  const [south, north] = [limit(1, Math.min), limit(1, Math.max)];
+  const middle: Position = [(west + east) / 2, (south + north) / 2];
+  const shrink = Math.cos((middle[1] * Math.PI) / 180);
+  const sizeM = (Math.max((east - west) * shrink, north - south) * 40_075_016.7) / 360;
+  const zoom = Math.log2((M_PER_PX_0 * shrink * FILL_PX) / Math.max(sizeM, 1));
+  return { middle, zoom: Math.min(NEAREST_ZOOM, Math.floor(2 * zoom) / 2) };
 }
 
 /** Corners taken, also before there are enough of them for an outline: plain means, for the map alone. */

@@ -4,7 +4,10 @@ import type { Issue, UnitSystem } from '../yard/types';
 
 export const MODE_WORDS: Readonly<Record<WalkMode, { readonly name: string; readonly when: string }>> = {
   corners: { name: 'Corner by corner', when: 'straight edges: stand still at each corner' },
-  round: { name: 'All along the edge', when: 'curved edges: keep walking until you are back' },
+  round: {
+    name: 'All along the edge',
+    when: 'curved edges: keep walking until you are back where you began',
+  },
 };
 
 /** Why a position was left out. */

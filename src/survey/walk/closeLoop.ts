@@ -2,8 +2,9 @@ import type { PlaneFix } from './fixNoise';
 
 /** The start can be met again only in this last share of the way. */
 const LAST_SHARE = 0.3;
-/** A second passing of the start is believed when it comes nearer than the end does by this many sigmas. */
-const NEARER = 3;
+/** The start is met again within this many sigmas and metres; and the end lies farther off by as many sigmas. */
+const NEAR = 3;
+const NEAR_M = 2;
 
 export interface Loop {
   /** fixes up to where the start was met again. */
@@ -25,7 +26,8 @@ export function closeLoop(fixes: readonly PlaneFix[]): Loop {
   const gapAt = (index: number) => distance(fixes[index] ?? first, first);
   let end = count - 1;
   for (let i = Math.ceil(count * (1 - LAST_SHARE)); i < count - 1; i++) if (gapAt(i) < gapAt(end)) end = i;
-  if (gapAt(count - 1) - gapAt(end) < NEARER * first.sigmaM) end = count - 1;
+  const isMet = gapAt(end) <= NEAR * first.sigmaM + NEAR_M;
+  if (!isMet || gapAt(count - 1) - gapAt(end) < NEAR * first.sigmaM) end = count - 1;
   let overlapM = 0;
   for (let i = end + 1; i < count; i++) overlapM += distance(fixes[i - 1] ?? first, fixes[i] ?? first);
   return { fixes: fixes.slice(0, end + 1), gapM: gapAt(end), overlapM };

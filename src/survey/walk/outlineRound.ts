@@ -13,7 +13,7 @@ import type { Noise, WalkOptions } from './types';
 /** Least tolerance, metres: nobody walks an edge more exactly. Common practice, no source. */
 const LEAST_TOLERANCE_M = 0.5;
 /** The line wanders from a straight side by up to this many standard deviations. */
-const WANDER = 2.5;
+const WANDER = 1.8;
 /** Time that a side takes to walk, seconds: about 25 m. Common practice, no source. */
 const SIDE_S = 20;
 /** Longest run of fixes averaged before bends are looked for: in seconds, and in metres walked. */

@@ -23,7 +23,7 @@ export interface FixLimits {
   readonly maxAgeMs: number;
 }
 
-/** A stand at one corner: fixes found from the first to the last moment, both included. */
+/** A stretch of time, both ends included: a stand at one corner, or a stretch of the edge walked. */
 export interface Stand {
   readonly fromMs: number;
   readonly toMs: number;

@@ -30,7 +30,8 @@ const BEYOND_MODEL = 1.15;
  * over all fixes of what each adds to it. `vertexSigmaM` is what gives the same by the polygon formula of
  * independent corners, so it is less than the error of a corner's place.
  * @param fixes in the order in which they came
- * @param stands in order round the ground; used in mode `corners` alone
+ * @param stands mode `corners`: the stand at each corner, in order round the ground; mode `round`: the
+ * stretches of the edge, the way between them left out; none: every fix lies on the edge
  */
 export function walkFromTrack(
   fixes: readonly Fix[],
@@ -41,7 +42,7 @@ export function walkFromTrack(
   const made =
     options.mode === 'corners'
       ? outlineOfStands(judged.accepted, options, stands)
-      : outlineOfLine(judged.accepted, options);
+      : outlineOfLine(onEdge(judged.accepted, stands), options);
   if ('code' in made) return { ok: false, issue: made, judged };
   const fault = checkRing(made.ring)[0];
   if (fault) {
@@ -150,6 +151,12 @@ function figures(ring: Ring, corners: readonly XY[], modelSigmaM2: number) {
     vertexSigmaM: vertexSigmaFor(areaSigmaM2, corners),
     perimeterM: perimeterOfRingM(ring),
   };
+}
+
+function onEdge(fixes: readonly Fix[], stretches: readonly Stand[]): readonly Fix[] {
+  if (stretches.length === 0) return fixes;
+  const indices = new Set(stretches.flatMap((stretch) => indicesOf(fixes, stretch)));
+  return fixes.filter((_, index) => indices.has(index));
 }
 
 /** Which of the fixes were found during a stand. */
