@@ -1,5 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
+import { doseAreaWords } from '../words/slopeWords';
 import { addVisit, removeVisit, replaceVisit } from '../yard/edits';
 import type { Visit, VisitDose, ZoneChoice } from '../yard/types';
 import { AppPart, fieldValue } from './app-part';
@@ -77,6 +78,11 @@ export class VisitPanel extends AppPart {
       <h3>Ground</h3>
       <zone-choice .app=${app} .rev=${rev} .choice=${visit.zones}
         @choice-change=${(event: CustomEvent<ZoneChoice>) => this.change('Choose ground', { zones: event.detail })}></zone-choice>
+      ${
+        app.yard.zones.some((zone) => zone.slope !== null && app.visit?.treated.has(zone.id))
+          ? html`<p class="quiet">${doseAreaWords(app.yard.settings)} The yard’s settings change that.</p>`
+          : nothing
+      }
       <h3>Products, in the order they go out</h3>
       ${visit.doses.map((dose, index) => html`<dose-card .app=${app} .rev=${rev} .visit=${visit} .dose=${dose} .index=${index}></dose-card>`)}
       ${this.renderAddDose(visit)}
