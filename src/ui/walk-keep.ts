@@ -26,6 +26,7 @@ export class WalkKeep extends AppPart {
     fold,
     css`
       :host { display: block; }
+      .row { margin-top: 0.5rem; }
       .keep { width: 100%; min-height: 64px; font-size: 1.25rem; font-weight: 650; margin: 0.5rem 0; }
     `,
   ];

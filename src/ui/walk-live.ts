@@ -25,6 +25,7 @@ export class WalkLive extends AppPart {
       .big button { min-height: 64px; font-size: 1.2rem; font-weight: 650; width: 100%; }
       .big .pair { display: grid; grid-template-columns: 1fr 1fr; gap: 0.5rem; }
       .big .pair button { min-height: 52px; font-size: 1.05rem; }
+      .row { margin-top: 0.5rem; }
       dl { display: grid; grid-template-columns: auto 1fr; gap: 0.15rem 0.75rem; margin: 0 0 0.5rem; }
       dt { color: var(--ink-soft); }
       dd { margin: 0; font-weight: 650; }
