@@ -53,5 +53,7 @@ export function matchCorners(
   skipIds: readonly string[] = [],
 ): Yard {
   const left = yard.zones.flatMap((zone) => (isLockedZone(zone) || !zone.isPlaced ? [zone.id] : []));
-  return insertCorners(yard, corners, plane, [...skipIds, ...left]);
+  // a closed ring tells its first corner twice
+  const once = [...new Map(corners.map((p) => [String(p), p])).values()];
+  return insertCorners(yard, once, plane, [...skipIds, ...left]);
 }
