@@ -1,5 +1,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
+import geographicLib from 'geographiclib-geodesic';
+import { writeArrayBuffer } from 'geotiff';
 import { PNG } from 'pngjs';
 import { placeOfPixel } from '../../src/survey/picture/ownPicture';
 import type { Position } from '../../src/yard/types';
@@ -267,6 +269,84 @@ test('the sample picture set by two of its corners: a lawn of known size traced 
   // The frame of the picture is linear in degrees, as the plane here is
   expect(a).toBeCloseTo(0.08, 5);
   expect(e).toBeCloseTo(-0.08, 5);
+});
+
+/*
+ * Independent of any projection library: on the central meridian of a UTM zone the easting is 500,000 m and
+ * the northing 0.9996 of the way from the equator along the meridian; across it the scale is 0.9996
+ * (Snyder, USGS Professional Paper 1395 (1987), chapter 8). The ways are geodesics of GeographicLib.
+ */
+const UTM_SCALE = 0.9996;
+const onMeridian = (lat: number, lon: number) =>
+  UTM_SCALE * (geographicLib.Geodesic.WGS84.Inverse(0, lon, lat, lon).s12 ?? Number.NaN);
+/** The place so many metres of the grid east and south of a place on the central meridian. */
+function fromMeridian(lat: number, lon: number, eastM: number, southM: number): Position {
+  const down = geographicLib.Geodesic.WGS84.Direct(lat, lon, 180, southM / UTM_SCALE);
+  const across = geographicLib.Geodesic.WGS84.Direct(down.lat2 ?? 0, lon, 90, eastM / UTM_SCALE);
+  return [across.lon2 ?? 0, across.lat2 ?? 0];
+}
+const NEAR_M = 0.05;
+
+test('a GeoTIFF in UTM lies within 5 cm of its corners', async ({ page }) => {
+  await openEmptyYard(page);
+  const [lat, lon] = [41.2345, -99];
+  const values = new Uint8Array(400 * 300).map((_, i) => (i * 7) % 251);
+  const tiff = await writeArrayBuffer(values, {
+    width: 400,
+    height: 300,
+    ModelPixelScale: [0.1, 0.1, 0],
+    ModelTiepoint: [0, 0, 0, 500000, onMeridian(lat, lon), 0],
+    GTModelTypeGeoKey: 1,
+    GTRasterTypeGeoKey: 1,
+    ProjectedCSTypeGeoKey: 32614,
+  });
+  const form = await openPictures(page, [
+    { name: 'Drone.tif', mimeType: 'image/tiff', buffer: Buffer.from(tiff) },
+  ]);
+  await expect(form.getByText('Placed by its own file')).toContainText('UTM zone 14N');
+  const { yard } = await exportYard(page);
+  const picture = pictureOf(yard);
+  expect(farM(placeOfPixel(picture, [0, 0]), [lon, lat])).toBeLessThan(NEAR_M);
+  expect(farM(placeOfPixel(picture, [400, 300]), fromMeridian(lat, lon, 40, 30))).toBeLessThan(NEAR_M);
+});
+
+test('a world file places a picture: with its .prj at once, without it once the system is named', async ({
+  page,
+}) => {
+  await openEmptyYard(page);
+  const [lat, lon] = [41.2345, -99];
+  const png = pngFile('Photo.png', drawPicture(400, 300, { red: [100, 100] }));
+  // a world file names the middle of the upper left pixel
+  const lines = [0.1, 0, 0, -0.1, 500000 + 0.05, onMeridian(lat, lon) - 0.05];
+  const text = (name: string, content: string) => ({
+    name,
+    mimeType: 'text/plain',
+    buffer: Buffer.from(content),
+  });
+  const world = text('Photo.pgw', lines.join('\n'));
+  const prj = text(
+    'Photo.prj',
+    'PROJCS["WGS_1984_UTM_Zone_14N",GEOGCS["GCS_WGS_1984",DATUM["D_WGS_1984",SPHEROID["WGS_1984",6378137.0,298.257223563]],PRIMEM["Greenwich",0.0],UNIT["Degree",0.0174532925199433]],PROJECTION["Transverse_Mercator"],PARAMETER["False_Easting",500000.0],PARAMETER["False_Northing",0.0],PARAMETER["Central_Meridian",-99.0],PARAMETER["Scale_Factor",0.9996],PARAMETER["Latitude_Of_Origin",0.0],UNIT["Meter",1.0]]',
+  );
+  const check = async () => {
+    const { yard } = await exportYard(page);
+    const picture = pictureOf(yard);
+    expect(farM(placeOfPixel(picture, [0, 0]), [lon, lat])).toBeLessThan(NEAR_M);
+    expect(farM(placeOfPixel(picture, [400, 300]), fromMeridian(lat, lon, 40, 30))).toBeLessThan(NEAR_M);
+  };
+  const form = await openPictures(page, [png, world, prj]);
+  await expect(form.getByText('Placed by its own file')).toBeVisible();
+  await check();
+  await openEmptyYard(page, 'Second yard');
+  await openPictures(page, [png, world]);
+  const system = form.getByLabel(/^Coordinate system: EPSG/);
+  await system.fill('32614');
+  await form
+    .getByRole('button', { name: /UTM zone 14N/ })
+    .first()
+    .click();
+  await expect(form.getByText('Placed by its own file')).toBeVisible();
+  await check();
 });
 
 test('a file that is no picture is refused in words; a picture dropped on the page opens the form', async ({
