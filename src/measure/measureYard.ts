@@ -41,7 +41,8 @@ const NO_ELDERS: readonly Elder[] = [];
  * elevation h. A zone whose outline crosses itself or has too few corners is left out and listed in
  * `issues` as an error: it neither counts nor cuts. Parts that overlap, and holes that reach outside,
  * are measured with each square metre counted once and listed as a warning. A zone without a place is
- * measured by itself, in the plane NOWHERE. Never throws.
+ * measured by itself, in the plane NOWHERE. Errors and totals are worked out when first asked for: a drag
+ * asks for areas at every frame and for the rest a few times a second. Never throws.
  * @param previous the last result; zones whose inputs are the same objects are taken over from it
  */
 export function measureYard(yard: Yard, previous?: MeasuredYard): MeasuredYard {
@@ -61,15 +62,30 @@ export function measureYard(yard: Yard, previous?: MeasuredYard): MeasuredYard {
     const origin: Origin = { zone, elders: near ?? NO_ELDERS, plane: laid.plane, elevationM };
     zones.set(zone.id, before && isSame(origins.get(before), origin) ? before : measureZone(subject, origin));
   }
-  const totals = totalsByKind(
-    usable.map(({ zone }) => zone),
-    zones,
+  let totals: MeasuredYard['totals'] | undefined;
+  const measured: MeasuredYard = {
     plane,
-    areaScale(elevationM),
-    previous,
-  );
-  return { plane, zones, totals, issues: all.flatMap(({ laid }) => laid.issues) };
+    zones,
+    get totals() {
+      totals ??= totalsByKind(
+        usable.map(({ zone }) => zone),
+        zones,
+        plane,
+        areaScale(elevationM),
+        summed.get(measured),
+      );
+      summed.set(measured, measured);
+      return totals;
+    },
+    issues: all.flatMap(({ laid }) => laid.issues),
+  };
+  const before = previous && summed.get(previous);
+  if (before) summed.set(measured, before);
+  return measured;
 }
+
+/** The last result before this one whose totals were asked for, or itself: what changed since is summed anew. */
+const summed = new WeakMap<MeasuredYard, MeasuredYard>();
 
 function measureZone({ zone, laid }: LaidZone, origin: Origin): MeasuredZone {
   const { plane, elders } = origin;
@@ -83,22 +99,28 @@ function measureZone({ zone, laid }: LaidZone, origin: Origin): MeasuredZone {
     zone,
     ...elders.filter((elder) => !elder.isBefore).map((elder) => elder.zone),
   ];
-  const gradient = gradientOfParts(shape.planeParts, sources, plane, zone);
-  const isWhole = shape.cutBy.length === 0;
-  const ownSigmaM2 = isWhole
-    ? ownSigmaOfWhole(shape.planeParts, zone, plane)
-    : ownSigmaOfParts(shape.planeParts, zone, sources, plane);
+  let gradient: MeasuredZone['gradient'] | undefined;
+  let ownSigmaM2: number | undefined;
   const linear = Math.sqrt(scale);
   const measured: MeasuredZone = {
     zoneId: zone.id,
     grossM2: scale * shape.grossM2,
     netM2: scale * shape.netM2,
-    netSigmaM2: linear * ownSigmaM2,
+    get netSigmaM2() {
+      ownSigmaM2 ??=
+        shape.cutBy.length === 0
+          ? ownSigmaOfWhole(shape.planeParts, zone, plane)
+          : ownSigmaOfParts(shape.planeParts, zone, sources, plane);
+      return linear * ownSigmaM2;
+    },
     netPerimeterM: linear * shape.perimeterM,
     netParts: shape.parts,
     netPlaneParts: shape.planeParts,
     cutBy: shape.cutBy.map((one) => ({ ...one, areaM2: scale * one.areaM2 })),
-    gradient,
+    get gradient() {
+      gradient ??= gradientOfParts(shape.planeParts, sources, plane, zone);
+      return gradient;
+    },
   };
   origins.set(measured, origin);
   keepSources(measured, sources, linear);
