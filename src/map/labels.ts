@@ -109,11 +109,24 @@ export function placeLabel(
   heightM: number,
   avoid: readonly Box[],
 ): XY | null {
+  if (!fitsExtent(spot, widthM, heightM)) return null;
   const isFree = ([x, y]: XY) =>
     !avoid.some((box) => boxesMeet(box, { x, y, width: widthM, height: heightM }));
   if (isFree(spot.at) && labelFits(spot, widthM, heightM)) return spot.at;
   const fits = (at: XY) => isFree(at) && labelFits({ ...spot, at, roomM: 0 }, widthM, heightM);
   return placesOf(spot).find(fits) ?? null;
+}
+
+/** A box wider or higher than the whole part fits nowhere in it: told at once, as far out most labels are. */
+function fitsExtent(spot: LabelSpot, widthM: number, heightM: number): boolean {
+  let [west, south, east, north] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const [x, y] of spot.part[0] ?? []) {
+    west = Math.min(west, x);
+    south = Math.min(south, y);
+    east = Math.max(east, x);
+    north = Math.max(north, y);
+  }
+  return widthM <= east - west && heightM <= north - south;
 }
 
 /** A name over two lines, parted at the space nearest its middle; null when it has none. */

@@ -87,6 +87,12 @@ export function deriveYard(yard: Yard, previous?: Derived): Derived {
   return derived;
 }
 
+/** Takes slips that were found elsewhere, in a worker, for this very yard: they are not looked for again. */
+export function offerSlips(derived: Derived, slips: readonly Slip[]): void {
+  const cache = caches.get(derived);
+  if (cache) cache.slips = { from: groundOf(derived.yard, derived.measured), value: slips };
+}
+
 /** Zones, marks and elevation decide what is measured: the last result itself while they are the same. */
 function measureAgain(yard: Yard, previous: Derived | undefined): MeasuredYard {
   const before = previous?.yard;

@@ -6,6 +6,7 @@ import { rename, setParcel } from '../yard/edits';
 import type { Mark, Parcel, Yard, Zone } from '../yard/types';
 import type { AppController } from './app-controller';
 import type { ImportPlace } from './import-preview';
+import { findSlipsLate } from './import-slips';
 import { YardLibrary } from './yard-library';
 
 /** Zones up to this many, with so few corners, are measured in one go. */
@@ -78,6 +79,8 @@ export async function bringIn(
     };
     return gathered.parcel ? setParcel(grown, gathered.parcel) : grown;
   });
+  if (isFew(zones)) app.fitSoon(zones.length > 0 ? zones.map((zone) => zone.id) : undefined);
+  else findSlipsLate(app);
   return zones.map((zone) => zone.id);
 }
 
@@ -117,15 +120,15 @@ async function measureInSlices(
   isWanted: () => boolean,
   onProgress: (share: number) => void,
 ): Promise<void> {
-  const corners = zones.reduce((sum, zone) => sum + zone.parts.flat(2).length, 0);
-  if (zones.length <= FEW_ZONES && corners <= FEW_CORNERS) return;
+  if (isFew(zones)) return;
   const before = app.session.yard;
   // the outermost first: so the yard's plane is settled from the start, and no zone is measured twice
   const order = outermostFirst(zones);
   // the list of overlaps and gaps waits, as it does during a drag
   app.beforeReshape = before;
   try {
-    let count = Math.min(4, order.length);
+    const first = Math.min(4, order.length);
+    let count = first;
     let step = 4;
     for (;;) {
       const start = performance.now();
@@ -138,6 +141,8 @@ async function measureInSlices(
       void derived.measured;
       await nextFrame();
       const took = performance.now() - start;
+      // the outermost zones are there: the map goes to them now, while it has little to draw anew
+      if (count === first) app.map?.fit(order.slice(0, first).map((zone) => zone.id));
       onProgress(count / order.length);
       if (count >= order.length || !isWanted()) return;
       step = Math.max(1, Math.min(40, Math.round((step * SLICE_MS) / Math.max(4, took))));
@@ -146,6 +151,11 @@ async function measureInSlices(
   } finally {
     app.beforeReshape = null;
   }
+}
+
+function isFew(zones: readonly Zone[]): boolean {
+  const corners = zones.reduce((sum, zone) => sum + zone.parts.flat(2).length, 0);
+  return zones.length <= FEW_ZONES && corners <= FEW_CORNERS;
 }
 
 function outermostFirst(zones: readonly Zone[]): Zone[] {

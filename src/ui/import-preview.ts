@@ -339,7 +339,7 @@ export class ImportPreview extends AppPart {
       );
       if (zoneIds === null) return;
       app.setView({ step: 'measure', way: null, selectedZoneIds: zoneIds.length <= 30 ? zoneIds : [] });
-      app.fitSoon(zoneIds.length > 0 ? zoneIds : undefined);
+      await nextTask();
       app.note(
         'brought-in',
         `${describeDone(zoneIds.length, gathered.marks.length, gathered.parcel !== null)} One undo takes it back.`,
@@ -365,8 +365,20 @@ export class ImportPreview extends AppPart {
   private close(): void {
     this.dialog.close();
     this.remove();
-    if (this.openedBy instanceof HTMLElement && this.openedBy.isConnected) this.openedBy.focus();
+    // after the next drawing, so that nothing is laid out twice
+    const back = this.openedBy;
+    requestAnimationFrame(() => {
+      setTimeout(() => {
+        if (back instanceof HTMLElement && back.isConnected && document.activeElement === document.body)
+          back.focus();
+      });
+    });
   }
+}
+
+/** Lets the browser draw before what comes next. */
+function nextTask(): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve));
 }
 
 function svgDot(x: number, y: number) {
