@@ -1,5 +1,5 @@
-import { Clipper, ClipType, FillRule, PolyTree64 } from 'clipper2-ts';
 import { fromTree, PER_M } from '../measure/clipPaths';
+import { booleanOp, booleanOpWithPolyTree, ClipType, FillRule, PolyTree64 } from '../measure/clipper';
 import { signedArea } from '../measure/signedArea';
 import type { PlaneRings, XY } from '../measure/types';
 import type { FillChoice } from './importTypes';
@@ -20,11 +20,11 @@ export function mendRings(rings: PlaneRings, fill: FillChoice): PlaneRings[] {
     ring.slice(0, -1).map(([x, y]) => ({ x: Math.round(x * PER_M), y: Math.round(y * PER_M) })),
   );
   if (!outer) return [];
-  const filled = (paths: (typeof outer)[]) => Clipper.booleanOp(ClipType.Union, paths, null, rule);
+  const filled = (paths: (typeof outer)[]) => booleanOp(ClipType.Union, paths, null, rule);
   const ground = filled([outer]);
   const taken = holes.flatMap((hole) => filled([hole]));
   const tree = new PolyTree64();
-  Clipper.booleanOpWithPolyTree(ClipType.Difference, ground, taken, tree, FillRule.NonZero);
+  booleanOpWithPolyTree(ClipType.Difference, ground, taken, tree, FillRule.NonZero);
   return fromTree(tree).filter((part) => areaOf(part) >= NOISE_M2);
 }
 

@@ -1,7 +1,7 @@
-import { Clipper, ClipType, EndType, JoinType, type Paths64 } from 'clipper2-ts';
 import type { Position, Rings } from '../yard/types';
 import { ARC_TOLERANCE_M } from './clip';
 import { fromTree, operate, PER_M } from './clipPaths';
+import { ClipType, EndType, inflatePaths, JoinType, type Paths64 } from './clipper';
 import { roundPosition } from './corners';
 import { ringsToLonLat } from './plane';
 import type { LocalPlane, PlaneRings, XY } from './types';
@@ -24,7 +24,7 @@ export function ribbonOf(line: readonly XY[], widthM: number, joint: Joint): Pla
     x: Math.round(x * PER_M),
     y: Math.round(y * PER_M),
   }));
-  const grown: Paths64 = Clipper.inflatePaths(
+  const grown: Paths64 = inflatePaths(
     [path],
     (widthM / 2) * PER_M,
     joint === 'round' ? JoinType.Round : JoinType.Miter,

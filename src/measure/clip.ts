@@ -1,5 +1,5 @@
-import { Clipper, ClipType, EndType, JoinType, type Paths64 } from 'clipper2-ts';
 import { areaAfter, fromTree, lengthOf, operate, PER_M, TURNS, toPaths, turnPaths } from './clipPaths';
+import { areaOfPaths, ClipType, EndType, inflatePaths, JoinType, type Paths64 } from './clipper';
 import { boxesNear, boxOf } from './planeBox';
 import { signedArea } from './signedArea';
 import type { PlaneRings, XY } from './types';
@@ -39,7 +39,7 @@ function parted(
 ): PlaneRings[] {
   // Pieces that touch could be misread alike in what is taken and in what is left.
   const [subject, clip] = [toPaths(from), toPaths(areApart(by) ? by : unionOf(by))];
-  const [whole, taker] = [Clipper.areaPaths(subject), Clipper.areaPaths(clip)];
+  const [whole, taker] = [areaOfPaths(subject), areaOfPaths(clip)];
   const slack = slackOf(subject) + (clip.length > 1 ? slackOf(clip) : 0);
   const isOutside = type === ClipType.Difference;
   let best: { miss: number; parts: PlaneRings[] } | undefined;
@@ -70,15 +70,15 @@ function parted(
 export function unionOf(parts: readonly PlaneRings[]): PlaneRings[] {
   const paths = toPaths(parts);
   const slack = slackOf(paths);
-  const sum = Clipper.areaPaths(paths);
+  const sum = areaOfPaths(paths);
   let best: { miss: number; parts: PlaneRings[] } | undefined;
   for (const turn of TURNS) {
     const turned = turnPaths(paths, turn);
     const made = fromTree(operate(ClipType.Union, turned, null), turn);
     if (Math.abs(gridAreaOf(made) - sum) <= slack) return made;
     // Inflating puts the grown pieces together by itself.
-    const grown = Clipper.inflatePaths(turned, OVERLAP, JoinType.Miter, EndType.Polygon, MITRE_LIMIT);
-    const miss = Math.abs(gridAreaOf(made) - Clipper.areaPaths(grown) + OVERLAP * lengthOf(grown));
+    const grown = inflatePaths(turned, OVERLAP, JoinType.Miter, EndType.Polygon, MITRE_LIMIT);
+    const miss = Math.abs(gridAreaOf(made) - areaOfPaths(grown) + OVERLAP * lengthOf(grown));
     if (!best || miss < best.miss) best = { miss, parts: made };
     if (miss <= slack) break;
   }
@@ -131,14 +131,13 @@ export function bufferOf(source: BufferSource, distanceM: number): PlaneRings[] 
     // Grown pieces overlap where they abutted. Before shrinking they are grown by a few steps, so that no
     // crack of the grid's rounding opens between them.
     const paths = toPaths(source.parts);
-    const whole =
-      delta < 0 ? Clipper.inflatePaths(paths, OVERLAP, JoinType.Miter, EndType.Polygon, 2) : paths;
+    const whole = delta < 0 ? inflatePaths(paths, OVERLAP, JoinType.Miter, EndType.Polygon, 2) : paths;
     const by = delta < 0 ? delta - OVERLAP : delta;
-    grown = Clipper.inflatePaths(whole, by, JoinType.Round, EndType.Polygon, 2, tolerance);
+    grown = inflatePaths(whole, by, JoinType.Round, EndType.Polygon, 2, tolerance);
   } else {
     if (distanceM <= 0) return [];
     const line = 'line' in source ? source.line : [source.point];
-    grown = Clipper.inflatePaths([toPath(line)], delta, JoinType.Round, EndType.Round, 2, tolerance);
+    grown = inflatePaths([toPath(line)], delta, JoinType.Round, EndType.Round, 2, tolerance);
   }
   return fromTree(operate(ClipType.Union, grown, null));
 }
@@ -150,7 +149,7 @@ export function bufferOf(source: BufferSource, distanceM: number): PlaneRings[] 
  */
 export function coverWithin(parts: readonly PlaneRings[], distanceM: number): PlaneRings[] {
   // Both hold the true ground: one is exact along sides, the other near enough at corners.
-  const straight = Clipper.inflatePaths(
+  const straight = inflatePaths(
     toPaths(parts),
     distanceM * PER_M,
     JoinType.Miter,
@@ -169,8 +168,8 @@ export function coverWithin(parts: readonly PlaneRings[], distanceM: number): Pl
  */
 export function closingOf(parts: readonly PlaneRings[], distanceM: number): PlaneRings[] {
   const by = distanceM * PER_M;
-  const grown = Clipper.inflatePaths(toPaths(parts), by, JoinType.Miter, EndType.Polygon, MITRE_LIMIT);
-  const back = Clipper.inflatePaths(grown, -by, JoinType.Miter, EndType.Polygon, 10);
+  const grown = inflatePaths(toPaths(parts), by, JoinType.Miter, EndType.Polygon, MITRE_LIMIT);
+  const back = inflatePaths(grown, -by, JoinType.Miter, EndType.Polygon, 10);
   return fromTree(operate(ClipType.Union, back, null));
 }
 

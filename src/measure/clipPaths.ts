@@ -1,4 +1,14 @@
-import { Clipper, type ClipType, FillRule, type Paths64, type PolyPath64, PolyTree64 } from 'clipper2-ts';
+import {
+  areaOfPath,
+  areaOfPaths,
+  booleanOp,
+  booleanOpWithPolyTree,
+  type ClipType,
+  FillRule,
+  type Paths64,
+  type PolyPath64,
+  PolyTree64,
+} from './clipper';
 import type { PlaneRings, XY } from './types';
 
 /** Grid of the set operations: one micrometre. Coordinates up to 1e3 km stay exact integers. */
@@ -38,7 +48,7 @@ export function toPaths(parts: readonly PlaneRings[]): Paths64 {
         .slice(0, -1)
         .map(([x, y]) => ({ x: Math.round(x * PER_M), y: Math.round(y * PER_M) }));
       if (path.length < 3) return;
-      if (Clipper.area(path) > 0 !== (i === 0)) path.reverse();
+      if (areaOfPath(path) > 0 !== (i === 0)) path.reverse();
       paths.push(path);
     });
   }
@@ -86,13 +96,13 @@ export function fromTree(tree: PolyTree64, turn: Turn = TURNS[0] as Turn): Plane
 /** One run of the library. */
 export function operate(type: ClipType, subject: Paths64, clip: Paths64 | null): PolyTree64 {
   const tree = new PolyTree64();
-  Clipper.booleanOpWithPolyTree(type, subject, clip, tree, FillRule.NonZero);
+  booleanOpWithPolyTree(type, subject, clip, tree, FillRule.NonZero);
   return tree;
 }
 
 /** The area alone of what an operation gives, grid units squared. */
 export function areaAfter(type: ClipType, subject: Paths64, clip: Paths64 | null): number {
-  return Clipper.areaPaths(Clipper.booleanOp(type, subject, clip, FillRule.NonZero));
+  return areaOfPaths(booleanOp(type, subject, clip, FillRule.NonZero));
 }
 
 /** Length of all paths, grid units. */
