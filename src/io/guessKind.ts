@@ -73,7 +73,7 @@ const KEYS = [
   'description',
   'cmt',
   'sym',
-  'styleUrl',
+  'styleurl',
   'layer',
 ];
 
@@ -88,8 +88,9 @@ export function guessKind(
   layer: string,
   isPoint: boolean,
 ): KindGuess {
-  const told = kindOf(String(properties.kind ?? ''), isPoint);
-  const phrases = [name, ...KEYS.flatMap((key) => phraseOf(key, properties[key]))];
+  const byKey = new Map(Object.entries(properties).map(([key, value]) => [key.toLowerCase(), value]));
+  const told = kindOf(String(byKey.get('kind') ?? ''), isPoint);
+  const phrases = [name, ...KEYS.flatMap((key) => phraseOf(key, byKey.get(key)))];
   const byWords = told ?? phrases.map((phrase) => kindOf(phrase, isPoint)).find((each) => each !== null);
   const byLayer = kindOf(layer.split(' / ').at(-1) ?? '', isPoint);
   // a folder called after the lot holds all sorts of things
