@@ -8,6 +8,7 @@ import { deriveYard } from '../../src/session/derive';
 import { type Ring, type Yard, ZONE_KINDS } from '../../src/yard/types';
 import { makeBenchYard, moveOneCorner, seededRandom } from './benchYard';
 import { measureBundle } from './bundle';
+import { benchDrag } from './drag';
 
 /** Everything measured adds to it and it is printed, so that no work can be left out by the compiler. */
 let sink = 0;
@@ -159,6 +160,8 @@ say(
   );
 }
 
+say('');
+await benchDrag(report);
 say('');
 await measureBundle(say);
 say(`\nsum of all results, so that nothing was left out: ${sink.toFixed(3)}`);
