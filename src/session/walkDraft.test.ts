@@ -17,6 +17,7 @@ const draft = (yardId: string, count: number): WalkDraft => ({
     timeMs: i,
   })),
   stands: [],
+  openFromMs: null,
 });
 
 it('keeps the newest state of each yard through a new opening, and forgets what is dropped', async () => {
@@ -44,7 +45,13 @@ it('a drop during a save leaves nothing behind', async () => {
 
 it('what is no walk is not taken for one', async () => {
   const raw = createStore('walks-c', 'walks');
-  for (const bad of [7, {}, { ...draft('one', 1), fixes: [null] }, draft('other', 1)]) {
+  for (const bad of [
+    7,
+    {},
+    { ...draft('one', 1), fixes: [null] },
+    { ...draft('one', 1), stands: [{ fromMs: 1 }] },
+    draft('other', 1),
+  ]) {
     await set('one', bad, raw);
     expect(await createWalkStore('walks-c').load('one')).toBeNull();
   }

@@ -14,6 +14,8 @@ export interface WalkDraft {
   readonly fixes: readonly Fix[];
   /** corners stood at, or stretches of the edge walked. */
   readonly stands: readonly Stand[];
+  /** when the stand or stretch under way began, milliseconds by the clock of the fixes; null for none. */
+  readonly openFromMs: number | null;
 }
 
 /** Keeps the unfinished walk of each yard, so that it survives a reload or an empty battery. */
@@ -78,6 +80,13 @@ function isDraft(value: unknown, yardId: string): value is WalkDraft {
     draft.limits !== null &&
     isList(draft.fixes) &&
     draft.fixes.every((fix) => isList((fix as Partial<Fix> | null)?.position)) &&
-    isList(draft.stands)
+    isList(draft.stands) &&
+    draft.stands.every((stand) => isStand(stand)) &&
+    (draft.openFromMs === null || typeof draft.openFromMs === 'number')
   );
+}
+
+function isStand(value: unknown): boolean {
+  const stand = value as Partial<Stand> | null;
+  return typeof stand?.fromMs === 'number' && typeof stand.toMs === 'number';
 }

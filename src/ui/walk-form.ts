@@ -150,6 +150,7 @@ export class WalkForm extends AppPart {
       mode: this.mode,
       fixes: [],
       stands: [],
+      openFromMs: null,
     };
     this.recorder.begin(draft);
   }

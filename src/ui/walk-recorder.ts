@@ -32,8 +32,6 @@ export class WalkRecorder {
   last: LastFix | null = null;
   counts: JudgedFixes['rejected'] = NONE_REJECTED;
   accepted: Fix[] = [];
-  /** when the stand or stretch under way began, by the clock of the fixes; null when walking. */
-  standingFromMs: number | null = null;
   /** what the last stand came to: the number of the corner and the positions in it. */
   taken: { readonly number: number; readonly count: number } | null = null;
   /** what hinders the recording just now. */
@@ -59,13 +57,14 @@ export class WalkRecorder {
     this.listener?.();
   }
 
-  /** Fetches the unfinished walk of a yard, paused. */
+  /** Fetches the unfinished walk of a yard, paused; a stand or stretch that a reload broke off is ended. */
   async open(yardId: string): Promise<void> {
     if (this.draft?.yardId === yardId) return;
     this.stopListening();
     this.take(null);
     try {
       this.take(await this.store.load(yardId));
+      this.endStand();
     } catch {
       this.trouble = notKept('What was walked before could not be read from this browser’s store.');
     }
@@ -134,26 +133,26 @@ export class WalkRecorder {
   }
 
   beginStand(): void {
-    this.standingFromMs = Date.now();
+    this.change({ openFromMs: Date.now() });
     this.changed();
   }
 
   /** @returns whether a corner was taken */
   endStand(): boolean {
     const stand = this.standNow();
-    this.standingFromMs = null;
     if (!stand || !this.draft) return false;
+    const { mode, stands } = this.draft;
     const count = this.countIn(stand);
     const isTaken = count > 0;
-    if (this.draft.mode === 'corners') this.taken = { number: this.draft.stands.length + 1, count };
-    if (isTaken) this.change({ stands: [...this.draft.stands, stand] });
+    if (mode === 'corners') this.taken = { number: stands.length + 1, count };
+    this.change({ openFromMs: null, stands: isTaken ? [...stands, stand] : stands });
     this.changed();
     return isTaken;
   }
 
   dropLastCorner(): void {
     this.taken = null;
-    if (this.standingFromMs !== null) this.standingFromMs = null;
+    if (this.standNow()) this.change({ openFromMs: null });
     else if (this.draft) this.change({ stands: this.draft.stands.slice(0, -1) });
     this.changed();
   }
@@ -168,7 +167,8 @@ export class WalkRecorder {
 
   /** The stand under way, up to now. */
   standNow(): Stand | null {
-    return this.standingFromMs === null ? null : { fromMs: this.standingFromMs, toMs: Date.now() };
+    const fromMs = this.draft?.openFromMs ?? null;
+    return fromMs === null ? null : { fromMs, toMs: Date.now() };
   }
 
   /** A corner is taken by itself once it was stood at for the time set. */
@@ -236,7 +236,6 @@ export class WalkRecorder {
     this.last = null;
     this.taken = null;
     this.trouble = null;
-    this.standingFromMs = null;
     this.made = null;
     this.judgeAgain();
   }
@@ -291,7 +290,9 @@ export class WalkRecorder {
     }
   }
 
+  /** The walk cannot go on; a stand or stretch under way ends, so that the way walked unheard is no part of it. */
   private fail(trouble: Issue): void {
+    this.endStand();
     this.stopListening();
     this.state = 'paused';
     this.trouble = trouble;

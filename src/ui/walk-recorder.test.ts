@@ -1,0 +1,86 @@
+import { describe, expect, it } from 'vitest';
+import type { WalkDraft, WalkStore } from '../session/walkDraft';
+import type { Fix } from '../survey/walk/types';
+import { DEFAULT_LIMITS } from '../survey/walk/walkDefaults';
+import { WalkRecorder } from './walk-recorder';
+
+/** 20 m by 10 m at about 2 m a second, from the lower left corner round to it. */
+function walkRound(): Fix[] {
+  const mPerDeg = 111_320;
+  const corners = [
+    [0, 0],
+    [20, 0],
+    [20, 10],
+    [0, 10],
+    [0, 0],
+  ] as const;
+  const places = corners.slice(1).flatMap(([x1, y1], side) => {
+    const [x0, y0] = corners[side] ?? [0, 0];
+    const steps = Math.hypot(x1 - x0, y1 - y0) / 2;
+    return Array.from(
+      { length: steps },
+      (_, i) => [x0 + ((x1 - x0) * i) / steps, y0 + ((y1 - y0) * i) / steps] as const,
+    );
+  });
+  return places.map(([x, y], i) => ({
+    position: [x / mPerDeg, y / mPerDeg],
+    accuracyM: 3,
+    timeMs: 1000 * (i + 1),
+  }));
+}
+
+function draftOf(mode: WalkDraft['mode'], fixes: readonly Fix[], openFromMs: number | null): WalkDraft {
+  const limits = DEFAULT_LIMITS;
+  return {
+    yardId: 'y',
+    startedMs: 0,
+    mode,
+    limits,
+    toleranceM: null,
+    standS: 15,
+    fixes,
+    stands: [],
+    openFromMs,
+  };
+}
+
+function storeOf(draft: WalkDraft): WalkStore & { saved: WalkDraft } {
+  return {
+    saved: draft,
+    async load() {
+      return this.saved;
+    },
+    async save(next) {
+      this.saved = next;
+    },
+    async drop() {},
+  };
+}
+
+describe('a walk broken off by a reload', () => {
+  it('along the edge: what was walked up to then is a stretch, and gives the outline', async () => {
+    const store = storeOf(draftOf('round', walkRound(), 500));
+    const recorder = new WalkRecorder(store);
+    await recorder.open('y');
+    expect(recorder.state).toBe('paused');
+    expect(recorder.line()).toHaveLength(30);
+    expect(recorder.standNow()).toBeNull();
+    const result = recorder.result();
+    // 20 m by 10 m by plain arithmetic; its corners are held to the tolerance of a walk
+    expect(result?.ok && Math.abs(result.outline.areaM2 - 200)).toBeLessThan(10);
+    expect(store.saved.stands).toHaveLength(1);
+  });
+
+  it('at a corner: the corner counts when it had a position, and is none without', async () => {
+    const fixes = walkRound().slice(0, 1);
+    for (const [openFromMs, count] of [
+      [500, 1],
+      [2000, 0],
+    ] as const) {
+      const recorder = new WalkRecorder(storeOf(draftOf('corners', fixes, openFromMs)));
+      await recorder.open('y');
+      expect(recorder.draft?.stands).toHaveLength(count);
+      expect(recorder.draft?.openFromMs).toBeNull();
+    }
+  });
+});
