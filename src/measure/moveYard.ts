@@ -1,4 +1,5 @@
 import type { BaseLayer, Curve, Parcel, Position, Rings, Yard, Zone } from '../yard/types';
+import { roundPosition } from './corners';
 import { findAllCurves, layCurveInRing } from './curves';
 import { createPlane } from './plane';
 
@@ -20,9 +21,7 @@ export function moveYard(yard: Yard, from: Position, to: Position, turnDeg: numb
   const [sin, cos] = [Math.sin(turnDeg * RAD), Math.cos(turnDeg * RAD)];
   const move: Move = (position) => {
     const [x, y] = here.toPlane(position);
-    const [lon, lat] = there.toLonLat([cos * x + sin * y, cos * y - sin * x]);
-    const round = (value: number) => Math.round(value * 1e11) / 1e11;
-    return [round(lon), round(lat)];
+    return roundPosition(there.toLonLat([cos * x + sin * y, cos * y - sin * x]));
   };
   const picture = (layer: BaseLayer) =>
     layer.kind === 'own-picture' ? movePicture(layer, move, sin, cos) : layer;
@@ -50,8 +49,13 @@ function moveOutline<T extends Zone | Parcel>(outline: T, move: Move): T {
   );
   for (const one of lastFirst) {
     const ring = parts[one.part]?.[one.ring];
-    if (ring) {
-      const laid = layCurveInRing(ring, one, moveCurve(one.curve));
+    const before = outline.parts[one.part]?.[one.ring];
+    if (ring && before) {
+      // a curve over the ring's start comes last: those before it may have got more corners, or fewer
+      const more = ring.length - before.length;
+      const shift = (index: number) => (one.from >= one.to && index >= one.from ? index + more : index);
+      const found = { ...one, from: shift(one.from), guests: one.guests.map(shift) };
+      const laid = layCurveInRing(ring, found, moveCurve(one.curve));
       parts[one.part] = (parts[one.part] ?? []).with(one.ring, laid);
     }
   }

@@ -1,6 +1,7 @@
 import { css, html, type LitElement, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { keyed } from 'lit/directives/keyed.js';
+import { NOWHERE } from '../measure/measureYard';
 import { boxOf } from '../measure/planeBox';
 import { layTapeShape, surveyOfTape } from '../survey/tape/layTapeShape';
 import { makeTapeShape } from '../survey/tape/makeTapeShape';
@@ -26,9 +27,6 @@ import { draftOf, keepDraft, type TapeDraft } from './tape-draft';
 import { baseWords, modelOf, offsetsPicture, SHAPES, shapePicture } from './tape-models';
 import { makeOffsets } from './tape-offsets';
 import { sketchOfOffsets, sketchOfShape } from './tape-sketch';
-
-/** Where zones without a place are kept. */
-const NOWHERE: Position = [0, 0];
 
 /** What the typed values come to. */
 interface Made {
@@ -230,7 +228,7 @@ export class TapeForm extends AppPart {
     }
     const { app, draft } = this;
     const { kind, mowing } = app.options;
-    const at = isPlaced ? this.middle() : NOWHERE;
+    const at = isPlaced ? this.middle() : NOWHERE.origin;
     if (at === null) return;
     const kindOfShape = this.kindOfShape;
     const heading = kindOfShape && baseWords(kindOfShape) === null ? 90 : draft.headingDeg;

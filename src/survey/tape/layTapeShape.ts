@@ -1,3 +1,4 @@
+import { roundPosition } from '../../measure/corners';
 import { flattenCurve } from '../../measure/curves';
 import { measureYard } from '../../measure/measureYard';
 import { createPlane } from '../../measure/plane';
@@ -28,8 +29,7 @@ export function layTapeShape(shape: TapeShape, at: Position, headingDeg: number)
   const [sin, cos] = [Math.sin(headingDeg * RAD), Math.cos(headingDeg * RAD)];
   const lay = ([px, py]: XY): Position => {
     const [x, y] = [px - middle[0], py - middle[1]];
-    const [lon, lat] = plane.toLonLat([x * sin - y * cos, x * cos + y * sin]);
-    return [Math.round(lon * 1e11) / 1e11, Math.round(lat * 1e11) / 1e11];
+    return roundPosition(plane.toLonLat([x * sin - y * cos, x * cos + y * sin]));
   };
   const corners = shape.ring.slice(0, -1).map(lay);
   const curves: Curve[] = [];
