@@ -1,5 +1,6 @@
 import { SUGGESTED_SIGMA_M, suggestedSurvey } from '../yard/defaults';
 import type { BaseLayer, Survey, SurveyMethod } from '../yard/types';
+import { tilePixelM } from './tilePixel';
 
 /** What was traced over, as far as it decides how well a corner can be found on it. */
 export interface PictureBasis {
@@ -37,13 +38,11 @@ export interface SuggestedSigma {
 /** How far from a corner seen on the screen people point, one sigma, CSS px; common practice, no source. */
 export const POINTING_PX = { mouse: 2.5, touch: 8 } as const;
 /** How well a corner is made out in a picture, in its pixels, one sigma; common practice, no source. */
-const SEEN_PIXELS = 0.5;
+export const SEEN_PIXELS = 0.5;
 /** Pixel of an aerial picture that tells none, m; common practice, no source. */
 export const USUAL_PIXEL_M = 0.3;
 /** Relative error of the scale of a public aerial picture; common practice, no source. */
 const AERIAL_SCALE_SIGMA = 0.002;
-/** Ground width of one pixel of a web map tile of zoom 0 on the equator, m: 2π·6378137 / 256 (OGC 17-083r4, annex on WebMercatorQuad; from memory). */
-const TILE_PIXEL_M = (2 * Math.PI * 6378137) / 256;
 
 /**
  * Survey record to begin with: sigma of a corner from pointing on the screen, the grain of the picture
@@ -88,14 +87,13 @@ function roundSigma(sigmaM: number): number {
  * @param latitudeDeg of the yard
  */
 export function pictureBasis(layer: BaseLayer, latitudeDeg: number): PictureBasis | null {
-  const cos = Math.cos((latitudeDeg * Math.PI) / 180);
   switch (layer.kind) {
     case 'grid':
       return null;
     case 'xyz':
       return {
         name: layer.name,
-        pixelM: (TILE_PIXEL_M * cos) / 2 ** layer.maxNativeZoom,
+        pixelM: tilePixelM(latitudeDeg, layer.maxNativeZoom),
         fitSigmaM: 0,
         scaleSigma: AERIAL_SCALE_SIGMA,
       };

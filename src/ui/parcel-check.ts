@@ -4,6 +4,7 @@ import type { OutsidePiece, ParcelCheck, UnassignedPiece } from '../measure/parc
 import { givePiece, zoneFromPiece } from '../measure/parcelEdits';
 import { createPlane } from '../measure/plane';
 import { boxOf } from '../measure/planeBox';
+import { zoomOfPixel } from '../measure/tilePixel';
 import { formatAreas } from '../units/columns';
 import { formatArea, formatAreaPm } from '../units/format';
 import { freeName, KIND_WORDS, KINDS_TO_DRAW, zoneName } from '../words/zoneWords';
@@ -14,8 +15,6 @@ import { shared } from './shared';
 
 /** A piece takes about so much of the screen's lesser side when it is shown. */
 const SHOWN_SHARE = 0.45;
-/** Ground width of one px of the map at zoom 0 on the equator, m. */
-const PX_AT_ZOOM_0 = 156543.034;
 
 /** The account of the property: every bit of ground by kind, and what is left to do. */
 @customElement('parcel-check')
@@ -132,9 +131,8 @@ export class ParcelCheckView extends AppPart {
     const plane = createPlane(first);
     const box = boxOf(parts.map((rings) => rings.map((ring) => ring.map((p) => plane.toPlane(p)))));
     const sizeM = Math.max(1, box.maxX - box.minX, box.maxY - box.minY);
-    const cos = Math.cos((first[1] * Math.PI) / 180);
     const roomPx = SHOWN_SHARE * Math.min(window.innerWidth, window.innerHeight);
-    const zoom = Math.floor(2 * Math.log2((PX_AT_ZOOM_0 * cos * roomPx) / sizeM)) / 2;
+    const zoom = Math.floor(2 * zoomOfPixel(first[1], sizeM / roomPx)) / 2;
     this.app.map?.goTo(
       plane.toLonLat([(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2]),
       Math.min(22, zoom),

@@ -1,5 +1,7 @@
 import { html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
+import { applyAffine } from '../survey/picture/affine';
+import { shiftFit } from '../survey/picture/handMoves';
 import { cornersOfPicture } from '../survey/picture/ownPicture';
 import { changeSettings } from '../yard/edits';
 import type { Yard } from '../yard/types';
@@ -36,12 +38,11 @@ export class PictureLocal extends PicturePart {
     this.work.setWay('lengths');
     const lay = (yard: Yard) =>
       changePicture(yard, picture.id, (each) => {
-        const [a, b, , d, e] = each.toGround;
-        const [col, row] = [each.widthPx / 2, each.heightPx / 2];
+        const [eastM, northM] = applyAffine(each.toGround, [each.widthPx / 2, each.heightPx / 2]);
         return {
           ...each,
           origin: [0, 0],
-          toGround: [a, b, -a * col - b * row, d, e, -d * col - e * row],
+          toGround: shiftFit(each.toGround, -eastM, -northM),
           // points with coordinates have no meaning here; its own position keeps its scale
           fit: each.fit && { ...NO_FIT, distances: each.fit.distances, northDeg: each.fit.northDeg },
         };

@@ -1,5 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
+import { SEEN_PIXELS } from '../measure/suggestSigma';
 import { groundResolutionOf } from '../survey/picture/affine';
 import { cornersOfPicture, type OwnPicture } from '../survey/picture/ownPicture';
 import { isPictureSet, type PictureLaid, pointMisses, refitPicture } from '../survey/picture/refitPicture';
@@ -10,8 +11,6 @@ import { shared } from './shared';
 
 /** A picture that lies this much off its fit was moved by hand since, as a share of its width. */
 const MOVED_SHARE = 1e-7;
-/** A corner is made out to about half a pixel; common practice, no source. */
-const SEEN_PIXELS = 0.5;
 
 /** How a picture lies and what that does to what is measured on it. */
 @customElement('picture-result')

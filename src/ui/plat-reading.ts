@@ -1,7 +1,8 @@
 import { checkRing } from '../measure/crossings';
+import { areaSigmaPerMetre } from '../survey/areaSigmaPerMetre';
 import { adjustByCompassRule, closingCall } from '../survey/plat/adjust';
 import { findMistakes, type LikelyMistake } from '../survey/plat/mistakes';
-import { areaSigmaPerMetre, type LaidPlat, placeTraverse } from '../survey/plat/placeTraverse';
+import { type LaidPlat, placeTraverse } from '../survey/plat/placeTraverse';
 import { readCalls } from '../survey/plat/readCalls';
 import { areaSigma, cornerSigmaOfClosure } from '../survey/plat/sigma';
 import { computeTraverse } from '../survey/plat/traverse';

@@ -1,4 +1,6 @@
 import type { Trial } from '../map/types';
+import { createPlane } from '../measure/plane';
+import { zoomOfPixel } from '../measure/tilePixel';
 import type { Position } from '../yard/types';
 import type { WalkRecorder } from './walk-recorder';
 
@@ -24,8 +26,6 @@ export function trialOfWalk(recorder: WalkRecorder): Trial | null {
   };
 }
 
-/** Equator, m, over the 256 px of zoom 0: the Web Mercator tile scheme. */
-const M_PER_PX_0 = 40_075_016.7 / 256;
 /** What a walk should fill of the map, px: it fits a phone held upright. */
 const FILL_PX = 220;
 const NEAREST_ZOOM = 21;
@@ -42,9 +42,8 @@ export function viewOfWalk(
   const [west, east] = [limit(0, Math.min), limit(0, Math.max)];
   const [south, north] = [limit(1, Math.min), limit(1, Math.max)];
   const middle: Position = [(west + east) / 2, (south + north) / 2];
-  const shrink = Math.cos((middle[1] * Math.PI) / 180);
-  const sizeM = (Math.max((east - west) * shrink, north - south) * 40_075_016.7) / 360;
-  const zoom = Math.log2((M_PER_PX_0 * shrink * FILL_PX) / Math.max(sizeM, 1));
+  const sizeM = Math.max(...createPlane(middle).toPlane([east, north])) * 2;
+  const zoom = zoomOfPixel(middle[1], Math.max(sizeM, 1) / FILL_PX);
   return { middle, zoom: Math.min(NEAREST_ZOOM, Math.floor(2 * zoom) / 2) };
 }
 

@@ -5,8 +5,9 @@ import { exitBearing, formatBearing, formatDms } from '../../src/survey/plat/bea
 import { curveElements, solveCurve } from '../../src/survey/plat/curve';
 import { placeTraverse } from '../../src/survey/plat/placeTraverse';
 import { readCalls } from '../../src/survey/plat/readCalls';
-import { callVector, computeTraverse, segmentArea } from '../../src/survey/plat/traverse';
+import { callVector, computeTraverse } from '../../src/survey/plat/traverse';
 import type { PlatCall } from '../../src/survey/plat/types';
+import { segmentArea } from '../../src/survey/segmentArea';
 import { M_PER_FT, M2_PER_SQFT } from '../../src/units/factors';
 import { emptyYard, newZone } from '../../src/yard/defaults';
 
@@ -378,7 +379,7 @@ curve right R=400 delta 15°00'00"`);
   it('[MC] the segment over a chord of 38.94 ft in a circle of 50 ft radius has 103.29 sq ft', () => {
     const solved = solveCurve({ radiusM: 50, deltaDeg: null, arcM: null, chordM: 38.94, tangentM: null });
     if (!solved.ok) throw new Error(solved.message);
-    expect(Math.abs(segmentArea(50, solved.deltaDeg) - 103.29)).toBeLessThan(0.08);
+    expect(Math.abs(segmentArea(50, (solved.deltaDeg * Math.PI) / 180) - 103.29)).toBeLessThan(0.08);
   });
 
   it('laid on the ground, the arcs are editable and the zone measures what the calls enclose', () => {
@@ -392,7 +393,7 @@ curve right R=400 delta 15°00'00"`);
   });
 
   it('a half circle’s segment is half its area, a full one’s the whole (school geometry)', () => {
-    expect(segmentArea(10, 180)).toBeCloseTo(50 * Math.PI, 9);
-    expect(segmentArea(10, 360)).toBeCloseTo(100 * Math.PI, 9);
+    expect(segmentArea(10, Math.PI)).toBeCloseTo(50 * Math.PI, 9);
+    expect(segmentArea(10, 2 * Math.PI)).toBeCloseTo(100 * Math.PI, 9);
   });
 });

@@ -1,4 +1,4 @@
-import { lengthBetween } from './affine';
+import { applyAffine, groundResolutionOf, lengthBetween } from './affine';
 import { solveLeastSquares } from './leastSquares';
 import type { Affine, ControlPoint, FitKind, KnownDistance } from './types';
 
@@ -71,7 +71,7 @@ export function adjustPicture(
       right.push(value / sigma);
     };
     // the first step knows no scale yet: points alone, all alike
-    const clickM = unknowns === null ? 1 : CLICK_PX * resolutionOf(model.turn(unknowns));
+    const clickM = unknowns === null ? 1 : CLICK_PX * resolutionOfTurn(model.turn(unknowns));
     for (const { pixel, ground: at, sigmaM = 0 } of points) {
       const [u, v] = [pixel[0] - middle[0], pixel[1] - middle[1]];
       const sigma = unknowns === null ? 1 : Math.hypot(clickM, sigmaM);
@@ -125,15 +125,13 @@ function squaresOf(
   points: readonly ControlPoint[],
   distances: readonly KnownDistance[],
 ): Pick<Adjusted, 'weightedSquares' | 'meanSigmaM'> {
-  const [a, b, c, d, e, f] = toGround;
-  const clickM = CLICK_PX * resolutionOf([a, b, d, e]);
+  const clickM = CLICK_PX * groundResolutionOf(toGround);
   let weightedSquares = 0;
   let variances = 0;
   for (const { pixel, ground, sigmaM = 0 } of points) {
     const variance = clickM ** 2 + sigmaM ** 2;
-    const dx = a * pixel[0] + b * pixel[1] + c - ground[0];
-    const dy = d * pixel[0] + e * pixel[1] + f - ground[1];
-    weightedSquares += (dx * dx + dy * dy) / variance;
+    const [x, y] = applyAffine(toGround, pixel);
+    weightedSquares += ((x - ground[0]) ** 2 + (y - ground[1]) ** 2) / variance;
     variances += variance;
   }
   for (const { from, to, lengthM, sigmaM = 0 } of distances) {
@@ -143,8 +141,8 @@ function squaresOf(
   return { weightedSquares, meanSigmaM: Math.sqrt(variances / points.length) };
 }
 
-function resolutionOf([a, b, d, e]: Turn): number {
-  return Math.sqrt(Math.abs(a * e - b * d));
+function resolutionOfTurn([a, b, d, e]: Turn): number {
+  return groundResolutionOf([a, b, 0, d, e, 0]);
 }
 
 function isStill(before: Unknowns, after: Unknowns): boolean {

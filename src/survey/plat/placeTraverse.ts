@@ -1,12 +1,10 @@
 import { roundPosition } from '../../measure/corners';
 import { flattenCurve } from '../../measure/curves';
-import { measureYard } from '../../measure/measureYard';
 import { createPlane } from '../../measure/plane';
 import { boxOf } from '../../measure/planeBox';
 import { ringFromCorners } from '../../measure/shapes';
 import type { LocalPlane, XY } from '../../measure/types';
-import { emptyYard, newZone } from '../../yard/defaults';
-import type { Curve, Position, Rings, Survey } from '../../yard/types';
+import type { Curve, Position, Rings } from '../../yard/types';
 import { computeTraverse } from './traverse';
 import type { ArcCall, PlatCall } from './types';
 
@@ -25,8 +23,9 @@ export interface LaidPlat {
 
 /**
  * Lays calls on the ground. The gap between their end and their beginning, where there is one over 5 mm,
- * is closed by a straight side. Lengths hold in the plane of the outline's middle, so that they are those
- * of the ground at the ellipsoid to 1e-6 within a parcel of 300 m.
+ * is closed by a straight side. Lengths hold in the plane of the outline's middle; on the ellipsoid they
+ * err by r·tan|lat|/R at r from it (see `createPlane`): 2e-5, or 6 mm in 300 m, at the edges of a parcel of
+ * 300 m at latitude 41. North and south of the middle the errors are opposite, so that the area hardly feels them.
  * @param pob point of beginning, degrees
  * @param northDeg direction of the plat's north on the ground, degrees clockwise from true north
  * @throws RangeError when the point of beginning is no position
@@ -73,15 +72,4 @@ function planeOfMiddle(points: readonly XY[], pob: Position): { plane: LocalPlan
   const middle: XY = [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
   const plane = createPlane(createPlane(pob).toLonLat(middle));
   return { plane, shift: plane.toPlane(pob) };
-}
-
-/**
- * Standard deviation of the area of an outline, m², for one metre of error of its corners: what turns a
- * corner error into the area's and back, by the same reckoning as every zone's.
- * @returns 0 when the outline cannot be measured
- */
-export function areaSigmaPerMetre(laid: LaidPlat): number {
-  const survey: Survey = { method: 'plat', vertexSigmaM: 1, scaleSigma: 0, source: '' };
-  const zone = newZone('plat', 'turf', laid.parts, { curves: laid.curves, survey });
-  return measureYard({ ...emptyYard('plat', ''), zones: [zone] }).zones.get('plat')?.netSigmaM2 ?? 0;
 }

@@ -1,5 +1,6 @@
 import { signedArea } from '../../measure/signedArea';
 import type { XY } from '../../measure/types';
+import { segmentArea } from '../segmentArea';
 import { bearingOf, chordBearing } from './bearing';
 import { curveElements } from './curve';
 import type { PlatCall, Traverse, TraverseClosure } from './types';
@@ -22,11 +23,6 @@ export function callLength(call: PlatCall): number {
   return call.kind === 'line' ? call.lengthM : call.radiusM * call.deltaDeg * RAD;
 }
 
-/** Ground between an arc and its chord, m²: R²/2·(Δ - sin Δ); holds up to a full circle. */
-export function segmentArea(radiusM: number, deltaDeg: number): number {
-  return (radiusM * radiusM * (deltaDeg * RAD - Math.sin(deltaDeg * RAD))) / 2;
-}
-
 /**
  * Works out calls in the plane: latitude L·cos, departure L·sin of each (arcs by their chord), the gap
  * between their end and their beginning, the precision ratio length over gap, and the area by
@@ -45,7 +41,7 @@ export function computeTraverse(calls: readonly PlatCall[]): Traverse {
     points.push([x, y]);
     lengthM += callLength(call);
     if (call.kind === 'arc')
-      twist += (call.turn === 'left' ? 1 : -1) * segmentArea(call.radiusM, call.deltaDeg);
+      twist += (call.turn === 'left' ? 1 : -1) * segmentArea(call.radiusM, call.deltaDeg * RAD);
   }
   const signed = signedArea([...points, [0, 0]]) + twist;
   return {

@@ -1,12 +1,11 @@
 import { roundPosition } from '../../measure/corners';
 import { flattenCurve } from '../../measure/curves';
-import { measureYard } from '../../measure/measureYard';
 import { createPlane } from '../../measure/plane';
 import { boxOf } from '../../measure/planeBox';
 import { ringFromCorners } from '../../measure/shapes';
 import type { XY } from '../../measure/types';
-import { emptyYard, newZone } from '../../yard/defaults';
 import type { Curve, Position, Rings, Survey } from '../../yard/types';
+import { areaSigmaPerMetre } from '../areaSigmaPerMetre';
 import type { TapeError, TapeShape } from './types';
 
 const RAD = Math.PI / 180;
@@ -57,10 +56,7 @@ export function layTapeShape(shape: TapeShape, at: Position, headingDeg: number)
  * @param source what it was taped with, in words
  */
 export function surveyOfTape(shape: TapeShape, laid: LaidShape, error: TapeError, source: string): Survey {
-  const unit: Survey = { method: 'tape', vertexSigmaM: 1, scaleSigma: 0, source };
-  const zone = newZone('taped', 'turf', laid.parts, { curves: laid.curves, survey: unit });
-  const measured = measureYard({ ...emptyYard('taped', ''), zones: [zone] }).zones.get(zone.id);
-  const perMetre = measured?.netSigmaM2 ?? 0;
+  const perMetre = areaSigmaPerMetre(laid);
   const vertexSigmaM = perMetre > 0 ? shape.randomSigmaM2 / perMetre : error.readingSigmaM;
-  return { ...unit, vertexSigmaM, scaleSigma: error.scaleSigma };
+  return { method: 'tape', vertexSigmaM, scaleSigma: error.scaleSigma, source };
 }

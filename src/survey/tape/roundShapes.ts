@@ -1,5 +1,6 @@
 import type { XY } from '../../measure/types';
 import { formatLength } from '../../units/format';
+import { segmentArea } from '../segmentArea';
 import { cornersOfArc, middleOfArc } from './arcRing';
 import { closeRing } from './geometry';
 import { dimensionIssue, shorterIssue } from './issues';
@@ -103,11 +104,6 @@ export const ELLIPSE: TapeWay = {
     };
   },
 };
-
-/** Area between a chord and its arc, m²: r²/2·(t - sin t). Source: CRC Standard Mathematical Tables (Beyer 1987). */
-function segmentArea(radiusM: number, turnRad: number): number {
-  return (radiusM * radiusM * (turnRad - Math.sin(turnRad))) / 2;
-}
 
 function segmentOutline(radiusM: number, turnRad: number, keys: readonly string[]): TapeOutline {
   const chord = 2 * radiusM * Math.sin(turnRad / 2);

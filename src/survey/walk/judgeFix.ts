@@ -1,9 +1,9 @@
 import { distanceM } from '../../measure/geodesic';
 import type { Fix, FixLimits, JudgedFixes, PoorFix } from './types';
 
-/** Beyond 1.5 times the joint 95 % radius two fixes of one place lie apart once in about 900 times. */
+/** Beyond 1.5 times the joint 95 % radius two fixes of one place lie apart once in about 850 times: 0.05^(1.5²), Rayleigh. */
 const ALLOWANCE = 1.5;
-/** Faster than any person runs, m/s: the receiver jumped. */
+/** Faster than a person runs over a yard, m/s: the receiver jumped. Common practice, no source. */
 const JUMP_MS = 12;
 
 /**
