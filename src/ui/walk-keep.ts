@@ -51,7 +51,9 @@ export class WalkKeep extends AppPart {
         <button @click=${() => recorder.resume()}>Go on walking</button>
         ${
           this.isSure
-            ? html`<button class="danger" @click=${() => void recorder.drop()}>Yes, throw this walk away</button>`
+            ? html`<button class="danger" @click=${() => void recorder.drop()}>Yes, throw this walk away</button><button @click=${() => {
+                this.isSure = false;
+              }}>Keep it</button>`
             : html`<button class="plain" @click=${() => {
                 this.isSure = true;
               }}>Throw this walk away…</button>`
