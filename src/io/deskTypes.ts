@@ -12,6 +12,8 @@ export interface DeskContext {
   readonly outlines: readonly Ring[];
   /** where the map looks; null before it is up. */
   readonly view: Position | null;
+  /** it goes into the open yard at first: what that has already is not ticked. */
+  readonly checksTwins: boolean;
 }
 
 /** Which features are listed. */

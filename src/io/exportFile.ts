@@ -1,13 +1,10 @@
 import type { MeasuredYard } from '../measure/types';
 import type { Issue, Yard } from '../yard/types';
+import type { ExportFormat } from './exportFormats';
 import { type ExportOptions, exportShapes } from './exportShapes';
 import { areasCsv } from './writeAreasCsv';
 import { fileNameOf } from './writeGeoJson';
 import { geoJsonText } from './writeShapes';
-
-/** Formats that zones are written in, beside the file of the whole yard. */
-export const EXPORT_FORMATS = ['kml', 'kmz', 'gpx', 'shapefile', 'geojson', 'csv'] as const;
-export type ExportFormat = (typeof EXPORT_FORMATS)[number];
 
 /** A file ready to be saved. */
 export interface ExportedFile {

@@ -21,15 +21,15 @@ import {
   MOST_CORNERS,
   MOST_ZONES,
   type NamedFile,
-  type Outcome,
   type SourceFeature,
   type TargetKind,
 } from './importTypes';
-import { candidateOf, type JudgeContext, judgeFeature } from './judgeFeature';
+import { candidateOf, isTwin, type JudgeContext, judgeFeature } from './judgeFeature';
 import { middleOfFile } from './middleOfFile';
 import { readProjection } from './projection';
 import { readAnyFiles } from './readAnyFile';
 import { sketchOf } from './sketchFeatures';
+import { summarizeFeatures } from './summarizeFeatures';
 
 /** Features judged between two reports of progress. */
 const JUDGED_AT_ONCE = 1_000;
@@ -56,7 +56,7 @@ export class ImportDesk {
   private judgeIssues: Issue[] = [];
   private fileCrs: string | null = null;
   private yard: Yard | null = null;
-  private rules: ImportRules = FIRST_RULES;
+  private rules: ImportRules;
   private crsName: string | null = null;
   private judge: JudgeContext | null = null;
   private files: readonly NamedFile[] = [];
@@ -69,7 +69,9 @@ export class ImportDesk {
   constructor(
     private readonly context: DeskContext,
     private readonly onProgress: (share: number, words: string) => void,
-  ) {}
+  ) {
+    this.rules = { ...FIRST_RULES, checksTwins: context.checksTwins };
+  }
 
   /** Reads the files and judges all features. */
   async open(files: readonly NamedFile[]): Promise<DeskOverview> {
@@ -79,8 +81,9 @@ export class ImportDesk {
     return this.overview();
   }
 
-  /** Changes the rules and judges again; ticks start anew. */
+  /** Changes the rules and judges again; ticks start anew, but for what the yard has already. */
   async setRules(change: Partial<ImportRules>): Promise<DeskOverview> {
+    if (Object.keys(change).join() === 'checksTwins') return this.judgeTwins(change);
     const isOther = change.csvRows !== undefined && change.csvRows !== this.rules.csvRows;
     this.rules = { ...this.rules, ...change };
     if (isOther) {
@@ -89,6 +92,23 @@ export class ImportDesk {
       this.rules = { ...this.rules, crs };
     }
     await this.judgeAll();
+    return this.overview();
+  }
+
+  /** Judges those again that the open yard has already; all else stays as it is. */
+  private judgeTwins(change: Partial<ImportRules>): DeskOverview {
+    this.rules = { ...this.rules, ...change };
+    if (!this.judge) throw new Error('nothing is open');
+    const judge = { ...this.judge, rules: this.rules };
+    this.judge = judge;
+    this.candidates.forEach(({ areaM2, box }, index) => {
+      const source = this.sources[index];
+      if (!source || !box || !this.context.zones.some((zone) => isTwin(zone, areaM2, box))) return;
+      const candidate = candidateOf(judgeFeature(source, judge));
+      this.candidates[index] = candidate;
+      if (candidate.outcome === 'offered') this.ticked.delete(index);
+      else if (canComeIn(candidate)) this.ticked.add(index);
+    });
     return this.overview();
   }
 
@@ -209,40 +229,15 @@ export class ImportDesk {
   }
 
   overview(): DeskOverview {
-    const byOutcome: Record<Outcome, number> = {
-      zone: 0,
-      parcel: 0,
-      mark: 0,
-      offered: 0,
-      kept: 0,
-      refused: 0,
-    };
-    const layers = new Map<string, number>();
-    let swapCount = 0;
-    let example: string | null = null;
-    let hasCrossings = false;
-    this.candidates.forEach((candidate, index) => {
-      byOutcome[candidate.outcome] += 1;
-      const layer = this.sources[index]?.layer ?? '';
-      layers.set(layer, (layers.get(layer) ?? 0) + 1);
-      for (const { code, message } of candidate.notes) {
-        if (code === 'swapped-order') swapCount += 1;
-        if (code === 'self-crossing') hasCrossings = true;
-        if (code === 'projected') example ??= message;
-      }
-    });
-    const named = [...layers].map(([name, count]) => ({ name, count })).sort((a, b) => b.count - a.count);
     const { yard } = this;
+    const summary = summarizeFeatures(this.sources, this.candidates);
+    const unknown = this.judgeIssues.find((issue) => issue.code === 'unknown-crs');
     return {
-      features: this.sources.length,
-      byOutcome,
-      layers: named.length > 1 ? named.slice(0, 200) : [],
+      ...summary,
       issues: [...this.issues, ...this.judgeIssues],
       rules: this.rules,
       crsName: this.crsName,
-      asksCrs: example ?? (this.judgeIssues.find((issue) => issue.code === 'unknown-crs')?.message || null),
-      swapCount,
-      hasCrossings,
+      asksCrs: summary.asksCrs ?? unknown?.message ?? null,
       hasTable:
         this.sources.some((source) => /^Lines? \d/.test(source.place)) &&
         this.files.some((file) => !/json|ndjson/i.test(file.name)),

@@ -77,6 +77,8 @@ export interface ImportRules {
   readonly closeGapM: number;
   /** rows of a table: corners of shapes or single points. */
   readonly csvRows: 'auto' | 'corners' | 'points';
+  /** outlines that the open yard has already are not ticked; false for a new yard. */
+  readonly checksTwins: boolean;
 }
 
 /** The rules before the person changes any. */
@@ -86,6 +88,7 @@ export const FIRST_RULES: ImportRules = {
   fill: 'non-zero',
   closeGapM: 1,
   csvRows: 'auto',
+  checksTwins: true,
 };
 /** Lines are closed when the gap is under this share of their length. */
 export const CLOSE_SHARE = 0.02;

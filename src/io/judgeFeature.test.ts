@@ -155,6 +155,9 @@ describe('places', () => {
     const again = await openFiles({ 'a.json': polygonFile({ Lawn: BOX }) }, { zones });
     expect(again.rows[0]).toMatchObject({ outcome: 'offered', isTicked: false });
     expect(codesOf(again.rows[0])).toEqual(['duplicate']);
+    const asNew = await again.desk.setRules({ checksTwins: false });
+    expect(asNew.counts.zones).toBe(1);
+    expect((await again.desk.setRules({ checksTwins: true })).counts.zones).toBe(0);
   });
 });
 

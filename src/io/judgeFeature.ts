@@ -168,7 +168,7 @@ export function judgeFeature(source: SourceFeature, context: JudgeContext): Judg
   if (ground.fault !== null) return refuse(ground.fault.code, ground.fault.message);
   const box = isPlaced ? boxOf(ground.parts.flatMap((rings) => rings[0] ?? [])) : null;
   const areaM2 = ground.areaM2;
-  const twin = box && context.existing.find((zone) => isTwin(zone, areaM2, box));
+  const twin = box && context.rules.checksTwins && context.existing.find((zone) => isTwin(zone, areaM2, box));
   if (twin)
     tell(
       'duplicate',
@@ -300,7 +300,8 @@ function boxOf(positions: readonly Position[]): Box | null {
   return [west, south, east, north];
 }
 
-function isTwin(zone: ZonePrint, areaM2: number, box: Box): boolean {
+/** Whether a zone of the yard has the same outline, by its box and area. */
+export function isTwin(zone: ZonePrint, areaM2: number, box: Box): boolean {
   return (
     box.every((edge, i) => Math.abs(edge - (zone.box[i] ?? Number.NaN)) <= SAME_DEG) &&
     Math.abs(zone.areaM2 - areaM2) <= 1e-3 * areaM2 + 0.01

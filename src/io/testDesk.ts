@@ -4,7 +4,14 @@ import { ImportDesk } from './importDesk';
 /** For tests: everything of a file. */
 export const ALL: DeskFilter = { text: '', layer: null, show: 'all', near: null };
 
-export const NO_YARD: DeskContext = { units: 'metric', yardBox: null, zones: [], outlines: [], view: null };
+export const NO_YARD: DeskContext = {
+  units: 'metric',
+  yardBox: null,
+  zones: [],
+  outlines: [],
+  view: null,
+  checksTwins: true,
+};
 
 /** For tests: files read as the worker does. */
 export async function openFiles(

@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
-import { EXPORT_FORMATS, type ExportFormat } from '../io/exportFile';
+import { EXPORT_FORMATS, type ExportFormat } from '../io/exportFormats';
 import type { OutlineChoice } from '../io/exportShapes';
 import type { Issue } from '../yard/types';
 import { AppPart, isTicked } from './app-part';

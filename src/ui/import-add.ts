@@ -91,7 +91,7 @@ async function openNewYard(app: AppController, { yard }: Gathered, name: string)
   const base = yard
     ? { ...yard, id }
     : { ...emptyYard(id, name), settings: { ...emptyYard(id, name).settings, units: app.units } };
-  await library.take(rename(base, library.freeYardName(name.trim() || base.name)));
+  await library.take(rename(base, library.freeYardName((yard ? base.name : name).trim() || 'Yard')));
 }
 
 /** New ids (the visits of a whole yard name its zones, so those keep theirs), and a name for each that has none. */

@@ -5,7 +5,7 @@ import type { Position } from '../yard/types';
 import type { AppController } from './app-controller';
 
 /** What the reader of files must know of the open yard. */
-export function importContext(app: AppController): DeskContext {
+export function importContext(app: AppController, checksTwins: boolean): DeskContext {
   const placed = app.yard.zones.filter((zone) => zone.isPlaced);
   const zones = placed.flatMap((zone) => {
     const box = boxOf(zone.parts.flatMap((rings) => rings[0] ?? []));
@@ -23,6 +23,7 @@ export function importContext(app: AppController): DeskContext {
     zones,
     outlines: placed.flatMap((zone) => zone.parts.flatMap((rings) => rings.slice(0, 1))),
     view: app.map?.center() ?? null,
+    checksTwins,
   };
 }
 

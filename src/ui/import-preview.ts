@@ -9,14 +9,13 @@ import {
   type NamedFile,
   type TargetKind,
 } from '../io/importTypes';
-import { formatArea } from '../units/format';
 import { SUGGESTED_SIGMA_M } from '../yard/defaults';
-import type { AppController } from './app-controller';
 import { AppPart, fieldValue, isTicked } from './app-part';
 import { bringIn, gather } from './import-add';
 import './import-asks';
 import { importContext } from './import-context';
 import './import-list';
+import { countOf, describeCounts, describeDone, describeOverview } from './import-words';
 import './quantity-field';
 import type { QuantityChange } from './quantity-field';
 import { shared } from './shared';
@@ -39,11 +38,11 @@ export class ImportPreview extends AppPart {
       dialog { width: min(74rem, calc(100vw - 2rem)); max-width: none; height: min(56rem, calc(100dvh - 2rem)); max-height: none; padding: 0; border: 2px solid var(--ink); background: var(--sheet); color: var(--ink); }
       dialog::backdrop { background: rgb(10 20 28 / 0.45); }
       .whole { display: grid; grid-template-rows: auto minmax(0, 1fr) auto; height: 100%; }
-      header, footer { padding: 0.6rem 1rem; display: flex; gap: 0.75rem; align-items: center; flex-wrap: wrap; }
-      header { border-bottom: 1px solid var(--line-strong); justify-content: space-between; }
-      header h2 { margin: 0; overflow-wrap: anywhere; }
-      footer { border-top: 1px solid var(--line-strong); justify-content: space-between; }
-      footer p { margin: 0; flex: 1 1 16rem; }
+      .head, .foot { padding: 0.6rem 1rem; display: flex; gap: 0.75rem; align-items: center; flex-wrap: wrap; }
+      .head { border-bottom: 1px solid var(--line-strong); justify-content: space-between; }
+      .head h2 { margin: 0; overflow-wrap: anywhere; }
+      .foot { border-top: 1px solid var(--line-strong); justify-content: space-between; }
+      .foot p { margin: 0; flex: 1 1 16rem; }
       .body { display: grid; grid-template-columns: 22.5rem minmax(0, 1fr); min-height: 0; }
       .side { padding: 0.75rem 1rem; overflow: auto; border-right: 1px solid var(--line); min-width: 0; }
       .list { padding: 0.75rem 1rem; overflow: auto; min-width: 0; }
@@ -65,11 +64,11 @@ export class ImportPreview extends AppPart {
         .body { display: block; overflow: auto; }
         .side { border-right: 0; overflow: visible; border-bottom: 1px solid var(--line); }
         .list { overflow: visible; }
-        header, footer { padding: 0.5rem 0.75rem; gap: 0.4rem; }
-        header h2 { font-size: 1.05rem; flex: 1 1 0; }
-        footer .row { width: 100%; }
-        footer .row button { flex: 1; }
-        footer p { flex-basis: 100%; font-size: var(--text-small); }
+        .head, .foot { padding: 0.5rem 0.75rem; gap: 0.4rem; }
+        .head h2 { font-size: 1.05rem; flex: 1 1 0; }
+        .foot .row { width: 100%; }
+        .foot .row button { flex: 1; }
+        .foot p { flex-basis: 100%; font-size: var(--text-small); }
       }
     `,
   ];
@@ -122,7 +121,7 @@ export class ImportPreview extends AppPart {
   protected override render() {
     return html`<dialog aria-labelledby="title" @cancel=${this.onCancel}>
       <div class="whole">
-        <header><h2 id="title">${this.heading}</h2><button @click=${this.close}>Cancel</button></header>
+        <div class="head"><h2 id="title">${this.heading}</h2><button @click=${this.close}>Cancel</button></div>
         ${this.stage === 'ready' ? this.renderReady() : this.renderWait()}
         ${this.stage === 'ready' ? this.renderFooter() : nothing}
       </div>
@@ -169,9 +168,7 @@ export class ImportPreview extends AppPart {
     const kept =
       overview && overview.crsName === null && !overview.rules.isSwapped ? overview.byOutcome.kept : 0;
     const radio = (value: ImportPlace, words: string) =>
-      html`<label class="check"><input type="radio" name="place" .checked=${place === value} @change=${() => {
-        this.place = value;
-      }} />${words}</label>`;
+      html`<label class="check"><input type="radio" name="place" .checked=${place === value} @change=${() => this.setPlace(value)} />${words}</label>`;
     return html`<fieldset><legend>Where it goes</legend>
         ${radio('into', `into “${yard.name}”`)}
         ${radio('new', overview?.yard ? `as a new yard: “${overview.yard.name}” with ${countOf(overview.yard.products, 'product')} and ${countOf(overview.yard.visits, 'visit')}` : 'as a new yard')}
@@ -226,17 +223,17 @@ export class ImportPreview extends AppPart {
     const isNothing =
       !counts ||
       (counts.zones + counts.marks === 0 && !counts.hasParcel && !(overview?.yard && this.place === 'new'));
-    return html`<footer>
+    return html`<div class="foot">
       <p role="status" class=${excess ? 'fault' : ''}>${excess ? `Too much at once: at most ${MOST_ZONES} zones and ${MOST_CORNERS.toLocaleString('en-US')} corners. Now ${words}` : words}</p>
       <div class="row"><button @click=${this.close}>Cancel</button>
         <button class="primary" ?disabled=${isNothing || excess} @click=${this.finish}>Bring in</button></div>
-    </footer>`;
+    </div>`;
   }
 
   private async start(): Promise<void> {
     this.newName = (this.files[0]?.name ?? '').replace(/\.[^.]+$/, '');
     this.stage = 'reading';
-    const client = createImportClient(importContext(this.app), (share, words) => {
+    const client = createImportClient(importContext(this.app, this.place === 'into'), (share, words) => {
       this.share = share;
       this.doing = words;
     });
@@ -280,6 +277,14 @@ export class ImportPreview extends AppPart {
     } catch (error) {
       this.fail(error);
     }
+  }
+
+  private async setPlace(place: ImportPlace): Promise<void> {
+    this.place = place;
+    const { client } = this;
+    if (!client) return;
+    this.take(await client.setRules({ checksTwins: place === 'into' }));
+    await this.refresh();
   }
 
   private setFilter(filter: DeskFilter): void {
@@ -389,43 +394,4 @@ function deepActive(): Element | null {
   let active = document.activeElement;
   while (active?.shadowRoot?.activeElement) active = active.shadowRoot.activeElement;
   return active;
-}
-
-function countOf(count: number, word: string, words = `${word}s`): string {
-  return `${count.toLocaleString('en-US')} ${count === 1 ? word : words}`;
-}
-
-function describeOverview({ features, byOutcome }: DeskOverview): string {
-  if (features === 0) return 'Nothing in it can come in.';
-  const { zone, parcel, mark, offered, kept, refused } = byOutcome;
-  const parts = [
-    zone > 0 ? countOf(zone, 'zone') : '',
-    mark > 0 ? countOf(mark, 'mark') : '',
-    parcel > 0 ? countOf(parcel, 'outline of a property', 'outlines of properties') : '',
-    offered > 0 ? `${countOf(offered, 'shape')} if you tick ${offered === 1 ? 'it' : 'them'}` : '',
-  ].filter((part) => part !== '');
-  const not = [
-    kept > 0 ? `${countOf(kept, 'line or point', 'lines and points')} that are no zones` : '',
-    refused > 0 ? `${refused.toLocaleString('en-US')} that cannot` : '',
-  ].filter((part) => part !== '');
-  const can = parts.length > 0 ? `can come in: ${parts.join(', ')}` : 'none can come in';
-  return `${countOf(features, 'feature')}; ${can}.${not.length > 0 ? ` Besides: ${not.join(', ')}.` : ''}`;
-}
-
-function describeCounts(counts: DeskCounts, units: AppController['units']): string {
-  const parts = [
-    `${countOf(counts.zones, 'zone')}${counts.zones > 0 ? ` (${formatArea(counts.areaM2, units)} as drawn, ${countOf(counts.corners, 'corner')})` : ''}`,
-    ...(counts.marks > 0 ? [countOf(counts.marks, 'mark')] : []),
-    ...(counts.hasParcel ? ['the outline of the property'] : []),
-  ];
-  return `Ticked: ${parts.join(', ')}.`;
-}
-
-function describeDone(zones: number, marks: number, hasParcel: boolean): string {
-  const parts = [
-    countOf(zones, 'zone'),
-    ...(marks > 0 ? [countOf(marks, 'mark')] : []),
-    ...(hasParcel ? ['the outline of the property'] : []),
-  ];
-  return `Brought in: ${parts.join(', ')}.`;
 }

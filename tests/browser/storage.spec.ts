@@ -21,12 +21,16 @@ const saved = (page: Page) => page.getByText('Saved on this device').first();
 
 async function importText(page: Page, text: string, name = 'yard.geojson'): Promise<void> {
   await goToStep(page, 'Yards');
-  await page.getByLabel('File', { exact: true }).setInputFiles({
+  await page.getByLabel('Files', { exact: true }).setInputFiles({
     name,
     mimeType: 'application/geo+json',
     buffer: Buffer.from(text),
   });
+  await expect(preview(page).getByRole('status').first()).toBeVisible();
 }
+
+const preview = (page: Page) => page.getByRole('dialog', { name: /^What is in/ });
+const bringIn = (page: Page) => preview(page).getByRole('button', { name: 'Bring in' });
 
 test('an edit is there after the page is loaded again', async ({ page }) => {
   await openEmptyYard(page, 'Kept yard');
@@ -81,8 +85,8 @@ test('export and import give the same zones and areas', async ({ page }) => {
   const areas = await page.locator('zone-list td.num').allTextContents();
   const first = await exportYard(page);
   await importText(page, first.text);
-  await expect(page.getByText('“yard.geojson” was read.')).toBeVisible();
-  await goToStep(page, 'Measure');
+  await bringIn(page).click();
+  await expect(message(page)).toContainText('Brought in');
   expect(await page.locator('zone-list td.num').allTextContents()).toEqual(areas);
   const again = await exportYard(page);
   const { id: _first, name, ...before } = first.yard;
@@ -100,19 +104,20 @@ test('a damaged file is told of in words and its good zones come in', async ({ p
   );
   broken.geometry = { type: 'Polygon', coordinates: [[[-97.43, 'north'], [-97.43]]] };
   await importText(page, JSON.stringify(file), 'broken.geojson');
-  const told = page.getByText(/to know about the file/).locator('xpath=ancestor::div[1]');
-  await expect(told).toBeVisible();
-  await expect(told).toBeInViewport();
-  await expect(told).toBeFocused();
-  await expect(told).toContainText(yard.zones[2]?.name ?? 'no name');
-  await goToStep(page, 'Measure');
+  const name = yard.zones[2]?.name ?? 'no name';
+  await expect(preview(page)).toContainText('1 that cannot');
+  await expect(preview(page).getByRole('listitem').filter({ hasText: name }).first()).toBeVisible();
+  await bringIn(page).click();
   await expect(zoneRows(page)).toHaveCount(yard.zones.length - 1);
 
   await importText(page, text.slice(0, 900), 'cut.geojson');
-  await expect(page.getByText('Nothing in “cut.geojson” could be used.')).toBeVisible();
-  await expect(page.locator('import-form .note')).toContainText(/line \d+/);
+  await expect(preview(page)).toContainText('Nothing in it can come in.');
+  await expect(preview(page)).toContainText(/line \d+/);
+  await page.keyboard.press('Escape');
   await importText(page, 'these are not coordinates', 'words.geojson');
-  await expect(page.getByText('Nothing in “words.geojson” could be used.')).toBeVisible();
+  await expect(preview(page)).toContainText('none of the files that can be read');
+  await expect(bringIn(page)).toBeDisabled();
+  await preview(page).getByRole('button', { name: 'Cancel' }).first().click();
   await goToStep(page, 'Measure');
   await expect(zoneRows(page)).toHaveCount(yard.zones.length - 1);
 });
