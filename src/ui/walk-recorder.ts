@@ -16,6 +16,18 @@ const QUIET_MS = 20_000;
 /** A whole day at one position a second is no walk. */
 const MOST_FIXES = 20_000;
 
+/** A long walk is worked out anew only after so many times what it took: the phone has more to do. */
+const REST = 10;
+
+/** The outline worked out last: of how many positions, when, and how long it took. */
+interface Made {
+  readonly key: string;
+  readonly count: number;
+  readonly result: WalkResult;
+  readonly atMs: number;
+  readonly tookMs: number;
+}
+
 /** The last position that came, and what became of it. */
 export interface LastFix {
   readonly fix: Fix;
@@ -43,7 +55,7 @@ export class WalkRecorder {
   private quiet: ReturnType<typeof setTimeout> | undefined;
   /** least delay seen between the receiver's clock and this one: the rest of a delay is age. */
   private leastDelayMs = Number.POSITIVE_INFINITY;
-  private made: { readonly key: string; readonly result: WalkResult } | null = null;
+  private made: Made | null = null;
 
   /** told after everything that can be seen. */
   listener: (() => void) | null = null;
@@ -204,22 +216,24 @@ export class WalkRecorder {
     );
   }
 
-  /** What the walk gives so far; null before anything was walked. */
+  /** What the walk gives so far; null before anything was walked. While walking it may lag by some positions. */
   result(): WalkResult | null {
     const { draft, options } = this;
     if (!draft || !options) return null;
     const stretches = this.stretches();
     if (draft.mode === 'round' && stretches.length === 0) return null;
     const { limits, mode, toleranceM, fixes } = draft;
-    const key = JSON.stringify([
-      mode,
-      toleranceM,
-      limits,
-      fixes.length,
-      stretches.map(({ fromMs }) => fromMs),
-    ]);
-    if (this.made?.key !== key) this.made = { key, result: walkFromTrack(fixes, options, stretches) };
-    return this.made.result;
+    const key = JSON.stringify([mode, toleranceM, limits, stretches.map(({ fromMs }) => fromMs)]);
+    const { made } = this;
+    const nowMs = performance.now();
+    if (made?.key === key) {
+      const isResting = this.state === 'walking' && nowMs - made.atMs < REST * made.tookMs;
+      if (made.count === fixes.length || isResting) return made.result;
+    }
+    const result = walkFromTrack(fixes, options, stretches);
+    const atMs = performance.now();
+    this.made = { key, count: fixes.length, result, atMs, tookMs: atMs - nowMs };
+    return result;
   }
 
   /** Stretches of the edge with the one under way; a corner under way does not count yet. */
