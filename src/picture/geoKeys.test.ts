@@ -48,6 +48,18 @@ describe('the coordinate system by the keys', () => {
     ['a plane one by its code', keys, 'EPSG:26914'],
     ['degrees by their code', { GTModelTypeGeoKey: 2, GeographicTypeGeoKey: 4269 }, 'EPSG:4269'],
     ['a UTM zone by its projection', { ProjectedCSTypeGeoKey: 32767, ProjectionGeoKey: 16114 }, 'EPSG:32714'],
+    // EPSG dataset: 26914 NAD83 / UTM zone 14N, 26714 NAD27 / UTM zone 14N
+    ['a UTM zone of NAD83', { ProjectionGeoKey: 16014, GeographicTypeGeoKey: 4269 }, 'EPSG:26914'],
+    [
+      'a UTM zone of NAD27 by its datum',
+      { ProjectionGeoKey: 16014, GeographicTypeGeoKey: 32767, GeogGeodeticDatumGeoKey: 6267 },
+      'EPSG:26714',
+    ],
+    [
+      'a UTM zone of a datum that is not known',
+      { ProjectionGeoKey: 16014, GeographicTypeGeoKey: 4322 },
+      null,
+    ],
     ['nothing', {}, null],
     ['a projection that is not known', { ProjectedCSTypeGeoKey: 32767, ProjCoordTransGeoKey: 26 }, null],
   ])('%s', (_, given, wanted) => {

@@ -70,10 +70,34 @@ export function crsOfKeys(keys: Readonly<Record<string, unknown>>): string | nul
   const projection = code('ProjectionGeoKey');
   if (projection > 16000 && projection <= 16160) {
     const zone = projection % 100;
-    return zone >= 1 && zone <= 60 ? `EPSG:${(projection > 16100 ? 32700 : 32600) + zone}` : null;
+    const geographic = code('GeographicTypeGeoKey');
+    const bases = UTM_BASES[isCode(geographic) ? geographic : code('GeogGeodeticDatumGeoKey')];
+    const base = bases?.[projection > 16100 ? 1 : 0] ?? null;
+    return zone >= 1 && zone <= 60 && base !== null ? `EPSG:${base + zone}` : null;
   }
   return definitionOfKeys(keys);
 }
+
+const WGS84_BASES = [32600, 32700] as const;
+/**
+ * Codes of UTM zones less the zone, north and south, by the code of the geographic system or its datum; null where
+ * EPSG has none. A file that names neither is taken as WGS 84. Source: EPSG dataset (see `utmZones.ts`).
+ */
+const UTM_BASES: Readonly<Record<number, readonly [north: number | null, south: number | null]>> = {
+  0: WGS84_BASES,
+  4326: WGS84_BASES,
+  6326: WGS84_BASES,
+  4269: [26900, null],
+  6269: [26900, null],
+  6318: [6329, null],
+  4267: [26700, null],
+  6267: [26700, null],
+  4258: [25800, null],
+  6258: [25800, null],
+  4283: [null, 28300],
+  6283: [null, 28300],
+  7844: [null, 7800],
+};
 
 /** Ellipsoids by the code of the geographic system or its datum: those that pictures of yards come in. */
 const ELLIPSOIDS: Readonly<Record<number, string>> = {
