@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { emptyYard, newZone } from '../yard/defaults';
 import type { BaseLayer, Curve, Position, Ring, Yard } from '../yard/types';
 import { findAllCurves } from './curves';
-import { flattenCurve } from './flattenCurve';
+import { countSides, flattenCurve } from './flattenCurve';
 import { areaOfRingsM2 } from './geodesic';
 import { moveYard } from './moveYard';
 import { createPlane } from './plane';
@@ -86,5 +86,22 @@ describe('moveYard', () => {
       const [x1, y1] = plane.toPlane(p);
       expect(Math.hypot(x1 - x0, y1 - y0)).toBeLessThan(1e-4);
     });
+  });
+
+  it('lays a curve over the start of its ring right, also where another gets more sides', () => {
+    const east: Curve = { kind: 'arc', points: [at(20, -10), at(26, 0), at(20, 10)] };
+    const west: Curve = { kind: 'arc', points: [at(-20, 10), at(-26, 0), at(-20, -10)] };
+    const sides = (countSides(east)[0] ?? 0) - 1;
+    const open = [...flattenCurve(east, [sides]), ...flattenCurve(west)];
+    // the ring begins in the middle of the western arc
+    const from = open.length - 4;
+    const ring: Ring = [...open.slice(from), ...open.slice(0, from), open[from] ?? HERE];
+    const zone = newZone('a', 'turf', [[ring]], { curves: [east, west] });
+    expect(findAllCurves(zone).found).toHaveLength(2);
+    const moved = moveYard(yardOf([zone]), HERE, THERE, 30).zones[0];
+    expect(moved && findAllCurves(moved).stale).toEqual([]);
+    // two circular segments of chord 20 m and rise 6 m beside 40 m by 20 m: r = c²/8h + h/2, t = 4 atan(2h/c)
+    const [r, t] = [400 / 48 + 3, 4 * Math.atan(12 / 20)];
+    expect(areaOfRingsM2(moved?.parts[0] ?? [])).toBeCloseTo(800 + r * r * (t - Math.sin(t)), 1);
   });
 });
