@@ -2,7 +2,7 @@ import { checkRing } from '../measure/crossings';
 import { areaSigmaPerMetre } from '../survey/areaSigmaPerMetre';
 import { adjustByCompassRule, closingCall } from '../survey/plat/adjust';
 import { findMistakes, type LikelyMistake } from '../survey/plat/mistakes';
-import { type LaidPlat, placeTraverse } from '../survey/plat/placeTraverse';
+import { CLOSED_M, type LaidPlat, placeTraverse } from '../survey/plat/placeTraverse';
 import { readCalls } from '../survey/plat/readCalls';
 import { areaSigma, cornerSigmaOfClosure } from '../survey/plat/sigma';
 import { computeTraverse } from '../survey/plat/traverse';
@@ -11,8 +11,6 @@ import type { Position, UnitSystem } from '../yard/types';
 import { bareUnitOf, type PlatDraft } from './plat-draft';
 import { readCoordinates } from './read-coordinates';
 
-/** Calls that miss their beginning by less than this close, m; a straight side over less is no side. */
-export const CLOSED_M = 0.005;
 /** A gap of more than this share of the calls is taken for a side that was left out: 1:n. */
 const SPREAD_FROM_RATIO = 300;
 

@@ -3,6 +3,7 @@ import { customElement } from 'lit/decorators.js';
 import { joinZones } from '../measure/shapes';
 import { sigmaOfZones } from '../measure/uncertainty';
 import { formatAreaPm } from '../units/format';
+import { zoneName } from '../words/zoneWords';
 import { removeZones } from '../yard/edits';
 import { lockedIssue, lockedZone } from '../yard/locks';
 import { AppPart } from './app-part';
@@ -20,7 +21,7 @@ export class ZoneGroup extends AppPart {
 
   protected override render() {
     const ids = this.app.view.selectedZoneIds;
-    const names = this.app.yard.zones.filter((zone) => ids.includes(zone.id)).map((zone) => zone.name);
+    const names = this.app.yard.zones.filter((zone) => ids.includes(zone.id)).map(zoneName);
     const { measured } = this.app.session.derived;
     const netM2 = ids.reduce((sum, id) => sum + (measured.zones.get(id)?.netM2 ?? 0), 0);
     return html`

@@ -222,18 +222,18 @@ describe('the outline', () => {
   });
 
   it('a small piece gets its ± and the word to tape it', () => {
-    const outline = walkOnce(
-      [
-        [0, 0],
-        [8, 0],
-        [8, 6],
-        [0, 6],
-      ],
-      { sigmaM: 1.5, timeConstantS: 30, biasM: 0 },
-      2,
-      { mode: 'corners' },
-    );
-    expect(2 * outline.areaSigmaM2).toBeGreaterThan(0.2 * outline.areaM2);
+    const small: XY[] = [
+      [0, 0],
+      [8, 0],
+      [8, 6],
+      [0, 6],
+    ];
+    const noise = { sigmaM: 1.5, timeConstantS: 30, biasM: 0 };
+    const walk = simulateWalk(small, STAND_S, noise, createNormal(createRandom(2)));
+    const made = walkFromTrack(walk.fixes, { ...DEFAULT_WALK_OPTIONS, mode: 'corners' }, walk.stands);
+    if (!made.ok) throw new Error(made.issue.message);
+    expect(2 * made.outline.areaSigmaM2).toBeGreaterThan(0.2 * made.outline.areaM2);
+    expect(made.notes.map(({ code }) => code)).toContain('walk-coarse');
   });
 });
 

@@ -9,8 +9,8 @@ import { computeTraverse } from './traverse';
 import type { ArcCall, PlatCall } from './types';
 
 const RAD = Math.PI / 180;
-/** Calls that end this near their beginning end in it, m. */
-const CLOSED_M = 0.005;
+/** Calls that end this near their beginning end in it, m; a straight side over less is no side. */
+export const CLOSED_M = 0.005;
 
 /** An outline on the ground, as a zone or the parcel takes it. */
 export interface LaidPlat {
