@@ -172,16 +172,6 @@ export function dropStaleCurves<T extends Curved>(zone: T): T {
     : { ...zone, curves: zone.curves.filter((curve) => !stale.includes(curve)) };
 }
 
-/** The curve with one of its points elsewhere; a closed one keeps its joint. @param index of the point, 0 first */
-export function moveCurvePoint(curve: Curve, index: number, to: Position): Curve {
-  const last = curve.points.length - 1;
-  const isJoint = isClosedCurve(curve) && (index === 0 || index === last);
-  return {
-    ...curve,
-    points: curve.points.map((p, i) => (i === index || (isJoint && (i === 0 || i === last)) ? to : p)),
-  };
-}
-
 /** Share of the curve's length, 0 to 1, at which each guest lies, to be put back on the curve's new course. */
 function guestShares(open: Ring, { from, to, guests }: FoundCurve): number[] {
   const count = (to - from + open.length) % open.length || open.length;
@@ -237,7 +227,7 @@ function putGuests(corners: readonly Position[], shares: readonly number[]): Pos
  * The ring with other corners from corner `from` on to corner `to`, both replaced.
  * @param to less than or equal to `from`: over the ring's start @returns closed ring that begins at the run when it wrapped
  */
-export function replaceRun(ring: Ring, from: number, to: number, run: readonly Position[]): Ring {
+function replaceRun(ring: Ring, from: number, to: number, run: readonly Position[]): Ring {
   const open = ring.slice(0, -1);
   const [first, last] = [run[0], run.at(-1)];
   if (!first || !last) return ring;
