@@ -156,6 +156,26 @@ test('a reload in the middle loses nothing: the walk goes on where it was', asyn
   await expect(form(page).getByRole('button', { name: 'Start walking' })).toBeVisible();
 });
 
+test('a reload on the edge keeps what was walked of it', async ({ page }) => {
+  await begin(page, 'All along the edge');
+  const walker = createWalker(page, 8);
+  await press(page, 'I am on the edge: begin');
+  for (const corner of LOT.slice(1, 3)) await walker.goTo(corner);
+  await page.reload();
+  await expect(page.locator('.yard-map')).toBeVisible();
+  await openWay(page, 'Walk');
+  await expect(form(page).getByText('Paused')).toBeVisible();
+  await press(page, 'Go on walking');
+  await expect(form(page).getByText(/positions used/)).toBeVisible();
+  await press(page, 'I am on the edge again');
+  for (const corner of [...LOT.slice(3), ...LOT.slice(0, 1)]) await walker.goTo(corner);
+  await press(page, 'Finish');
+  await press(page, 'Keep as turf');
+  const { yard } = await exportYard(page);
+  const ring = yard.zones[0]?.parts[0]?.[0] ?? [];
+  expect(Math.abs(areaOfRingM2(ring) / areaOf(LOT) - 1)).toBeLessThan(0.06);
+});
+
 test('leaving the screen pauses the walk; thrown away it is gone', async ({ page }) => {
   await begin(page, 'Corner by corner');
   await takeCorners(page, createWalker(page, 3), LOT.slice(0, 1));
