@@ -16,12 +16,14 @@ export interface KeyCalls {
   takesPoints(): boolean;
   finish(): void;
   cancel(): void;
+  /** the Alt key went down or up: nothing snaps while it is held. */
+  suspend(isHeld: boolean): void;
 }
 
 /**
  * Drawing without a pointer: with the map focused, arrow keys move the ground under a crosshair in the
  * middle (Shift: farther), Space puts a point there, Enter finishes, Backspace takes the last point
- * back, Escape cancels. Enter and Escape also work while nothing else has the focus.
+ * back, Escape cancels. Alt suspends snapping while it is held. Enter and Escape also work while nothing else has the focus.
  */
 export function listenToKeys(map: L.Map, calls: KeyCalls): { hideCrosshair(): void; destroy(): void } {
   const container = map.getContainer();
@@ -56,6 +58,14 @@ export function listenToKeys(map: L.Map, calls: KeyCalls): { hideCrosshair(): vo
     calls.session()?.pointAt(centre());
   }
 
+  function onAlt(event: KeyboardEvent): void {
+    if (event.key !== 'Alt' || !calls.session()) return;
+    // else the browser's own menu would take the focus
+    event.preventDefault();
+    calls.suspend(event.type === 'keydown');
+  }
+  const onBlur = () => calls.suspend(false);
+
   function onPageKey(event: KeyboardEvent): void {
     if (event.defaultPrevented || (event.key !== 'Escape' && event.key !== 'Enter')) return;
     const from = event.composedPath()[0];
@@ -73,12 +83,18 @@ export function listenToKeys(map: L.Map, calls: KeyCalls): { hideCrosshair(): vo
   // Before Leaflet's own listener, which would pan by its own step.
   container.addEventListener('keydown', onMapKey, true);
   document.addEventListener('keydown', onPageKey);
+  document.addEventListener('keydown', onAlt);
+  document.addEventListener('keyup', onAlt);
+  window.addEventListener('blur', onBlur);
   container.addEventListener('pointermove', onPointerMove);
   return {
     hideCrosshair,
     destroy() {
       container.removeEventListener('keydown', onMapKey, true);
       document.removeEventListener('keydown', onPageKey);
+      document.removeEventListener('keydown', onAlt);
+      document.removeEventListener('keyup', onAlt);
+      window.removeEventListener('blur', onBlur);
       container.removeEventListener('pointermove', onPointerMove);
       crosshair.remove();
     },

@@ -99,6 +99,9 @@ export function createLeafletMap(
     takesPoints: () => tools.takesPoints,
     finish: () => tools.session?.finish(),
     cancel: () => tools.cancel(),
+    suspend: (isHeld) => {
+      tools.hold.isSuspended = isHeld;
+    },
   });
   map.on('click', () => {
     if (tools.isSwallowing) return;

@@ -1,15 +1,25 @@
 import type L from 'leaflet';
 import { createPlane } from '../measure/plane';
 import type { LocalPlane } from '../measure/types';
-import type { Position } from '../yard/types';
+import type { Curve, Position } from '../yard/types';
 import type { Aim } from './aim';
 import type { BaseLayers } from './baseLayers';
 import { toPosition } from './coords';
-import { PathDraw } from './drawing/pathDraw';
 import { type DrawContext, type DrawSession, tellIssue } from './drawing/session';
+import { Waiting } from './drawing/waiting';
 import type { MapEvents, MapPicture, Tool } from './types';
 
 const SELECT: Tool = { type: 'select' };
+/** Tools that live on points put on the ground. */
+const POINT_TOOLS: ReadonlySet<Tool['type']> = new Set([
+  'draw',
+  'split',
+  'mark',
+  'pick',
+  'edge',
+  'band',
+  'gauge',
+]);
 /** Beyond this from its origin a plane's scale is off by more than about one in a thousand, m. */
 const PLANE_REACH_M = 5000;
 
@@ -44,7 +54,7 @@ class OnePlace implements DrawSession {
 export class ToolRunner {
   tool: Tool = SELECT;
   session: DrawSession | null = null;
-  readonly hold = { rightAngle: false, snapping: true };
+  readonly hold = { rightAngle: false, snapping: true, isSuspended: false };
   isSwallowing = false;
   private turn = 0;
 
@@ -59,6 +69,12 @@ export class ToolRunner {
   set(tool: Tool): void {
     if (JSON.stringify(tool) === JSON.stringify(this.tool) && (this.session || tool.type === 'select'))
       return;
+    if (tool.type === 'band' && this.tool.type === 'band' && this.session) {
+      // another width or joint: what is drawn stays
+      this.tool = tool;
+      this.bandChanged();
+      return;
+    }
     this.stop();
     this.tool = tool;
     this.mark();
@@ -69,14 +85,36 @@ export class ToolRunner {
         this.startDraw(tool);
         return;
       case 'split':
-        this.session = new PathDraw(this.context(), false, (line) =>
+        this.startPath(false, (line) =>
           this.doneUnlessRefused(() => this.events.splitLine(line, tool.zoneId)),
         );
+        return;
+      case 'gauge':
+        void this.load(async () => {
+          const { PathDraw } = await import('./drawing/pathDraw');
+          const options = {
+            closes: false,
+            mayCross: true,
+            staysShown: true,
+            tellsAngles: true,
+            onDone: () => {},
+          };
+          return () => new PathDraw(this.context(), options);
+        });
+        return;
+      case 'band':
+        this.startBand();
+        return;
+      case 'edge':
+        void this.load(async () => {
+          const { EdgeSession } = await import('./drawing/edgeTool');
+          return () => new EdgeSession(this.context(), tool);
+        });
         return;
       case 'reshape':
         void this.load(async () => {
           const { Reshape } = await import('./drawing/reshape');
-          return () => new Reshape(this.context(), tool.zoneId);
+          return () => new Reshape(this.context(), tool);
         });
         return;
       case 'mark':
@@ -99,9 +137,10 @@ export class ToolRunner {
   }
 
   private startDraw(tool: Extract<Tool, { type: 'draw' }>): void {
-    const onDone = (ring: readonly Position[]) => this.doneUnlessRefused(() => this.events.drawn(ring, tool));
+    const onDone = (ring: readonly Position[], curves: readonly Curve[] = []) =>
+      this.doneUnlessRefused(() => this.events.drawn(ring, tool, curves));
     if (tool.shape === 'polygon') {
-      this.session = new PathDraw(this.context(), true, onDone);
+      this.startPath(true, onDone);
       return;
     }
     const { shape } = tool;
@@ -115,12 +154,44 @@ export class ToolRunner {
     });
   }
 
-  /** A tool that is fetched when first used; dropped when another was taken meanwhile. */
+  private startPath(closes: boolean, onDone: (line: readonly Position[]) => void): void {
+    void this.load(async () => {
+      const { PathDraw } = await import('./drawing/pathDraw');
+      return () => new PathDraw(this.context(), { closes, onDone });
+    });
+  }
+
+  private bandChanged = (): void => {};
+
+  private startBand(): void {
+    const now = () => this.tool as Extract<Tool, { type: 'band' }>;
+    void this.load(async () => {
+      const { BandDraw } = await import('./drawing/bandDraw');
+      return () => {
+        const session = new BandDraw(this.context(), now, (line) =>
+          this.doneUnlessRefused(() => this.events.bandLine(line, now())),
+        );
+        this.bandChanged = () => session.toolChanged();
+        return session;
+      };
+    });
+  }
+
+  /**
+   * A tool that is fetched when first used; dropped when another was taken meanwhile. Points put before
+   * it is there are kept for it.
+   */
   private async load(fetch: () => Promise<() => DrawSession>): Promise<void> {
     const { turn } = this;
+    const waiting = new Waiting(this.map);
+    this.session = waiting;
     try {
       const start = await fetch();
-      if (turn === this.turn) this.session = start();
+      if (turn !== this.turn) return;
+      waiting.stop();
+      const session = start();
+      this.session = session;
+      waiting.handOver(session, () => this.session === session);
     } catch {
       if (turn !== this.turn) return;
       const message = 'This tool could not be loaded. Check the connection and try again.';
@@ -190,7 +261,7 @@ export class ToolRunner {
   }
 
   get takesPoints(): boolean {
-    return this.tool.type === 'draw' || this.tool.type === 'split' || this.tool.type === 'mark';
+    return POINT_TOOLS.has(this.tool.type);
   }
 
   private mark(): void {

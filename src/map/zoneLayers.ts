@@ -202,13 +202,14 @@ export class ZoneLayers {
         avoid.push(box);
         if (!isKept) anew.push(box);
       }
-      const text = JSON.stringify([placed, isSelected, isFaded]);
+      const { isLocked } = drawn.zone;
+      const text = JSON.stringify([placed, isSelected, isFaded, isLocked]);
       if (text === drawn.labelText) continue;
       drawn.labelText = text;
       drawn.label?.remove();
       drawn.label = null;
       if (!placed || !latLng) continue;
-      const className = `yard-label${isSelected ? ' is-selected' : ''}${isFaded ? ' is-faded' : ''}${placed.isUpright ? ' is-upright' : ''}`;
+      const className = `yard-label${isSelected ? ' is-selected' : ''}${isFaded ? ' is-faded' : ''}${placed.isUpright ? ' is-upright' : ''}${isLocked ? ' is-locked' : ''}`;
       drawn.label = L.marker(latLng, {
         icon: textIcon(className, ...placed.lines),
         interactive: false,

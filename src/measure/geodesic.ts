@@ -102,3 +102,9 @@ export function destination(from: Position, bearing: number, lengthM: number): P
   const r = WGS84.Direct(from[1], from[0], bearing, lengthM);
   return [r.lon2 ?? from[0], r.lat2 ?? from[1]];
 }
+
+/** Angle at `corner` between the ways to `a` and to `b`, degrees, 0 to 180. */
+export function innerAngleDeg(a: Position, corner: Position, b: Position): number {
+  const turn = Math.abs(bearingDeg(corner, a) - bearingDeg(corner, b));
+  return Math.min(turn, 360 - turn);
+}

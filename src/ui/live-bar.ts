@@ -1,13 +1,20 @@
 import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
-import type { DrawLive, EdgeTask, Tool } from '../map/types';
+import type { BandJoint, DrawLive, Tool } from '../map/types';
 import { formatArea, formatLength, formatNumber } from '../units/format';
 import { AppPart, fieldValue, isTicked } from './app-part';
 import { icon } from './icons';
 import './quantity-field';
-import { KIND_WORDS, MARK_WORDS } from '../words/zoneWords';
+import { KIND_WORDS, KINDS_TO_DRAW } from '../words/zoneWords';
+import './edge-form';
+import './gauge-list';
 import type { QuantityChange, QuantityField } from './quantity-field';
+import { selectField } from './select-field';
 import { shared } from './shared';
+import { countPoints, describeTool } from './tool-words';
+
+const JOINTS: readonly BandJoint[] = ['mitred', 'round'];
+const JOINT_WORDS: Readonly<Record<BandJoint, string>> = { mitred: 'Pointed', round: 'Rounded' };
 
 /** While a tool is at work: what to do, the live figures, typed sides, switches, back, finish, cancel. */
 @customElement('live-bar')
@@ -36,6 +43,8 @@ export class LiveBar extends AppPart {
       .row { gap: 0.35rem; }
       .row > button { white-space: nowrap; flex: 1 1 auto; display: inline-flex; align-items: center; justify-content: center; gap: 0.3rem; }
       .typed { display: grid; grid-template-columns: minmax(8rem, 1.3fr) minmax(5rem, 1fr) auto; gap: 0.35rem; align-items: end; }
+      .band { display: grid; grid-template-columns: 1.3fr 1fr 1fr; gap: 0.35rem; align-items: end; }
+      .band quantity-field { min-width: 0; }
       label.check { font-size: var(--text-small); gap: 0.3rem; margin-right: 0.75rem; }
       .what { margin: 0; font-weight: 650; min-height: 2.6em; line-height: 1.3; }
       :host([wide]) .what { min-height: 0; }
@@ -50,7 +59,6 @@ export class LiveBar extends AppPart {
   protected override render() {
     const { tool } = this.app.view;
     if (tool.type === 'select') return nothing;
-    const takesPoints = takesPointsOf(tool);
     const isOnePlace = tool.type === 'mark' || tool.type === 'pick';
     const endsByDone =
       tool.type === 'reshape' ||
@@ -61,10 +69,13 @@ export class LiveBar extends AppPart {
       <section class="bar" aria-label="Tool at work">
         <div class="told">${this.renderWords(tool)}${this.renderFigures(tool)}</div>
         <div class="work">
-          ${takesPoints ? this.renderTyped(tool) : nothing}
+          ${tool.type === 'band' ? this.renderBand(tool) : nothing}
+          ${tool.type === 'edge' && (tool.task === 'offset' || tool.task === 'align') ? html`<edge-form .app=${this.app} .rev=${this.rev}></edge-form>` : nothing}
+          ${tool.type === 'gauge' ? html`<gauge-list .app=${this.app} .rev=${this.rev}></gauge-list>` : nothing}
+          ${takesSides(tool, this.app.live) ? this.renderTyped(tool) : nothing}
           <div class="row">
             ${isOnePlace ? nothing : this.renderSwitches(tool)}
-            ${takesPoints ? html`<button @click=${() => this.app.map?.backOnePoint()}>${icon('back')}Back a point</button>` : nothing}
+            ${takesPoints(tool) ? html`<button @click=${() => this.app.map?.backOnePoint()}>${icon('back')}Back a point</button>` : nothing}
             ${
               endsByDone
                 ? html`<button class="primary" @click=${this.end}>Done</button>`
@@ -84,6 +95,7 @@ export class LiveBar extends AppPart {
       return html`<p class="what crossing">This side would cross one drawn. ${countPoints(tool, live)}</p>`;
     const count = live?.points.length ?? 0;
     const isFreehand = tool.type === 'draw' && tool.shape === 'freehand';
+    if (tool.type === 'gauge' && count > 1) return nothing;
     return html`<p class="what">${live && count > 0 && !isFreehand ? countPoints(tool, live) : describeTool(tool)}</p>`;
   }
 
@@ -99,6 +111,7 @@ export class LiveBar extends AppPart {
       <dl class="figures" aria-live="off">
         ${isClosed && tool.shape === 'freehand' ? nothing : figure(isClosed && tool.shape === 'circle' ? 'Radius' : 'Side', live?.sideM, length)}
         ${isClosed && tool.shape !== 'polygon' ? nothing : figure('Bearing', live?.bearingDeg, (value) => `${formatNumber(value, 4)}°`)}
+        ${tool.type === 'gauge' ? figure('Angle', live?.angleDeg, (value) => `${value.toFixed(1)}°`) : nothing}
         ${isClosed ? figure('Area', live?.areaM2, (value) => formatArea(value, units)) : nothing}
         ${figure(isClosed ? 'Perimeter' : 'Length', live?.perimeterM, length)}
       </dl>
@@ -107,15 +120,21 @@ export class LiveBar extends AppPart {
 
   private renderTyped(tool: Tool) {
     const isCircle = tool.type === 'draw' && tool.shape === 'circle';
+    const isArc = tool.type === 'edge';
+    const [words, button] = isCircle
+      ? ['Radius', 'Set radius']
+      : isArc
+        ? ['Height of the arc', 'Set height']
+        : ['Next side', 'Add side'];
     return html`
       <form class="typed" @submit=${this.addSide}>
-        <quantity-field label=${isCircle ? 'Radius' : 'Next side'} quantity="length" .system=${this.app.units} .value=${this.sideM} .min=${0} optional
+        <quantity-field label=${words} quantity="length" .system=${this.app.units} .value=${this.sideM} .min=${0} optional
           @quantity-change=${(event: CustomEvent<QuantityChange>) => {
             this.sideM = event.detail.valueSi;
           }}
           @keydown=${this.enter}></quantity-field>
         ${
-          isCircle
+          isCircle || isArc
             ? nothing
             : html`<label>Bearing °
           <input placeholder="any" inputmode="decimal" .value=${this.bearing} aria-invalid=${this.fault ? 'true' : 'false'}
@@ -124,22 +143,59 @@ export class LiveBar extends AppPart {
             }} />
         </label>`
         }
-        <button>${isCircle ? 'Set radius' : 'Add side'}</button>
+        <button>${button}</button>
       </form>
     `;
   }
 
+  /** Width, joints and kind of a band; what is drawn of it stays. */
+  private renderBand(tool: Extract<Tool, { type: 'band' }>) {
+    const change = (part: Partial<typeof tool>) => this.app.setView({ tool: { ...tool, ...part } });
+    return html`
+      <div class="band">
+        <quantity-field label="Width" quantity="length" .system=${this.app.units} .value=${tool.widthM} .min=${0.01}
+          @quantity-change=${(event: CustomEvent<QuantityChange>) => {
+            if (event.detail.valueSi) change({ widthM: event.detail.valueSi });
+          }}></quantity-field>
+        ${selectField('Kind', tool.kind, KINDS_TO_DRAW, KIND_WORDS, (kind) => change({ kind }))}
+        ${selectField('Bends', tool.joint, JOINTS, JOINT_WORDS, (joint) => change({ joint }))}
+      </div>
+    `;
+  }
+
   private renderSwitches(tool: Tool) {
-    const { rightAngle, snapping, sharedCorners } = this.app.options;
-    const box = (words: string, on: boolean, key: 'rightAngle' | 'snapping' | 'sharedCorners') =>
+    const { rightAngle, snapping } = this.app.options;
+    const box = (words: string, on: boolean, key: 'rightAngle' | 'snapping') =>
       html`<label class="check"><input type="checkbox" .checked=${on}
         @change=${(event: Event) => this.app.setOptions({ [key]: isTicked(event) })} />${words}</label>`;
-    const isPath = tool.type === 'split' || (tool.type === 'draw' && tool.shape === 'polygon');
-    if (tool.type === 'draw' && tool.shape === 'freehand') return nothing;
+    const isPath =
+      tool.type === 'split' ||
+      tool.type === 'band' ||
+      tool.type === 'gauge' ||
+      (tool.type === 'draw' && tool.shape === 'polygon');
+    if (
+      (tool.type === 'draw' && tool.shape === 'freehand') ||
+      tool.type === 'edge' ||
+      tool.type === 'shift-picture'
+    )
+      return nothing;
     return html`
-      ${tool.type === 'reshape' ? box('Move shared corners together', sharedCorners, 'sharedCorners') : nothing}
+      ${tool.type === 'reshape' ? this.renderReshape(tool) : nothing}
       ${isPath ? box('Hold right angles', rightAngle, 'rightAngle') : nothing}
       ${box('Snap to neighbours', snapping, 'snapping')}
+    `;
+  }
+
+  private renderReshape(tool: Extract<Tool, { type: 'reshape' }>) {
+    const change = (part: Partial<typeof tool>) => this.app.setView({ tool: { ...tool, ...part } });
+    return html`
+      <label class="check"><input type="checkbox" .checked=${tool.isAlone !== true}
+        @change=${(event: Event) => {
+          this.app.setOptions({ sharedCorners: isTicked(event) });
+          change({ isAlone: !isTicked(event) });
+        }} />Move shared borders together</label>
+      <label class="check"><input type="checkbox" .checked=${tool.sides === true}
+        @change=${(event: Event) => change({ sides: isTicked(event) })} />Move whole sides</label>
     `;
   }
 
@@ -174,64 +230,14 @@ export class LiveBar extends AppPart {
   }
 }
 
-/** Whether a tool lives on points put one after another. */
-function takesPointsOf(tool: Tool): boolean {
+/** Whether a tool lives on points put one after another, with sides that can be typed. */
+function takesSides(tool: Tool, live: DrawLive | null): boolean {
   if (tool.type === 'draw') return tool.shape !== 'freehand';
+  if (tool.type === 'edge') return tool.task === 'arc' && live?.edgePick != null;
   return tool.type === 'split' || tool.type === 'band' || tool.type === 'gauge';
 }
 
-const EDGE_WORDS: Readonly<Record<EdgeTask, string>> = {
-  arc: 'Pick the corner where the arc begins, the one where it ends, then a place it passes through.',
-  smooth: 'Pick the first and the last corner of the stretch to smooth.',
-  straighten: 'Pick a curved stretch; it becomes one straight side.',
-  offset: 'Pick a side, or the first and last corner of a stretch.',
-  align: 'Pick a side of the zone, then the edge it should lie along.',
-};
-
-function describeTool(tool: Exclude<Tool, { type: 'select' }>): string {
-  switch (tool.type) {
-    case 'reshape':
-      return 'Drag a corner; the small dots add one. Select a corner to delete it.';
-    case 'split':
-      return 'Draw a line right across the zone, from outside to outside.';
-    case 'edge':
-      return EDGE_WORDS[tool.task];
-    case 'band':
-      return `${KIND_WORDS[tool.kind]} along a line: put the points of its middle line.`;
-    case 'gauge':
-      return 'Put the points to measure between. Nothing is added to the yard.';
-    case 'shift-picture':
-      return 'Drag the picture to where it belongs.';
-    case 'pick':
-      return tool.words;
-    case 'mark':
-      return `Put the ${MARK_WORDS[tool.kind].toLowerCase()} on the drawing.`;
-    case 'draw': {
-      const what = {
-        zone: KIND_WORDS[tool.kind],
-        hole: 'Hole',
-        cut: `${KIND_WORDS[tool.kind]} cut out`,
-        parcel: 'Outline of the property',
-      }[tool.purpose];
-      const how = {
-        polygon: 'put the first corner, then the next, or type a side',
-        rectangle: 'drag across it; or put the first corner, then two more, or type two sides',
-        circle: 'drag from its middle; or put the middle, then the rim, or type a radius',
-        freehand: 'press, go round it, let go',
-      }[tool.shape];
-      return `${what}: ${how}.`;
-    }
-  }
-}
-
-/** How far a drawing has come and how it goes on. */
-function countPoints(tool: Tool, { points, areaM2 }: DrawLive): string {
-  const count = points.length;
-  if (tool.type !== 'draw') return `${count} ${count === 1 ? 'point' : 'points'} so far.`;
-  if (tool.shape === 'circle') return 'Now the rim, or type the radius.';
-  if (tool.shape === 'rectangle' && count === 1 && areaM2 !== null) return 'Let go at the opposite corner.';
-  if (tool.shape === 'rectangle')
-    return count === 1 ? 'Now the far end of one side, or type its length.' : 'Now the depth, or type it.';
-  const done = `${count} ${count === 1 ? 'corner' : 'corners'} so far`;
-  return count < 3 ? `${done}. Put the next, or type a side.` : `${done}. Finish, or put the next.`;
+/** Whether the last point can be taken back. */
+function takesPoints(tool: Tool): boolean {
+  return tool.type === 'edge' || takesSides(tool, null);
 }

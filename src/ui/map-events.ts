@@ -1,4 +1,5 @@
 import type { MapEvents, Tool, ZoneOutline } from '../map/types';
+import { makeBand } from '../measure/band';
 import { addMatched, cutHole, cutOut, splitZone } from '../measure/shapes';
 import { freeName, KIND_WORDS, MARK_WORDS } from '../words/zoneWords';
 import { newZone } from '../yard/defaults';
@@ -61,7 +62,7 @@ export function createMapEvents(app: AppController): MapEvents {
     },
     picked: (position) => app.endPick(position),
     pictureShifted: (eastM, northM) => shiftPicture(app, eastM, northM),
-    bandLine: () => false,
+    bandLine: (line, tool) => addBand(app, line, tool),
     live: (figures) => app.setLive(figures),
     message: (issue) => app.tell(issue),
     toolEnded: () => app.setView({ tool: { type: 'select' } }),
@@ -90,6 +91,25 @@ function addDrawn(
     tool.purpose === 'cut' && zoneId !== null
       ? app.attempt(label, (yard) => cutOut(yard, zoneId, ring, zone, plane))
       : app.attempt(label, (yard) => ({ ok: true, yard: addMatched(yard, zone, plane) }));
+  if (isDone) app.setView({ selectedZoneIds: [zone.id] });
+  return isDone;
+}
+
+function addBand(
+  app: AppController,
+  line: readonly Position[],
+  tool: Extract<Tool, { type: 'band' }>,
+): boolean {
+  const { plane } = app.session.derived.measured;
+  const parts = makeBand(line, tool.widthM, tool.joint, plane);
+  if (parts.length === 0) {
+    const message = 'A band needs a line of some length and a width.';
+    app.tell({ code: 'band-empty', severity: 'error', message, place: {} });
+    return false;
+  }
+  const zone: Zone = { ...zoneFromRing(app, tool.kind, [], 'traced'), parts };
+  const label = `Add ${KIND_WORDS[tool.kind].toLowerCase()}`;
+  const isDone = app.attempt(label, (yard) => ({ ok: true, yard: addMatched(yard, zone, plane) }));
   if (isDone) app.setView({ selectedZoneIds: [zone.id] });
   return isDone;
 }

@@ -1,17 +1,24 @@
 import { css, html } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Tool } from '../map/types';
-import { moveZone, rotateZone } from '../measure/shapes';
-import { addZone, removeZones, reorderZone } from '../yard/edits';
+import { repeatZone } from '../measure/shapes';
+import { KIND_WORDS } from '../words/zoneWords';
+import { removeZones } from '../yard/edits';
 import type { Zone, ZoneKind } from '../yard/types';
 import { AppPart, fieldValue } from './app-part';
 import { fold } from './fold';
-import './quantity-field';
-import { KIND_WORDS } from '../words/zoneWords';
-import type { QuantityChange } from './quantity-field';
+import { isFree } from './is-free';
 import { shared } from './shared';
 
 const KINDS_TO_CUT: readonly ZoneKind[] = ['bed', 'hardscape', 'structure', 'water', 'turf', 'other'];
+/** How far beside its model a copy is laid, m. */
+const BESIDE_M = 3;
+
+/** What stands in the folds; fetched when a fold is opened first. */
+const LOAD = {
+  outline: () => import('./zone-outline-tools'),
+  whole: () => import('./zone-whole-tools'),
+} as const;
 
 /** What can be done with one zone, by pointer or by typed values. */
 @customElement('zone-tools')
@@ -22,22 +29,16 @@ export class ZoneTools extends AppPart {
     css`
       :host { display: block; }
       .tools { display: grid; grid-template-columns: 1fr 1fr; gap: 0.35rem; margin-bottom: 0.5rem; }
-      .typed { display: grid; grid-template-columns: 1fr 1fr; gap: 0.5rem; align-items: end; }
     `,
   ];
 
   @property({ attribute: false }) zone!: Zone;
 
   @state() private cutKind: ZoneKind = 'bed';
-  @state() private eastM: number | null = null;
-  @state() private northM: number | null = null;
-  @state() private turn = '';
 
   protected override render() {
     const { zone, app } = this;
     const { tool } = app.view;
-    const button = (words: string, wanted: Tool, isOn: boolean) =>
-      html`<button aria-pressed=${isOn ? 'true' : 'false'} @click=${() => app.setView({ tool: isOn ? { type: 'select' } : wanted })}>${words}</button>`;
     const isDraw = (purpose: 'hole' | 'cut') => tool.type === 'draw' && tool.purpose === purpose;
     const draw = (purpose: 'hole' | 'cut', kind: ZoneKind): Tool => ({
       type: 'draw',
@@ -46,84 +47,57 @@ export class ZoneTools extends AppPart {
       kind,
       zoneId: zone.id,
     });
-    const index = app.yard.zones.findIndex((each) => each.id === zone.id);
+    const reshape: Tool = { type: 'reshape', zoneId: zone.id, isAlone: !app.options.sharedCorners };
     return html`
       <div class="tools">
-        ${button('Reshape corners', { type: 'reshape', zoneId: zone.id }, tool.type === 'reshape')}
-        ${button('Split by a line', { type: 'split', zoneId: zone.id }, tool.type === 'split')}
-        ${button('Cut a hole', draw('hole', zone.kind), isDraw('hole'))}
+        ${this.button('Reshape corners', reshape, tool.type === 'reshape')}
+        ${this.button('Split by a line', { type: 'split', zoneId: zone.id }, tool.type === 'split')}
+        ${this.button('Cut a hole', draw('hole', zone.kind), isDraw('hole'))}
         <button @click=${() => app.map?.fit([zone.id])}>Show</button>
-        ${button(`Cut out: ${KIND_WORDS[this.cutKind].toLowerCase()}`, draw('cut', this.cutKind), isDraw('cut'))}
+        ${this.button(`Cut out: ${KIND_WORDS[this.cutKind].toLowerCase()}`, draw('cut', this.cutKind), isDraw('cut'), true)}
         <select aria-label="Kind to cut out of the zone" @change=${(event: Event) => {
           this.cutKind = fieldValue(event) as ZoneKind;
         }}>
           ${KINDS_TO_CUT.map((kind) => html`<option value=${kind} .selected=${kind === this.cutKind}>${KIND_WORDS[kind]}</option>`)}
         </select>
-        <button class="danger" @click=${() => app.dispatch('Delete zone', (yard) => removeZones(yard, [zone.id]))}>Delete</button>
+        <button class="danger" @click=${this.removeZone}>Delete</button>
         <button @click=${this.copy}>Copy beside</button>
       </div>
-      <details class="fold"><summary>Move, turn, change order</summary>
-        <div class="typed">
-          ${this.length('Move east', this.eastM, (value) => {
-            this.eastM = value;
-          })}
-          ${this.length('Move north', this.northM, (value) => {
-            this.northM = value;
-          })}
-          <p class="quiet">Negative moves west or south.</p>
-          <button @click=${this.move}>Move</button>
-          <label>Turn clockwise, degrees
-            <input inputmode="decimal" .value=${this.turn} @input=${(event: Event) => {
-              this.turn = fieldValue(event);
-            }} /></label>
-          <button @click=${this.rotate}>Turn</button>
-          <button ?disabled=${index <= 0} @click=${() => this.reorder(index - 1)}>Earlier in the list</button>
-          <button ?disabled=${index < 0 || index >= app.yard.zones.length - 1} @click=${() => this.reorder(index + 1)}>Later in the list</button>
-        </div>
-      </details>
+      <details class="fold" @toggle=${(event: Event) => this.opened(event, 'outline')}><summary>Curves, strips, alignment</summary>
+        <zone-outline-tools .app=${app} .rev=${this.rev} .zone=${zone}></zone-outline-tools></details>
+      <details class="fold" @toggle=${(event: Event) => this.opened(event, 'whole')}><summary>Move, turn, flip, repeat, change order</summary>
+        <zone-whole-tools .app=${app} .rev=${this.rev} .zone=${zone}></zone-whole-tools></details>
     `;
   }
 
-  private length(label: string, value: number | null, set: (value: number | null) => void) {
-    return html`<quantity-field label=${label} quantity="length" optional .system=${this.app.units} .value=${value}
-      @quantity-change=${(event: CustomEvent<QuantityChange>) => set(event.detail.valueSi)}></quantity-field>`;
+  /** @param mayBeLocked the tool leaves the zone's own outline */
+  private button(words: string, wanted: Tool, isOn: boolean, mayBeLocked = false) {
+    const take = () => {
+      if (isOn) this.app.setView({ tool: { type: 'select' } });
+      else if (mayBeLocked || isFree(this.app, this.zone)) this.app.setView({ tool: wanted });
+    };
+    return html`<button aria-pressed=${isOn ? 'true' : 'false'} @click=${take}>${words}</button>`;
   }
 
-  private move(): void {
-    const { plane } = this.app.session.derived.measured;
-    const by: readonly [number, number] = [this.eastM ?? 0, this.northM ?? 0];
-    if (this.app.attempt('Move zone', (yard) => moveZone(yard, this.zone.id, by, plane))) {
-      this.eastM = null;
-      this.northM = null;
-    }
+  private opened(event: Event, part: keyof typeof LOAD): void {
+    if (!(event.target as HTMLDetailsElement).open) return;
+    LOAD[part]().catch(() => {
+      const message = 'This part could not be loaded. Check the connection, then close and open it again.';
+      this.app.tell({ code: 'part-not-loaded', severity: 'error', message, place: {} });
+    });
   }
 
-  private rotate(): void {
-    const degrees = Number(this.turn.trim().replace(/°$/, ''));
-    if (this.turn.trim() === '' || !Number.isFinite(degrees)) {
-      this.app.tell({
-        code: 'turn-not-number',
-        severity: 'error',
-        message: 'Type by how many degrees to turn, such as 12.5 or -90.',
-        place: { zoneId: this.zone.id },
-      });
-      return;
-    }
-    const { plane } = this.app.session.derived.measured;
-    if (this.app.attempt('Turn zone', (yard) => rotateZone(yard, this.zone.id, degrees, plane)))
-      this.turn = '';
-  }
-
-  private reorder(toIndex: number): void {
-    this.app.dispatch('Change order', (yard) => reorderZone(yard, this.zone.id, toIndex));
+  private removeZone(): void {
+    const { app, zone } = this;
+    if (isFree(app, zone)) app.dispatch('Delete zone', (yard) => removeZones(yard, [zone.id]));
   }
 
   /** A twin of the zone, moved a little aside, chosen for the next step. */
   private copy(): void {
-    const { plane } = this.app.session.derived.measured;
-    const twin: Zone = { ...this.zone, id: this.app.newId('zone'), name: `${this.zone.name} copy` };
-    if (this.app.attempt('Copy zone', (yard) => moveZone(addZone(yard, twin), twin.id, [3, 0], plane))) {
-      this.app.setView({ selectedZoneIds: [twin.id] });
-    }
+    const { app, zone } = this;
+    const { plane } = app.session.derived.measured;
+    const twin = { id: app.newId('zone'), name: `${zone.name} copy` };
+    if (app.attempt('Copy zone', (yard) => repeatZone(yard, zone.id, [twin], [BESIDE_M, 0], plane)))
+      app.setView({ selectedZoneIds: [twin.id] });
   }
 }

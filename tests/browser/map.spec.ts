@@ -41,7 +41,11 @@ async function openMap(page: Page): Promise<void> {
   await page.goto(url);
   await page.waitForFunction(() => 'harness' in window);
 }
-const setTool = (page: Page, tool: Tool) => page.evaluate((next) => harness.map.setTool(next), tool);
+/** Takes a tool and waits until it is fetched. */
+async function setTool(page: Page, tool: Tool): Promise<void> {
+  await page.evaluate((next) => harness.map.setTool(next), tool);
+  await expect(page.locator('#map')).not.toHaveClass(/is-waiting/);
+}
 const drawTool = (shape: Extract<Tool, { type: 'draw' }>['shape']): Tool => ({
   type: 'draw',
   shape,

@@ -1,68 +1,39 @@
 import { describe, expect, it } from 'vitest';
-import type { LocalPlane } from '../../measure/types';
+import { collapseParts, expandParts } from '../../measure/outlineNodes';
+import { createPlane } from '../../measure/plane';
 import type { Position } from '../../yard/types';
-import {
-  boxOfParts,
-  closeParts,
-  deleteCorner,
-  insertCorner,
-  moveCorner,
-  openParts,
-  rotateParts,
-  shiftParts,
-} from './corners';
+import { boxOfParts, rotateParts, shiftParts } from './corners';
+import { circleArcs } from './planeShapes';
 
-const square: Position[] = [
-  [0, 0],
-  [4e-5, 0],
-  [4e-5, 4e-5],
-  [0, 4e-5],
-  [0, 0],
-];
-const hole: Position[] = [
-  [1e-5, 1e-5],
-  [2e-5, 1e-5],
-  [2e-5, 2e-5],
-  [1e-5, 1e-5],
-];
-const parts = openParts([[square, hole]]);
-const plane: LocalPlane = {
-  origin: [0, 0],
-  toPlane: (p) => [p[0] * 111_320, p[1] * 110_574],
-  toLonLat: (p) => [p[0] / 111_320, p[1] / 110_574],
-};
+const plane = createPlane([-83, 40]);
+const at = (x: number, y: number): Position => plane.toLonLat([x, y]);
+const square = [at(0, 0), at(4, 0), at(4, 4), at(0, 4), at(0, 0)];
+const parts = collapseParts({ parts: [[square]], curves: [] });
 
 describe('corners', () => {
-  it('opens and closes without loss', () => {
-    expect(closeParts(parts)).toEqual([[square, hole]]);
-  });
-  it('moves one corner, the first with its closing twin, and shares the rest', () => {
-    const moved = moveCorner(parts, { part: 0, ring: 0, corner: 0 }, [-1e-5, 0]);
-    const ring = closeParts(moved)[0]?.[0];
-    expect(ring?.[0]).toEqual([-1e-5, 0]);
-    expect(ring?.at(-1)).toEqual([-1e-5, 0]);
-    expect(moved[0]?.[1]).toBe(parts[0]?.[1]);
-  });
-  it('inserts after the corner named, also after the last', () => {
-    const more = insertCorner(parts, { part: 0, ring: 0, corner: 3 }, [0, 2e-5]);
-    expect(more[0]?.[0]?.[4]).toEqual([0, 2e-5]);
-  });
-  it('drops a hole with its third corner but never the only outline', () => {
-    expect(deleteCorner(parts, { part: 0, ring: 1, corner: 2 })?.[0]).toHaveLength(1);
-    const three = deleteCorner(parts, { part: 0, ring: 0, corner: 1 });
-    if (!three) throw new Error('a corner of four can go');
-    expect(three[0]?.[0]).toHaveLength(3);
-    expect(deleteCorner(three, { part: 0, ring: 0, corner: 0 })).toBeNull();
-  });
   it('turns clockwise: what was north comes to the east', () => {
-    const turned = rotateParts([[[[0, 1e-5]]]], plane, [0, 0], 90);
-    const [lon, lat] = turned[0]?.[0]?.[0] ?? [0, 0];
-    expect(lon * 111_320).toBeCloseTo(1.10574, 5);
-    expect(Math.abs(lat)).toBeLessThan(1e-10);
+    const turned = rotateParts(
+      collapseParts({ parts: [[[at(0, 1), at(1, 0), at(-1, 0), at(0, 1)]]], curves: [] }),
+      plane,
+      at(0, 0),
+      90,
+    );
+    const [x, y] = plane.toPlane(turned[0]?.[0]?.nodes[0] ?? [0, 0]);
+    expect(x).toBeCloseTo(1, 5);
+    expect(y).toBeCloseTo(0, 5);
   });
   it('shifts every corner alike', () => {
-    const box = boxOfParts(shiftParts(parts, plane, [0, 0], [1e-5, -1e-5]));
-    expect(box[0]).toBeCloseTo(1e-5, 10);
-    expect(box[1]).toBeCloseTo(-1e-5, 10);
+    const [west, south] = boxOfParts(shiftParts(parts, plane, at(0, 0), at(1, -1)));
+    const [x, y] = plane.toPlane([west, south]);
+    expect(x).toBeCloseTo(1, 5);
+    expect(y).toBeCloseTo(-1, 5);
+  });
+  it('keeps curves as curves, and counts them in the box', () => {
+    const { ring, curves } = circleArcs(plane, at(0, 0), 5);
+    const circle = collapseParts({ parts: [[ring]], curves });
+    expect(plane.toPlane([boxOfParts(circle)[0], boxOfParts(circle)[3]])[1]).toBeCloseTo(5, 2);
+    const turned = expandParts(rotateParts(circle, plane, at(20, 0), 40));
+    expect(turned.curves).toHaveLength(2);
+    expect(collapseParts(turned)[0]?.[0]?.nodes).toHaveLength(2);
   });
 });

@@ -7,7 +7,7 @@ import { toLatLng, toPosition } from '../coords';
 import { showCrossing } from './crossingMark';
 import { createPointerNote, type PointerNote } from './pointerNote';
 import { type DrawContext, type DrawSession, tellIssue } from './session';
-import type { Spot } from './snapping';
+import type { Spot } from './sides';
 import { roundStroke, simplifyStroke, trimStroke } from './stroke';
 
 /** A pointer that moved less than this between down and up clicked, px. */

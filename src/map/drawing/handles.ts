@@ -3,7 +3,7 @@ import type { Position } from '../../yard/types';
 import { toLatLng } from '../coords';
 import { bearingOfKey, strokedSymbol } from '../marks';
 
-export type HandleKind = 'corner' | 'middle' | 'move' | 'turn';
+export type HandleKind = 'corner' | 'bend' | 'middle' | 'side' | 'move' | 'turn';
 
 export interface HandleCalls {
   drag(at: L.LatLng): void;
@@ -12,8 +12,8 @@ export interface HandleCalls {
   /** arrow key: bearing in degrees, true with Shift. `rest` is called when the key is let go. */
   nudge(bearingDeg: number, isFar: boolean): void;
   rest(): void;
-  press?(): void;
-  remove?(): void;
+  press?: (() => void) | undefined;
+  remove?: (() => void) | undefined;
   focus?(): void;
 }
 
@@ -22,7 +22,14 @@ const SIGNS: Readonly<Partial<Record<HandleKind, string>>> = {
   move: 'M12 3V21M3 12H21M9 6L12 3L15 6M9 18L12 21L15 18M6 9L3 12L6 15M18 9L21 12L18 15',
   turn: 'M18.5 8A8 8 0 1 0 20 13M19.5 3V8.5H14',
 };
-const SIZES: Readonly<Record<HandleKind, number>> = { corner: 30, middle: 26, move: 44, turn: 44 };
+const SIZES: Readonly<Record<HandleKind, number>> = {
+  corner: 30,
+  bend: 30,
+  middle: 26,
+  side: 34,
+  move: 44,
+  turn: 44,
+};
 
 /** A thing to grab on the map: by mouse, by finger, or focused and moved by the arrow keys. */
 export function createHandle(kind: HandleKind, at: Position, title: string, calls: HandleCalls): L.Marker {
@@ -36,7 +43,7 @@ export function createHandle(kind: HandleKind, at: Position, title: string, call
     draggable: true,
     title,
     pane: 'yard-handles',
-    zIndexOffset: kind === 'corner' ? 200 : kind === 'middle' ? 0 : 400,
+    zIndexOffset: kind === 'corner' || kind === 'bend' ? 200 : kind === 'middle' ? 0 : 400,
     bubblingMouseEvents: false,
   });
   let wasNudged = false;

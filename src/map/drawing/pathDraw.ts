@@ -1,6 +1,6 @@
 import L from 'leaflet';
 import { findCrossings } from '../../measure/crossings';
-import { areaOfRingsM2, bearingDeg, destination, lengthOfLineM } from '../../measure/geodesic';
+import { areaOfRingsM2, bearingDeg, destination, innerAngleDeg, lengthOfLineM } from '../../measure/geodesic';
 import { formatArea, formatLength } from '../../units/format';
 import type { Position, UnitSystem } from '../../yard/types';
 import { toLatLng, toPosition } from '../coords';
@@ -9,9 +9,26 @@ import { PathPreview } from './pathPreview';
 import { createPointerNote, type PointerNote } from './pointerNote';
 import { type DrawContext, type DrawSession, SNAP_PX, tellIssue } from './session';
 import { alignWithFirst, crossingOfNewSide, holdRightAngle } from './sides';
-import { ringsToSnapTo, snapToLines } from './snapping';
+import { Snapper } from './snapper';
 
 const SAME_PX = 4;
+
+/** What kind of path, and what becomes of it. */
+export interface PathOptions {
+  /** true: a ring; false: an open line. */
+  readonly closes: boolean;
+  /** sides may cross those drawn before. */
+  readonly mayCross?: boolean;
+  /** what was finished stays to be looked at; the next point begins anew. */
+  readonly staysShown?: boolean;
+  /** angles are told beside the pointer too. */
+  readonly tellsAngles?: boolean;
+  /** closed ring (first = last), or line of 2 or more points; never crossing itself unless it may. */
+  onDone(line: readonly Position[]): void;
+  /** the points, with that of the pointer, changed. */
+  onLine?(line: readonly Position[]): void;
+  onStop?(): void;
+}
 
 /**
  * Drawing corner by corner: a ring that closes on its first corner, or an open line.
@@ -30,15 +47,15 @@ export class PathDraw implements DrawSession {
   /** a corner was refused and nothing was done since: what is drawn is not what was meant. */
   private isCornerLeftOut = false;
 
-  /**
-   * @param closes true: a ring; false: an open line
-   * @param onDone closed ring (first = last), or line of 2 or more points; never crossing itself
-   */
+  /** finished, and only shown still. */
+  private isDone = false;
+  private readonly snapper: Snapper;
+
   constructor(
     private readonly context: DrawContext,
-    private readonly closes: boolean,
-    private readonly onDone: (line: readonly Position[]) => void,
+    private readonly options: PathOptions,
   ) {
+    this.snapper = new Snapper(context);
     this.preview = new PathPreview(context.map);
     this.note = createPointerNote(context.map);
     const { map } = context;
@@ -61,23 +78,26 @@ export class PathDraw implements DrawSession {
 
   private readonly onLeave = (): void => {
     this.pointer = null;
+    this.snapper.clear();
     this.update();
   };
 
   pointAt(at: L.LatLng): void {
+    if (this.isDone) return;
     this.rawPointer = at;
     this.pointer = this.place(at);
     this.update();
   }
 
   addPointAt(at: L.LatLng): void {
+    if (this.isDone) this.startAnew();
     const first = this.points[0];
     const last = this.points[this.points.length - 1];
     if (last && this.pixelsBetween(at, last) <= SAME_PX) {
       if (this.hasEnough()) this.finish();
       return;
     }
-    if (this.closes && first && this.hasEnough() && this.pixelsBetween(at, first) <= SNAP_PX) {
+    if (this.options.closes && first && this.hasEnough() && this.pixelsBetween(at, first) <= SNAP_PX) {
       this.finish();
       return;
     }
@@ -85,8 +105,20 @@ export class PathDraw implements DrawSession {
     this.addPoint(this.place(at));
   }
 
+  private startAnew(): void {
+    this.isDone = false;
+    this.points = [];
+  }
+
+  private rest(): void {
+    this.isDone = true;
+    this.pointer = null;
+    this.snapper.clear();
+    this.update();
+  }
+
   private hasEnough(): boolean {
-    return this.points.length >= (this.closes ? 3 : 2);
+    return this.points.length >= (this.options.closes ? 3 : 2);
   }
 
   private pixelsBetween(at: L.LatLng, position: Position): number {
@@ -100,21 +132,19 @@ export class PathDraw implements DrawSession {
 
   /** Where a point falls: held square to the side before, else snapped, else as it is. */
   private place(at: L.LatLng): Position {
-    const { map, hold } = this.context;
-    const spot = map.project(at);
+    const { hold } = this.context;
     const [first] = this.points;
     const last = this.points[this.points.length - 1];
     const before = this.points[this.points.length - 2];
     if ((hold.rightAngle || this.isShiftHeld) && before && last && first) {
+      this.snapper.clear();
       return this.holdSquare(at, before, last, first);
     }
-    if (hold.snapping) {
-      const zones = this.context.picture()?.yard.zones ?? [];
-      const lines = [this.points, ...ringsToSnapTo(zones, null)];
-      const snap = snapToLines(spot, lines, (p) => this.project(p), SNAP_PX);
-      if (snap) return snap.position;
-    }
-    return toPosition(at);
+    const anchors = last ? [{ from: last, before: before ?? null }] : [];
+    // the side back to the first corner, square to the first side
+    if (this.options.closes && first && this.points.length >= 3)
+      anchors.push({ from: first, before: this.points[1] ?? null });
+    return this.snapper.snap(at, { anchors, own: this.points });
   }
 
   /** Square on the ground, in the yard's plane: the web map's own angles are those of a sphere. */
@@ -127,7 +157,7 @@ export class PathDraw implements DrawSession {
     };
     const pointer = spot(toPosition(at));
     let held = holdRightAngle(spot(before), spot(last), pointer);
-    if (this.closes) {
+    if (this.options.closes) {
       const aside = map.containerPointToLatLng(map.latLngToContainerPoint(at).add([SNAP_PX, 0]));
       const reachM = Math.abs(spot(toPosition(aside)).x - pointer.x);
       held = alignWithFirst(spot(first), spot(last), held, reachM);
@@ -149,10 +179,12 @@ export class PathDraw implements DrawSession {
     this.isCornerLeftOut = false;
     this.clearCrossing();
     this.points = [...this.points, next];
+    this.snapper.clear();
     this.update();
   }
 
   private crossingTo(next: Position): Position | null {
+    if (this.options.mayCross) return null;
     const spots = this.points.map((p) => this.project(p));
     const hit = crossingOfNewSide(spots, this.project(next));
     return hit ? toPosition(this.context.map.unproject(L.point(hit.x, hit.y))) : null;
@@ -166,32 +198,35 @@ export class PathDraw implements DrawSession {
   }
 
   finish(): void {
+    if (this.isDone) return;
     if (!this.hasEnough()) {
-      const message = this.closes
+      const message = this.options.closes
         ? 'A shape needs at least three corners.'
         : 'A line needs at least two points.';
       this.context.events.message(tellIssue('too-few-corners', message));
       return;
     }
     const first = this.points[0] as Position;
-    const line = this.closes ? [...this.points, first] : this.points;
-    const crossing = this.closes ? findCrossings(line)[0] : undefined;
+    const line = this.options.closes ? [...this.points, first] : this.points;
+    const crossing = this.options.closes ? findCrossings(line)[0] : undefined;
     if (crossing) {
       this.refuse(crossing, 'The side back to the first corner would cross one already drawn.');
       return;
     }
     if (this.isCornerLeftOut) {
       this.isCornerLeftOut = false;
-      const count = `${this.points.length} ${this.closes ? 'corners' : 'points'}`;
+      const count = `${this.points.length} ${this.options.closes ? 'corners' : 'points'}`;
       const message = `The last corner was left out. Finish once more to end with the ${count} drawn, or put another.`;
       this.context.events.message(tellIssue('corner-left-out', message));
       return;
     }
-    this.onDone(line);
+    if (this.options.staysShown) this.rest();
+    this.options.onDone(line);
   }
 
   backOnePoint(): boolean {
     if (this.points.length === 0) return false;
+    this.isDone = false;
     this.points = this.points.slice(0, -1);
     this.isCornerLeftOut = false;
     this.clearCrossing();
@@ -234,11 +269,13 @@ export class PathDraw implements DrawSession {
     const isResting = this.pointer && last && this.pixelsBetween(toLatLng(this.pointer), last) <= SAME_PX;
     const pointer = isResting ? null : this.pointer;
     const crossing = pointer ? this.crossingTo(pointer) : null;
-    this.preview.update(points, pointer, this.closes, crossing !== null, units);
+    this.preview.update(points, pointer, this.options.closes, crossing !== null, units);
     const line = pointer && last && !crossing ? [...points, pointer] : points;
     const first = line[0];
-    const closed = this.closes && first && line.length >= 3 ? [...line, first] : null;
+    const closed = this.options.closes && first && line.length >= 3 ? [...line, first] : null;
+    const before = points[points.length - 2];
     const figures = {
+      angleDeg: pointer && last && before ? innerAngleDeg(before, last, pointer) : null,
       points,
       sideM: pointer && last ? lengthOfLineM([last, pointer]) : null,
       bearingDeg: pointer && last ? bearingDeg(last, pointer) : null,
@@ -247,8 +284,13 @@ export class PathDraw implements DrawSession {
       crossing,
     };
     this.context.events.live(figures);
+    this.options.onLine?.(line);
     const lines = [];
     if (figures.sideM !== null) lines.push(`Side ${formatLength(figures.sideM, units)}`);
+    if (this.options.tellsAngles && figures.angleDeg !== null)
+      lines.push(`Angle ${figures.angleDeg.toFixed(1)}°`);
+    if (this.options.tellsAngles && points.length > 1 && figures.perimeterM !== null)
+      lines.push(`In all ${formatLength(figures.perimeterM, units)}`);
     if (crossing) lines.push('Sides cross');
     else if (figures.areaM2 !== null) lines.push(`Area ${formatArea(figures.areaM2, units)}`);
     if (pointer && lines.length > 0) this.note.show(toLatLng(pointer), lines, crossing !== null);
@@ -262,6 +304,8 @@ export class PathDraw implements DrawSession {
     map.doubleClickZoom.enable();
     map.boxZoom.enable();
     this.preview.remove();
+    this.snapper.remove();
+    this.options.onStop?.();
     this.note.remove();
     this.clearCrossing();
     this.context.events.live(null);

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { findCurves } from '../../measure/curves';
 import type { LocalPlane, XY } from '../../measure/types';
 import type { Ring } from '../../yard/types';
-import { circleOfRing, circleRing, rectangleRing } from './planeShapes';
+import { circleArcs, circleOfRing, rectangleRing } from './planeShapes';
 
 const plane: LocalPlane = {
   origin: [-83, 40],
@@ -34,13 +35,16 @@ describe('rectangleRing', () => {
   });
 });
 
-describe('circleRing', () => {
-  it('encloses pi r squared', () => {
-    expect(areaM2(circleRing(plane, [-83, 40], 5))).toBeCloseTo(Math.PI * 25, 4);
+describe('circleArcs', () => {
+  it('encloses pi r squared and stays a circle of two arcs', () => {
+    const { ring, curves } = circleArcs(plane, [-83, 40], 5);
+    expect(areaM2(ring) / (Math.PI * 25)).toBeCloseTo(1, 5);
+    expect(findCurves(ring, curves)).toHaveLength(2);
+    expect(circleArcs(plane, [-83, 40], 0).ring).toEqual([]);
   });
   it('is found again by circleOfRing', () => {
-    const found = circleOfRing(plane, circleRing(plane, [-83.0001, 40.0001], 3));
-    expect(found.centre[0]).toBeCloseTo(-83.0001, 9);
+    const found = circleOfRing(plane, circleArcs(plane, [-83.0001, 40.0001], 3).ring);
+    expect(found.centre[0]).toBeCloseTo(-83.0001, 8);
     expect(found.radiusM / 3).toBeCloseTo(1, 2);
   });
 });

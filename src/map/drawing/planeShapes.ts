@@ -1,6 +1,8 @@
+import { flattenCurve } from '../../measure/curves';
 import type { LocalPlane } from '../../measure/types';
-import type { Position, Ring } from '../../yard/types';
+import type { Curve, Position, Ring } from '../../yard/types';
 
+/** Corners of a circle under way. */
 export const CIRCLE_CORNERS = 64;
 
 function ringFrom(plane: LocalPlane, corners: readonly (readonly [number, number])[]): Ring {
@@ -48,18 +50,27 @@ export function uprightRing(plane: LocalPlane, from: Position, to: Position): Ri
 }
 
 /**
- * Circle on the ground as a ring of 64 corners that encloses the circle's own area, pi r squared:
- * the corners stand 0.08 % outside it.
+ * Circle on the ground as two arcs, east over north to west and back over south, so that it stays
+ * editable; the ring encloses the circle's own area, pi r squared.
  */
-export function circleRing(plane: LocalPlane, centre: Position, radiusM: number): Ring {
+export function circleArcs(
+  plane: LocalPlane,
+  centre: Position,
+  radiusM: number,
+): { ring: Ring; curves: Curve[] } {
   const [cx, cy] = plane.toPlane(centre);
-  const turn = (2 * Math.PI) / CIRCLE_CORNERS;
-  const reach = radiusM * Math.sqrt(turn / Math.sin(turn));
-  const corners = Array.from({ length: CIRCLE_CORNERS }, (_, i): readonly [number, number] => [
-    cx + reach * Math.cos(i * turn),
-    cy + reach * Math.sin(i * turn),
+  const [east, north, west, south] = ringFrom(plane, [
+    [cx + radiusM, cy],
+    [cx, cy + radiusM],
+    [cx - radiusM, cy],
+    [cx, cy - radiusM],
   ]);
-  return ringFrom(plane, corners);
+  if (!east || !north || !west || !south || !(radiusM > 0)) return { ring: [], curves: [] };
+  const curves: Curve[] = [
+    { kind: 'arc', points: [east, north, west] },
+    { kind: 'arc', points: [west, south, east] },
+  ];
+  return { ring: [...curves.flatMap((curve) => flattenCurve(curve).slice(0, -1)), east], curves };
 }
 
 /** Centre and mean radius of a ring that is a circle drawn by eye. Plane metres inside. */

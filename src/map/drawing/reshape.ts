@@ -1,93 +1,123 @@
 import L from 'leaflet';
 import { findCrossings } from '../../measure/crossings';
-import { destination } from '../../measure/geodesic';
-import type { Position, Rings } from '../../yard/types';
-import { toLatLng, toLatLngs, toPosition } from '../coords';
 import {
-  type CornerPath,
-  closeParts,
-  countsOf,
-  deleteCorner,
-  insertCorner,
-  moveCorner,
-  type OpenParts,
-  openParts,
-} from './corners';
+  collapseParts,
+  deleteBendPoint,
+  deleteNode,
+  endsOf,
+  expandParts,
+  insertBendPoint,
+  insertNode,
+  moveBendPoint,
+  moveNode,
+  type NodeParts,
+  type NodePath,
+  withNodes,
+  withRing,
+} from '../../measure/outlineNodes';
+import { type Carrier, createCarrier } from '../../measure/sharedEdges';
+import type { Position, Zone } from '../../yard/types';
+import { toLatLng, toLatLngs, toPosition } from '../coords';
+import type { Tool, ZoneOutline } from '../types';
 import { showCrossing } from './crossingMark';
-import { createDeleteButton, createHandle } from './handles';
-import { type DrawContext, type DrawSession, SNAP_PX, tellIssue } from './session';
-import { linesWithoutCorner, ringsToSnapTo, snapToLines } from './snapping';
-import { nudgeM, WholeShape } from './wholeShape';
+import { type Grip, placeOfGrip, ReshapeHandles } from './reshapeHandles';
+import { type DrawContext, type DrawSession, tellIssue } from './session';
+import { Snapper, type SnapWish } from './snapper';
+import { WholeShape } from './wholeShape';
 
-/** With more corners than this only those in view get handles, and no middles. */
-const MANY_CORNERS = 250;
-const LEAST_SIDE_PX = 40;
-const CROWDED_PX = 22;
+type ReshapeTool = Extract<Tool, { type: 'reshape' }>;
+
+const LABELS: Readonly<Record<Grip['on'], string>> = {
+  node: 'Move corner',
+  bend: 'Move curve',
+  side: 'Move side',
+  middle: 'Add corner',
+};
+const NO_CARRIER: Carrier = {
+  hasNeighbours: false,
+  follow: () => [],
+  settle: () => ({ outlines: [], issues: [] }),
+};
 
 /**
- * Corners of one zone, every part and hole of it: drag, insert at the middles, delete; move and turn
- * the whole. Ours rather than the drawing library's, since that edits neither holes nor several parts.
- * One drag, or one run of arrow keys, is one call of `reshaped`.
+ * Outline of one zone, every part and hole of it: corners and points of curves dragged, put in, taken
+ * out; sides moved in parallel; the whole moved and turned. Neighbours' shared borders go along. Ours
+ * rather than the drawing library's, since that edits neither holes, several parts nor curves. One drag,
+ * or one run of arrow keys, is one call of `reshaped`.
  */
 export class Reshape implements DrawSession {
-  private parts: OpenParts;
-  /** the document's shape of the zone, to come back to. */
-  private settled: readonly Rings[];
+  private parts: NodeParts;
+  /** the document's zone, to come back to. */
+  private settled: Zone | null;
   private isBusy = false;
-  /** what the corner in hand can snap to, as it was when the drag began. */
-  private snapLines: readonly (readonly Position[])[] = [];
+  /** the shape, the neighbours and what there is to snap to as they were when the drag began. */
+  private before: NodeParts = [];
+  private zones: readonly Zone[] = [];
+  private carrier: Carrier = NO_CARRIER;
   private frame = 0;
   private readonly outline: L.Polygon;
-  private readonly handles = L.layerGroup();
-  private readonly corners = new Map<string, L.Marker>();
-  private readonly middles: { marker: L.Marker; path: CornerPath }[] = [];
-  private deleteButton: L.Marker | null = null;
-  private built = '';
-  private clearCrossing = (): void => {};
+  private readonly handles: ReshapeHandles;
+  private readonly snapper: Snapper;
   private readonly whole: WholeShape;
+  private clearCrossing = (): void => {};
 
   constructor(
     private readonly context: DrawContext,
-    private readonly zoneId: string,
+    private readonly tool: ReshapeTool,
   ) {
-    this.settled = this.zoneParts() ?? [];
-    this.parts = openParts(this.settled);
-    this.outline = L.polygon(toLatLngs(this.settled), {
+    const { map } = context;
+    this.settled = this.zoneNow();
+    this.parts = this.settled ? collapseParts(this.settled) : [];
+    this.outline = L.polygon(toLatLngs(this.settled?.parts ?? []), {
       pane: 'yard-drawing',
       className: 'yard-reshape-outline',
       weight: 3,
       fillOpacity: 0,
       bubblingMouseEvents: false,
-    }).addTo(context.map);
-    this.handles.addTo(context.map);
+    }).addTo(map);
+    this.snapper = new Snapper(context);
     this.whole = new WholeShape({
-      map: context.map,
+      map,
       parts: () => this.parts,
       plane: () => context.picture()?.measured.plane ?? null,
       change: (parts) => {
+        this.begin(false);
         this.change(parts);
-        this.refreshCorners();
+        this.handles.place(null);
       },
       commit: (label) => this.commit(label),
     });
+    this.handles = new ReshapeHandles({
+      map,
+      parts: () => this.parts,
+      movesSides: tool.sides === true,
+      grab: () => this.begin(true),
+      drag: (grip, at) => this.drag(grip, at),
+      nudge: (grip, to) => this.change(this.moved(grip, to)),
+      rest: (grip) => this.commit(LABELS[grip.on]),
+      press: (grip) => this.press(grip),
+      remove: (grip) => this.removeGrip(grip),
+      addWhole: (layers) => this.whole.addTo(layers),
+    });
     this.outline.on('mousedown', this.whole.grabBody);
-    context.map.on('zoomend moveend', this.onView);
-    this.build();
+    map.on('zoomend moveend', this.onView);
+    this.handles.refresh();
   }
 
-  private zoneParts(): readonly Rings[] | null {
-    return this.context.picture()?.yard.zones.find((zone) => zone.id === this.zoneId)?.parts ?? null;
+  private zoneNow(): Zone | null {
+    return this.context.picture()?.yard.zones.find((zone) => zone.id === this.tool.zoneId) ?? null;
   }
 
   pictureChanged(): void {
-    const now = this.zoneParts();
+    const now = this.zoneNow();
     if (!now) {
       this.context.end();
       return;
     }
-    if (this.isBusy || now === this.settled) return;
+    const { settled } = this;
+    if (this.isBusy || (now.parts === settled?.parts && now.curves === settled.curves)) return;
     this.settled = now;
-    this.parts = openParts(now);
+    this.parts = collapseParts(now);
     this.refresh();
   }
 
@@ -95,201 +125,143 @@ export class Reshape implements DrawSession {
     if (!this.isBusy) this.refresh();
   };
 
-  /** Handles to the corners as they are; made anew only when there are others than before. */
   private refresh(): void {
-    this.outline.setLatLngs(toLatLngs(closeParts(this.parts)));
-    if (this.built !== this.buildKey()) {
-      this.build();
-      return;
+    this.outline.setLatLngs(toLatLngs(expandParts(this.parts).parts));
+    if (!this.handles.refresh()) this.whole.place();
+  }
+
+  /** A drag or a run of keys begins. @param carries neighbours go along: not when the whole zone moves away */
+  private begin(carries: boolean): void {
+    if (this.isBusy) return;
+    this.before = this.parts;
+    this.zones = this.context.picture()?.yard.zones ?? [];
+    const isCarrying = carries && this.tool.isAlone !== true;
+    this.carrier = isCarrying
+      ? createCarrier(this.zones, this.tool.zoneId, this.context.plane())
+      : NO_CARRIER;
+  }
+
+  private drag(grip: Grip, at: L.LatLng): Position {
+    const to = this.snapper.snap(at, this.wishOf(grip));
+    this.change(this.moved(grip, to));
+    if (grip.on !== 'side') return to;
+    this.snapper.clear();
+    return placeOfGrip(this.parts, grip) ?? to;
+  }
+
+  /** What a grip can be held to: neighbours as they stood, right angles and parallels from the corners beside it. */
+  private wishOf(grip: Grip): SnapWish {
+    const ring = this.before[grip.path.part]?.[grip.path.ring];
+    const wish = { zones: this.zones, exceptId: this.tool.zoneId };
+    if (!ring) return wish;
+    const n = ring.nodes.length;
+    const node = (i: number) => ring.nodes[(i + n) % n] as Position;
+    const { node: i } = grip.path;
+    const isStraight = (side: number) => ring.bends[(side + n) % n] === null;
+    if (grip.on === 'node') {
+      const anchors = [
+        ...(isStraight(i - 1)
+          ? [{ from: node(i - 1), before: isStraight(i - 2) && n > 2 ? node(i - 2) : null }]
+          : []),
+        ...(isStraight(i)
+          ? [{ from: node(i + 1), before: isStraight(i + 1) && n > 2 ? node(i + 2) : null }]
+          : []),
+      ];
+      return { ...wish, anchors, hidden: [node(i)] };
     }
-    this.refreshCorners();
-    this.whole.place();
+    if (grip.on === 'middle' && isStraight(i)) {
+      const anchors = [
+        { from: node(i), before: isStraight(i - 1) ? node(i - 1) : null },
+        { from: node(i + 1), before: isStraight(i + 1) ? node(i + 2) : null },
+      ];
+      return { ...wish, anchors };
+    }
+    return grip.on === 'side' ? { ...wish, hidden: [node(i), node(i + 1)] } : wish;
   }
 
-  private cornerCount(): number {
-    return this.parts.flat(2).length;
-  }
-
-  private buildKey(): string {
-    const view = this.cornerCount() > MANY_CORNERS ? this.context.map.getBounds().toBBoxString() : '';
-    return countsOf(this.parts) + this.context.map.getZoom() + view;
-  }
-
-  private cornerAt(path: CornerPath): Position | null {
-    return this.parts[path.part]?.[path.ring]?.[path.corner] ?? null;
-  }
-
-  private nextOf(path: CornerPath): Position | null {
-    const ring = this.parts[path.part]?.[path.ring];
-    return ring?.[(path.corner + 1) % ring.length] ?? null;
-  }
-
-  private middleOf(path: CornerPath): L.LatLng {
-    const a = this.cornerAt(path) ?? [0, 0];
-    const b = this.nextOf(path) ?? a;
-    return L.latLng((a[1] + b[1]) / 2, (a[0] + b[0]) / 2);
-  }
-
-  private build(): void {
-    const { map } = this.context;
-    const focused = document.activeElement?.getAttribute('aria-label') ?? null;
-    this.built = this.buildKey();
-    this.handles.clearLayers();
-    this.corners.clear();
-    this.middles.length = 0;
-    this.deleteButton = null;
-    const isMany = this.cornerCount() > MANY_CORNERS;
-    const view = map.getBounds().pad(0.1);
-    for (const [p, rings] of this.parts.entries()) {
-      for (const [r, ring] of rings.entries()) {
-        for (const [i, at] of ring.entries()) {
-          if (isMany && !view.contains(toLatLng(at))) continue;
-          const path = { part: p, ring: r, corner: i };
-          this.addCorner(path, at, `${this.ringName(p, r)}, corner ${i + 1} of ${ring.length}`);
-          if (!isMany) this.addMiddle(path, `${this.ringName(p, r)}, add a corner after ${i + 1}`);
-        }
+  /** The shape as it was with the grip elsewhere. */
+  private moved(grip: Grip, to: Position): NodeParts {
+    const { before } = this;
+    switch (grip.on) {
+      case 'node':
+        return moveNode(before, grip.path, to);
+      case 'bend':
+        return moveBendPoint(before, grip.path, grip.index, to);
+      case 'side':
+        return this.sideMoved(grip.path, to);
+      case 'middle': {
+        const isBent = before[grip.path.part]?.[grip.path.ring]?.bends[grip.path.node];
+        return isBent
+          ? insertBendPoint(before, grip.path, grip.index, to)
+          : insertNode(before, grip.path, to);
       }
     }
-    this.whole.addTo(this.handles);
-    if (focused) this.focusByName(focused);
   }
 
-  private focusByName(name: string): void {
-    this.handles.eachLayer((layer) => {
-      const element = layer instanceof L.Marker ? layer.getElement() : undefined;
-      if (element?.getAttribute('aria-label') === name) element.focus();
-    });
-  }
-
-  private ringName(part: number, ring: number): string {
-    const outline = ring === 0 ? 'Outline' : `Hole ${ring}`;
-    return this.parts.length > 1 ? `Part ${part + 1}, ${outline.toLowerCase()}` : outline;
-  }
-
-  private addCorner(path: CornerPath, at: Position, title: string): void {
-    const marker = createHandle('corner', at, title, {
-      drag: (latLng) => {
-        const to = this.snap(latLng, this.cornerAt(path));
-        marker.setLatLng(toLatLng(to));
-        this.change(moveCorner(this.parts, path, to));
-        this.placeMiddles();
-      },
-      drop: () => this.commit('Move corner'),
-      nudge: (bearing, isFar) => {
-        const from = this.cornerAt(path);
-        if (!from) return;
-        const to = toPosition(toLatLng(destination(from, bearing, nudgeM(isFar))));
-        marker.setLatLng(toLatLng(to));
-        this.change(moveCorner(this.parts, path, to));
-        this.placeMiddles();
-      },
-      rest: () => this.commit('Move corner'),
-      remove: () => this.deleteCorner(path),
-      focus: () => this.offerDelete(path, marker),
-    });
-    this.corners.set(JSON.stringify(path), marker);
-    marker.addTo(this.handles);
-    const next = this.nextOf(path);
-    const isCrowded = next && this.pixelsBetween(at, next) < CROWDED_PX;
-    marker.getElement()?.classList.toggle('is-small', Boolean(isCrowded));
-  }
-
-  private addMiddle(path: CornerPath, title: string): void {
-    const { map } = this.context;
-    const a = this.cornerAt(path);
-    const b = this.nextOf(path);
-    if (!a || !b) return;
-    if (map.latLngToLayerPoint(toLatLng(a)).distanceTo(map.latLngToLayerPoint(toLatLng(b))) < LEAST_SIDE_PX)
-      return;
-    let before = this.parts;
-    const grow = (to: Position) => this.change(insertCorner(before, path, to));
-    let nudged: Position | null = null;
-    const marker = createHandle('middle', toPosition(this.middleOf(path)), title, {
-      grab: () => {
-        before = this.parts;
-      },
-      drag: (latLng) => {
-        const to = this.snap(latLng, null);
-        marker.setLatLng(toLatLng(to));
-        grow(to);
-      },
-      drop: () => this.commit('Add corner'),
-      nudge: (bearing, isFar) => {
-        if (!nudged) before = this.parts;
-        const at = destination(nudged ?? toPosition(marker.getLatLng()), bearing, nudgeM(isFar));
-        nudged = at;
-        marker.setLatLng(toLatLng(at));
-        grow(toPosition(toLatLng(at)));
-      },
-      rest: () => this.commit('Add corner'),
-      press: () => {
-        if (this.isBusy) return;
-        before = this.parts;
-        grow(toPosition(this.middleOf(path)));
-        this.commit('Add corner');
-      },
-    });
-    this.middles.push({ marker, path });
-    marker.addTo(this.handles);
-  }
-
-  private pixelsBetween(a: Position, b: Position): number {
-    const { map } = this.context;
-    return map.latLngToLayerPoint(toLatLng(a)).distanceTo(map.latLngToLayerPoint(toLatLng(b)));
-  }
-
-  private placeMiddles(): void {
-    for (const { marker, path } of this.middles) marker.setLatLng(this.middleOf(path));
-  }
-
-  private offerDelete(path: CornerPath, corner: L.Marker): void {
-    this.deleteButton?.remove();
-    this.deleteButton = createDeleteButton(this.context.map, corner, () => this.deleteCorner(path)).addTo(
-      this.handles,
-    );
-  }
-
-  private deleteCorner(path: CornerPath): void {
-    const fewer = deleteCorner(this.parts, path);
-    if (!fewer) {
-      this.context.events.message(
-        tellIssue('too-few-corners', 'A zone needs at least three corners; delete the zone instead.'),
+  /** Both ends of a side by as much, square to it, so that it passes through the place. */
+  private sideMoved(path: NodePath, to: Position): NodeParts {
+    const plane = this.context.plane();
+    return withRing(this.before, path, (ring) => {
+      const ends = endsOf(ring, path.node);
+      const [a, b] = ends.map((p) => plane.toPlane(p)) as [
+        readonly [number, number],
+        readonly [number, number],
+      ];
+      const [x, y] = plane.toPlane(to);
+      const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+      const squared = dx * dx + dy * dy || 1;
+      const off = ((x - a[0]) * -dy + (y - a[1]) * dx) / squared;
+      const place = (p: readonly [number, number]) =>
+        toPosition(toLatLng(plane.toLonLat([p[0] - dy * off, p[1] + dx * off])));
+      const next = (path.node + 1) % ring.nodes.length;
+      return withNodes(
+        ring,
+        new Map([
+          [path.node, place(a)],
+          [next, place(b)],
+        ]),
       );
+    });
+  }
+
+  private press(grip: Grip): void {
+    if (this.isBusy || grip.on !== 'middle') return;
+    this.begin(true);
+    const at = placeOfGrip(this.parts, grip);
+    if (!at) return;
+    this.change(this.moved(grip, toPosition(toLatLng(at))));
+    this.commit('Add corner');
+  }
+
+  private removeGrip(grip: Grip): void {
+    if (this.isBusy) return;
+    const fewer =
+      grip.on === 'bend'
+        ? deleteBendPoint(this.parts, grip.path, grip.index)
+        : deleteNode(this.parts, grip.path);
+    if (!fewer) {
+      const message = 'A zone needs at least three corners; delete the zone instead.';
+      this.context.events.message(tellIssue('too-few-corners', message));
       return;
     }
+    this.begin(true);
     this.change(fewer);
-    this.commit('Delete corner');
+    this.commit(grip.on === 'bend' ? 'Delete curve point' : 'Delete corner');
   }
 
-  private refreshCorners(): void {
-    for (const [key, marker] of this.corners) {
-      const at = this.cornerAt(JSON.parse(key));
-      if (at) marker.setLatLng(toLatLng(at));
-    }
-    this.placeMiddles();
-  }
-
-  private snap(latLng: L.LatLng, from: Position | null): Position {
-    const { map, hold } = this.context;
-    // Neighbours that follow the corner would hold it to where they stood a moment ago.
-    if (!this.isBusy) {
-      const rings = ringsToSnapTo(this.context.picture()?.yard.zones ?? [], this.zoneId);
-      this.snapLines = from ? linesWithoutCorner(rings, from) : [...rings];
-    }
-    if (!hold.snapping) return toPosition(latLng);
-    const project = (position: Position) => map.project(toLatLng(position));
-    return snapToLines(map.project(latLng), this.snapLines, project, SNAP_PX)?.position ?? toPosition(latLng);
-  }
-
-  private change(parts: OpenParts): void {
+  private change(parts: NodeParts): void {
     this.isBusy = true;
     this.parts = parts;
-    this.outline.setLatLngs(toLatLngs(closeParts(parts)));
     if (this.frame) return;
     this.frame = requestAnimationFrame(() => {
       this.frame = 0;
-      if (this.isBusy)
-        this.context.events.reshaping([{ zoneId: this.zoneId, parts: closeParts(this.parts), curves: [] }]);
+      if (!this.isBusy) return;
+      const own = expandParts(this.parts);
+      this.outline.setLatLngs(toLatLngs(own.parts));
+      this.context.events.reshaping([
+        { zoneId: this.tool.zoneId, ...own },
+        ...this.carrier.follow(this.parts),
+      ]);
     });
   }
 
@@ -297,38 +269,37 @@ export class Reshape implements DrawSession {
     this.isBusy = false;
     cancelAnimationFrame(this.frame);
     this.frame = 0;
+    this.snapper.clear();
     this.context.events.reshaping(null);
   }
 
   private commit(label: string): void {
     if (!this.isBusy) return;
-    const parts = closeParts(this.parts);
+    const { parts, carrier } = this;
+    const own: ZoneOutline = { zoneId: this.tool.zoneId, ...expandParts(parts) };
     this.rest();
     this.clearCrossing();
-    for (const ring of parts.flat()) {
-      const crossing = findCrossings(ring)[0];
-      if (!crossing) continue;
+    const crossing = own.parts.flat().flatMap((ring) => findCrossings(ring))[0];
+    if (crossing) {
       this.clearCrossing = showCrossing(this.context.map, crossing);
-      this.context.events.message(
-        tellIssue(
-          'sides-cross',
-          'Sides would cross there, so the shape was put back. The crossing is marked.',
-          crossing,
-        ),
-      );
+      const message = 'Sides would cross there, so the shape was put back. The crossing is marked.';
+      this.context.events.message(tellIssue('sides-cross', message, crossing));
       this.putBack();
       return;
     }
-    this.context.events.reshaped([{ zoneId: this.zoneId, parts, curves: [] }], label);
+    const { outlines, issues } = carrier.settle(parts);
+    this.context.events.reshaped([own, ...outlines], label);
+    const [issue] = issues;
+    if (issue) this.context.events.message(issue);
     // Whatever the document made of it is the truth; a refused change goes back.
-    this.settled = this.zoneParts() ?? [];
-    this.parts = openParts(this.settled);
+    this.settled = this.zoneNow();
+    this.parts = this.settled ? collapseParts(this.settled) : [];
     this.refresh();
   }
 
   private putBack(): void {
-    this.parts = openParts(this.settled);
-    this.built = '';
+    this.parts = this.settled ? collapseParts(this.settled) : [];
+    this.handles.forget();
     this.refresh();
   }
 
@@ -359,6 +330,7 @@ export class Reshape implements DrawSession {
     map.off('zoomend moveend', this.onView);
     this.whole.letGo();
     this.handles.remove();
+    this.snapper.remove();
     this.outline.remove();
     this.clearCrossing();
     this.context.events.live(null);

@@ -13,7 +13,8 @@ export interface DrawContext {
   picture(): MapPicture | null;
   /** metric plane of the ground in view. */
   plane(): LocalPlane;
-  readonly hold: { rightAngle: boolean; snapping: boolean };
+  /** `isSuspended`: the Alt key is held, and nothing snaps meanwhile. */
+  readonly hold: { rightAngle: boolean; snapping: boolean; isSuspended: boolean };
   /** the tool ends by itself; the map goes back to `select`. */
   end(): void;
 }

@@ -9,15 +9,15 @@ import {
 import { findCrossings } from '../../measure/crossings';
 import { areaOfRingsM2, bearingDeg, destination, lengthOfLineM } from '../../measure/geodesic';
 import { formatArea, formatLength } from '../../units/format';
-import type { Position, Ring } from '../../yard/types';
+import type { Curve, Position, Ring } from '../../yard/types';
 import { toLatLng, toPosition } from '../coords';
 import type { DrawShape } from '../types';
 import { showCrossing } from './crossingMark';
 import { DraftAdapter } from './libraryAdapter';
-import { CIRCLE_CORNERS, circleOfRing, circleRing, rectangleRing, uprightRing } from './planeShapes';
+import { CIRCLE_CORNERS, circleArcs, circleOfRing, rectangleRing, uprightRing } from './planeShapes';
 import { createPointerNote, type PointerNote } from './pointerNote';
-import { type DrawContext, type DrawSession, SNAP_PX, tellIssue } from './session';
-import { ringsToSnapTo, snapToLines } from './snapping';
+import { type DrawContext, type DrawSession, tellIssue } from './session';
+import { Snapper } from './snapper';
 
 type Shape = Extract<DrawShape, 'rectangle' | 'circle'>;
 
@@ -34,6 +34,7 @@ export class ShapeDraw implements DrawSession {
   private readonly draw: TerraDraw;
   private readonly adapter: DraftAdapter;
   private readonly note: PointerNote;
+  private readonly snapper: Snapper;
   private lastPointer: L.LatLng | null = null;
   /** where it was clicked so far, snapped. */
   private clicks: Position[] = [];
@@ -45,10 +46,11 @@ export class ShapeDraw implements DrawSession {
   constructor(
     private readonly context: DrawContext,
     private readonly shape: Shape,
-    private readonly onDone: (ring: Ring) => void,
+    private readonly onDone: (ring: Ring, curves: readonly Curve[]) => void,
   ) {
     const { map } = context;
     this.note = createPointerNote(map);
+    this.snapper = new Snapper(context);
     this.adapter = new DraftAdapter(map, (at) => this.snap(at));
     this.draw = new TerraDraw({
       adapter: this.adapter,
@@ -72,16 +74,10 @@ export class ShapeDraw implements DrawSession {
   }
 
   private snap(at: L.LatLng): L.LatLng {
-    const { map, hold } = this.context;
-    if (!hold.snapping) return at;
-    const zones = this.context.picture()?.yard.zones ?? [];
-    const snap = snapToLines(
-      map.project(at),
-      ringsToSnapTo(zones, null),
-      (p) => map.project(toLatLng(p)),
-      SNAP_PX,
-    );
-    return snap ? toLatLng(snap.position) : at;
+    const last = this.clicks.at(-1);
+    const anchors =
+      last && this.shape === 'rectangle' ? [{ from: last, before: this.clicks.at(-2) ?? null }] : [];
+    return toLatLng(this.snapper.snap(at, { anchors }));
   }
 
   private readonly onDown = (event: PointerEvent): void => {
@@ -169,28 +165,30 @@ export class ShapeDraw implements DrawSession {
 
   private onFinish(feature: GeoJSONStoreFeatures | undefined): void {
     const drawn = this.ringOf(feature);
-    const ring = drawn && this.toGround(drawn);
+    const { ring, curves } = drawn ? this.toGround(drawn) : { ring: null, curves: [] };
     const crossing = ring ? findCrossings(ring)[0] : undefined;
     if (!ring || ring.length < 4 || crossing || areaOfRingsM2([ring]) < 1e-3) {
       this.refuse(crossing);
       return;
     }
-    this.onDone(ring);
+    this.onDone(ring, curves);
     if (this.isAtWork) this.restart();
   }
 
   /** The library's shape made true on the ellipsoid: square corners, a round circle. */
-  private toGround(ring: Ring): Ring {
+  private toGround(ring: Ring): { ring: Ring; curves: readonly Curve[] } {
     const plane = this.context.plane();
     const [first, second, third] = this.clicks;
     if (this.shape === 'circle') {
       const drawn = circleOfRing(plane, ring);
-      if (!first || !second) return circleRing(plane, drawn.centre, drawn.radiusM);
-      return circleRing(plane, first, lengthOfLineM([first, second]));
+      return first && second
+        ? circleArcs(plane, first, lengthOfLineM([first, second]))
+        : circleArcs(plane, drawn.centre, drawn.radiusM);
     }
-    if (this.isDrag && first && second) return uprightRing(plane, first, second);
+    if (this.isDrag && first && second) return { ring: uprightRing(plane, first, second), curves: [] };
     const [a, b, c] = ring;
-    return a && b && c ? rectangleRing(plane, first ?? a, second ?? b, third ?? c) : ring;
+    const square = a && b && c ? rectangleRing(plane, first ?? a, second ?? b, third ?? c) : ring;
+    return { ring: square, curves: [] };
   }
 
   private refuse(crossing: Position | undefined): void {
@@ -211,6 +209,7 @@ export class ShapeDraw implements DrawSession {
     this.draw.clear();
     this.draw.setMode(MODES[this.shape]);
     this.note.hide();
+    this.snapper.clear();
     this.context.map.dragging.disable();
     this.context.events.live(null);
   }
@@ -286,6 +285,7 @@ export class ShapeDraw implements DrawSession {
     map.doubleClickZoom.enable();
     map.boxZoom.enable();
     this.note.remove();
+    this.snapper.remove();
     this.clearCrossing();
     this.context.events.live(null);
   }

@@ -1,4 +1,8 @@
-import type { Spot } from './snapping';
+/** A place in any square field: px, or ground metres. */
+export interface Spot {
+  readonly x: number;
+  readonly y: number;
+}
 
 /**
  * Holds a side to the quarter turns of the side before: the pointer is dropped onto the nearest of

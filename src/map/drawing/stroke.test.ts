@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Spot } from './snapping';
+import type { Spot } from './sides';
 import { areaOfSpots, roundStroke, simplifyStroke, trimStroke } from './stroke';
 
 const ellipse = (a: number, b: number, count: number, from = 0, to = 1): Spot[] =>

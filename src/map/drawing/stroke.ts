@@ -1,6 +1,6 @@
 import { lineString, simplify } from '@turf/turf';
+import type { Spot } from './sides';
 import { crossingOfSides } from './sides';
-import type { Spot } from './snapping';
 
 /** Corners that lie nearer than this to the straight line are left out, px of the screen. */
 export const STROKE_TOLERANCE_PX = 1;

@@ -1,9 +1,10 @@
 import L from 'leaflet';
 import { destination } from '../../measure/geodesic';
+import type { NodeParts } from '../../measure/outlineNodes';
 import type { LocalPlane } from '../../measure/types';
 import type { Position } from '../../yard/types';
 import { toLatLng, toPosition } from '../coords';
-import { boxOfParts, type OpenParts, rotateParts, shiftParts } from './corners';
+import { boxOfParts, rotateParts, shiftParts } from './corners';
 import { createHandle } from './handles';
 
 const NUDGE_M = 0.1;
@@ -20,14 +21,14 @@ export function nudgeM(isFar: boolean): number {
 /** What moving the whole asks of the reshaping it belongs to. */
 export interface WholeHost {
   readonly map: L.Map;
-  parts(): OpenParts;
+  parts(): NodeParts;
   plane(): LocalPlane | null;
   /** shows changed parts; nothing is settled yet. */
-  change(parts: OpenParts): void;
+  change(parts: NodeParts): void;
   commit(label: string): void;
 }
 
-function centreOf(parts: OpenParts): Position {
+function centreOf(parts: NodeParts): Position {
   const [west, south, east, north] = boxOfParts(parts);
   return [(west + east) / 2, (south + north) / 2];
 }
@@ -36,7 +37,7 @@ function centreOf(parts: OpenParts): Position {
 export class WholeShape {
   private moveHandle: L.Marker | null = null;
   private turnHandle: L.Marker | null = null;
-  private bodyDrag: { from: Position; parts: OpenParts } | null = null;
+  private bodyDrag: { from: Position; parts: NodeParts } | null = null;
 
   constructor(private readonly host: WholeHost) {}
 
