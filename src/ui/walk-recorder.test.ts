@@ -44,7 +44,7 @@ function draftOf(mode: WalkDraft['mode'], fixes: readonly Fix[], openFromMs: num
   };
 }
 
-function storeOf(draft: WalkDraft): WalkStore & { saved: WalkDraft } {
+function storeOf(draft: WalkDraft): WalkStore & { saved: WalkDraft; dropped: number } {
   return {
     saved: draft,
     async load() {
@@ -53,9 +53,29 @@ function storeOf(draft: WalkDraft): WalkStore & { saved: WalkDraft } {
     async save(next) {
       this.saved = next;
     },
-    async drop() {},
+    async drop() {
+      this.dropped += 1;
+    },
+    dropped: 0,
   };
 }
+
+it('a walk thrown away or kept can be taken up again', async () => {
+  const fixes = walkRound();
+  const store = storeOf(draftOf('round', fixes, 500));
+  const recorder = new WalkRecorder(store);
+  await recorder.open('y');
+  const { draft } = recorder;
+  await recorder.drop();
+  expect(recorder.state).toBe('none');
+  expect(recorder.line()).toHaveLength(0);
+  expect(store.dropped).toBe(1);
+  recorder.takeUp();
+  expect(recorder.state).toBe('paused');
+  expect(recorder.draft).toEqual(draft);
+  expect(store.saved).toEqual(draft);
+  expect(recorder.line()).toHaveLength(fixes.length);
+});
 
 describe('a walk broken off by a reload', () => {
   it('along the edge: what was walked up to then is a stretch, and gives the outline', async () => {

@@ -49,6 +49,8 @@ export class WalkRecorder {
   /** what hinders the recording just now. */
   trouble: Issue | null = null;
   isScreenKept = false;
+  /** the walk put aside last, kept as a zone or thrown away: while the page is open it can be taken up again. */
+  aside: WalkDraft | null = null;
 
   private watch: number | null = null;
   private keeper: ScreenKeeper | null = null;
@@ -135,13 +137,25 @@ export class WalkRecorder {
     this.changed();
   }
 
-  /** Forgets the walk. @returns when the store has forgotten it too */
+  /** Puts the walk aside. @returns when the store has forgotten it */
   async drop(): Promise<void> {
     const yardId = this.draft?.yardId;
+    this.endStand();
+    this.aside = this.draft;
     this.stopListening();
     this.take(null);
     this.changed();
     if (yardId !== undefined) await this.store.drop(yardId).catch(() => undefined);
+  }
+
+  /** Takes up the walk that was put aside last, paused. */
+  takeUp(): void {
+    const { aside } = this;
+    if (!aside || this.draft) return;
+    this.aside = null;
+    this.take(aside);
+    this.save();
+    this.changed();
   }
 
   beginStand(): void {
