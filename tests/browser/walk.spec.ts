@@ -184,6 +184,10 @@ test('leaving the screen pauses the walk; thrown away it is gone', async ({ page
   await expect(form(page).getByText('Paused')).toBeVisible();
   await press(page, 'Throw this walk away…');
   await press(page, 'Yes, throw this walk away');
+  await press(page, 'Bring the last walk back');
+  await expect(form(page).getByText('Paused')).toBeVisible();
+  await press(page, 'Throw this walk away…');
+  await press(page, 'Yes, throw this walk away');
   await expect(form(page).getByRole('button', { name: 'Start walking' })).toBeVisible();
   await page.reload();
   await openApp(page);
