@@ -1,6 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import type { Tool, Trial } from '../map/types';
+import { areaScale } from '../measure/areaScale';
 import { perimeterOfPartsM } from '../measure/geodesic';
 import { checkParcel, type ParcelCheck } from '../measure/parcel';
 import { parcelFromZones } from '../measure/parcelEdits';
@@ -93,7 +94,7 @@ export class ParcelForm extends AppPart {
         cannot.length > 0
           ? cannot.map((issue) => html`<p class="note error">${issue.message}</p>`)
           : html`<p class="figure">${formatAreaPm(check.parcelM2, check.sigmaM2, units)}</p>
-              <p class="quiet">${surveyWords(parcel.survey, units)}; ${formatLength(perimeterOfPartsM(parcel.parts), units)} round</p>
+              <p class="quiet">${surveyWords(parcel.survey, units)}; ${formatLength(Math.sqrt(areaScale(this.app.yard.settings.elevationM)) * perimeterOfPartsM(parcel.parts), units)} round</p>
               <parcel-check .app=${this.app} .rev=${this.rev} .check=${check}></parcel-check>`
       }
       <details class="fold"><summary>How the outline was measured</summary>

@@ -99,8 +99,7 @@ Az 79°35'02" 815.93`);
     );
     const { closure } = computeTraverse(calls);
     expect(Math.abs(ftOf(closure.gapM) - 0.157)).toBeLessThan(0.0011);
-    // the print divides by the rounded 0.157 and rounds to the nearest hundred
-    expect(Math.round(2388.31 / 0.157 / 100) * 100).toBe(15200);
+    // the print divides 2388.31 by the rounded 0.157 and rounds to the nearest hundred
     expect(Math.abs(closure.ratio / 15200 - 1)).toBeLessThan(0.007);
   });
 
@@ -117,7 +116,6 @@ N 53° 06'W 647.02`);
     // from sums of latitudes and departures rounded to 0.01
     expect(Math.abs(ftOf(closure.gapM) - 0.89)).toBeLessThan(0.0075);
     // the print divides by the rounded 0.89
-    expect(2466.05 / 0.89).toBeCloseTo(2770.8, 1);
     expect(Math.abs(closure.ratio / 2771 - 1)).toBeLessThan(0.009);
   });
 
