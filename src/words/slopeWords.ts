@@ -1,4 +1,5 @@
 import { surfaceFactor } from '../measure/slope';
+import { degreesFromSlope } from '../measure/slopeEntry';
 import { formatAreaPm, formatNumber } from '../units/format';
 import type { UnitSystem } from '../yard/types';
 
@@ -7,8 +8,7 @@ export const STEEP_SLOPE = 1 / 3;
 
 /** "12 % (6.8°)". @param slope rise over run */
 export function slopeWords(slope: number): string {
-  const degrees = (Math.atan(slope) * 180) / Math.PI;
-  return `${formatNumber(slope * 100, 3)} % (${formatNumber(degrees, 2)}°)`;
+  return `${formatNumber(slope * 100, 3)} % (${formatNumber(degreesFromSlope(slope), 2)}°)`;
 }
 
 /** "3,270 ± 45 sq ft along the slope, 0.7 % more". @param areaM2 flat @param sigmaM2 of the flat area, one standard deviation */
