@@ -9,6 +9,7 @@ import { newZone } from '../yard/defaults';
 import { setParcel } from '../yard/edits';
 import type { Position, Survey } from '../yard/types';
 import { AppPart, fieldValue } from './app-part';
+import { addNear, type FarAsk, farQuestion } from './far-place';
 import { fold } from './fold';
 import { groundChoice } from './ground-choice';
 import './number-field';
@@ -62,6 +63,8 @@ export class PlatForm extends AppPart {
 
   @state() private draft!: PlatDraft;
   @state() private hasAsked = false;
+  /** ground far from the zones waits for an answer. */
+  @state() private farAsk: FarAsk | null = null;
 
   /** where the outline begins while no place is given: the middle of the map when the form was opened. */
   private middle: Position = [0, 0];
@@ -105,6 +108,9 @@ export class PlatForm extends AppPart {
         ${platErrorFields(this.draft, reading, app.units, this.sayLength, (part) => this.change(part))}
         <div class="fields">${groundChoice(this.app)}</div>
         ${this.hasAsked && reading.fault ? html`<p class="fault" role="alert">${reading.fault}</p>` : nothing}
+        ${farQuestion(this.farAsk, app.units, () => {
+          this.farAsk = null;
+        })}
         <div class="row">
           <button type="button" class="primary" @click=${this.addZone}>Add as a zone</button>
           <button type="button" @click=${this.makeParcel}>Make it the property’s outline</button>
@@ -202,6 +208,7 @@ export class PlatForm extends AppPart {
   }
 
   private change(part: Partial<PlatDraft>): void {
+    this.farAsk = null;
     this.draft = { ...this.draft, ...part };
     keepPlatDraft(this.app.session, this.draft);
   }
@@ -247,10 +254,16 @@ export class PlatForm extends AppPart {
       curves: laid.curves,
       survey: this.survey(),
     });
-    const { plane } = app.session.derived.measured;
-    app.dispatch(`Add ${KIND_WORDS[kind].toLowerCase()}`, (yard) => addMatched(yard, zone, plane));
-    app.setView({ way: null, selectedZoneIds: [zone.id] });
-    app.fitSoon([zone.id]);
+    this.farAsk = addNear(
+      app.yard,
+      laid.corners,
+      (yard, plane) => addMatched(yard, zone, plane),
+      (edit) => {
+        app.dispatch(`Add ${KIND_WORDS[kind].toLowerCase()}`, edit);
+        app.setView({ way: null, selectedZoneIds: [zone.id] });
+        app.fitSoon([zone.id]);
+      },
+    );
   }
 
   private makeParcel(): void {
@@ -260,10 +273,18 @@ export class PlatForm extends AppPart {
     const { app } = this;
     const parcel = { name: '', parts: laid.parts, curves: laid.curves, survey: this.survey(), extra: {} };
     const words = app.yard.parcel ? 'Replace outline of the property' : 'Set outline of the property';
-    app.dispatch(words, (yard) => setParcel(yard, parcel));
-    app.setView({ way: null });
-    app.map?.showPlaces(laid.corners);
-    app.note('parcel-from-plat', 'The plat is now the outline of the property. Undo takes it back.');
+    this.farAsk = addNear(
+      // the outline that gives way does not say where the yard lies
+      setParcel(app.yard, null),
+      laid.corners,
+      (yard) => setParcel(yard, parcel),
+      (edit) => {
+        app.dispatch(words, edit);
+        app.setView({ way: null });
+        app.map?.showPlaces(laid.corners);
+        app.note('parcel-from-plat', 'The plat is now the outline of the property. Undo takes it back.');
+      },
+    );
   }
 }
 

@@ -14,6 +14,7 @@ import { addZone } from '../yard/edits';
 import type { Issue, Position } from '../yard/types';
 import { AppPart, fieldValue } from './app-part';
 import { beginMoving } from './begin-moving';
+import { addNear, type FarAsk, farQuestion } from './far-place';
 import { fold } from './fold';
 import './number-field';
 import type { NumberChange } from './number-field';
@@ -60,6 +61,8 @@ export class TapeForm extends AppPart {
   @state() private draft!: TapeDraft;
   /** issues are told once the person asks for a zone, or when every dimension is typed. */
   @state() private hasAsked = false;
+  /** ground far from the zones waits for an answer. */
+  @state() private farAsk: FarAsk | null = null;
 
   override connectedCallback(): void {
     super.connectedCallback();
@@ -100,6 +103,9 @@ export class TapeForm extends AppPart {
         }
         ${this.renderOutcome(made)}
         ${this.renderPlacing(shape)}
+        ${farQuestion(this.farAsk, app.units, () => {
+          this.farAsk = null;
+        })}
         <div class="row">
           <button type="button" class="primary" @click=${() => this.add(made, true)}>Put on the map</button>
           <button type="button" @click=${() => this.add(made, false)}>Keep without a place</button>
@@ -215,6 +221,7 @@ export class TapeForm extends AppPart {
   }
 
   private change(part: Partial<TapeDraft>): void {
+    this.farAsk = null;
     this.draft = { ...this.draft, ...part };
     keepDraft(this.app.session, this.draft);
   }
@@ -243,12 +250,19 @@ export class TapeForm extends AppPart {
       survey: surveyOfTape(shape, laid, draft.error, draft.error.scaleSigma > 0 ? 'Tape' : ''),
       isPlaced,
     });
-    app.dispatch(`Add ${KIND_WORDS[kind].toLowerCase()}`, (yard) => addZone(yard, zone));
     const isAimed = draft.middleText.trim() !== '';
-    this.forget();
-    app.setView({ way: null, selectedZoneIds: [zone.id] });
-    if (isPlaced && isAimed) app.fitSoon([zone.id]);
-    else if (isPlaced) beginMoving(app, zone.id, extentOf(shape));
+    this.farAsk = addNear(
+      app.yard,
+      isPlaced && isAimed ? laid.parts.flat(2) : [],
+      (yard) => addZone(yard, zone),
+      (edit) => {
+        app.dispatch(`Add ${KIND_WORDS[kind].toLowerCase()}`, edit);
+        this.forget();
+        app.setView({ way: null, selectedZoneIds: [zone.id] });
+        if (isPlaced && isAimed) app.fitSoon([zone.id]);
+        else if (isPlaced) beginMoving(app, zone.id, extentOf(shape));
+      },
+    );
   }
 
   /** A field shows what it could not take: the zone would not be what is written there. */

@@ -8,6 +8,7 @@ import { KIND_WORDS } from '../words/zoneWords';
 import { addZone } from '../yard/edits';
 import type { Position, Ring } from '../yard/types';
 import { AppPart, fieldValue } from './app-part';
+import { addNear, type FarAsk, farQuestion } from './far-place';
 import { zoneFromRing } from './map-events';
 import { readCoordinates } from './read-coordinates';
 import { shared } from './shared';
@@ -29,6 +30,8 @@ export class TypedZoneForm extends AppPart {
   @state() private cornersText = '';
   @state() private outcome: { readonly isFault: boolean; readonly words: string } | null = null;
 
+  @state() private farAsk: FarAsk | null = null;
+
   protected override render() {
     const kind = KIND_WORDS[this.app.options.kind].toLowerCase();
     return html`
@@ -36,8 +39,12 @@ export class TypedZoneForm extends AppPart {
         <label>Corners, one a line: latitude, longitude<textarea rows="5" spellcheck="false" .value=${this.cornersText}
           @input=${(event: Event) => {
             this.cornersText = fieldValue(event);
+            this.farAsk = null;
           }}></textarea></label>
         ${this.outcome ? html`<p class=${this.outcome.isFault ? 'fault' : ''} role=${this.outcome.isFault ? 'alert' : 'status'}>${this.outcome.words}</p>` : nothing}
+        ${farQuestion(this.farAsk, this.app.units, () => {
+          this.farAsk = null;
+        })}
         <div class="row"><button class="primary">Add as ${kind}</button><button type="button" @click=${this.check}>Check first</button></div>
         <p class="quiet">The kind is the one chosen in the bar of the drawing.</p>
       </form>
@@ -79,9 +86,17 @@ export class TypedZoneForm extends AppPart {
     const made = this.makeChecked();
     this.check();
     if (!made.ok) return;
-    const zone = zoneFromRing(this.app, this.app.options.kind, made.ring, 'typed');
-    this.app.dispatch(`Add ${KIND_WORDS[zone.kind].toLowerCase()}`, (yard) => addZone(yard, zone));
-    this.app.setView({ way: null, selectedZoneIds: [zone.id] });
-    this.app.fitSoon([zone.id]);
+    const { app } = this;
+    const zone = zoneFromRing(app, app.options.kind, made.ring, 'typed');
+    this.farAsk = addNear(
+      app.yard,
+      made.ring,
+      (yard) => addZone(yard, zone),
+      (edit) => {
+        app.dispatch(`Add ${KIND_WORDS[zone.kind].toLowerCase()}`, edit);
+        app.setView({ way: null, selectedZoneIds: [zone.id] });
+        app.fitSoon([zone.id]);
+      },
+    );
   }
 }
