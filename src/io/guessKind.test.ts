@@ -24,6 +24,10 @@ describe('the kind by plain words', () => {
     expect(guessKind('', { building: 'yes' }, '', false).kind).toBe('structure');
     expect(guessKind('A1', {}, 'Plan / Patios', false).kind).toBe('hardscape');
     expect(guessKind('Fence', {}, 'Side lots', false).kind).toBeNull();
+    expect(guessKind('Open line', {}, 'yard.geojson', false).kind).toBeNull();
+    expect(guessKind('Strip', { KIND: 'other ' }, 'files-yard', false).kind).toBe('other');
+    expect(guessKind('Strip', {}, 'Front yard', false).kind).toBeNull();
+    expect(guessKind('Front yard', {}, '', false).kind).toBe('turf');
     expect(guessKind('House', { kind: 'bed' }, '', false).kind).toBe('bed');
     expect(guessKind('Storm drain', {}, '', true).kind).toBe('storm-drain');
     expect(guessKind('Storm drain', {}, '', false).kind).toBeNull();

@@ -56,6 +56,8 @@ const LOW_CUT = /\b(greens?|tees?|fairways?|low[- ]?cut|putting)\b/;
 /** What follows one of these tells where the thing is, not what it is: "lawn by the house". */
 const WHERE =
   /\b(by|near|next|beside|behind|along|around|round|under|at|in|on|of|from|to|with|off|opposite|before|between)\b.*$/;
+/** In the name of a file or layer these stand for the whole ground, not for a lawn. */
+const WHOLE = /(?<!\p{L})(back|front|side)?yards?(?!\p{L})/giu;
 /** Properties that say what a thing is, the surest first. */
 const KEYS = [
   'type',
@@ -89,10 +91,10 @@ export function guessKind(
   isPoint: boolean,
 ): KindGuess {
   const byKey = new Map(Object.entries(properties).map(([key, value]) => [key.toLowerCase(), value]));
-  const told = kindOf(String(byKey.get('kind') ?? ''), isPoint);
+  const told = kindOf(String(byKey.get('kind') ?? '').trim(), isPoint);
   const phrases = [name, ...KEYS.flatMap((key) => phraseOf(key, byKey.get(key)))];
   const byWords = told ?? phrases.map((phrase) => kindOf(phrase, isPoint)).find((each) => each !== null);
-  const byLayer = kindOf(layer.split(' / ').at(-1) ?? '', isPoint);
+  const byLayer = kindOf((layer.split(' / ').at(-1) ?? '').replace(WHOLE, ''), isPoint);
   // a folder called after the lot holds all sorts of things
   const isVague = byLayer === 'parcel' && !/parcel|cadastr/i.test(layer);
   const kind = byWords ?? (isVague ? null : byLayer);

@@ -33,7 +33,7 @@ export function areasCsv(
     `Net area, two standard deviations (${areaUnit})`,
     `Net perimeter (${lengthUnit})`,
     ...(hasSlope ? ['Slope (%)', `Net surface area along the slope (${areaUnit})`] : []),
-    'Corner error (m)',
+    `Corner error, one standard deviation (${lengthUnit})`,
     'Measured by',
     'Note',
   ];
@@ -49,7 +49,7 @@ export function areasCsv(
       own ? area(2 * own.netSigmaM2) : '',
       own ? (own.netPerimeterM / (isUs ? M_PER_FT : 1)).toFixed(2) : '',
       ...(hasSlope ? [zone.slope === null ? '' : (100 * zone.slope).toFixed(2), surface] : []),
-      String(zone.survey.vertexSigmaM),
+      (zone.survey.vertexSigmaM / (isUs ? M_PER_FT : 1)).toFixed(3),
       zone.survey.method,
       safe(zone.note),
     ];
