@@ -197,7 +197,9 @@ describe('error of an area', () => {
         [0, l],
       ].map(([x = 0, y = 0]) => plane.toLonLat([x, y])),
     );
-    const zone = newZone('lawn', 'turf', [[ring]], { survey: { method: 'walked', vertexSigmaM: 1, scaleSigma: 0, source: '' } });
+    const zone = newZone('lawn', 'turf', [[ring]], {
+      survey: { method: 'walked', vertexSigmaM: 1, scaleSigma: 0, source: '' },
+    });
     const measured = measureYard({ ...emptyYard('y', 'Yard'), zones: [zone] });
     expect(measured.zones.get('lawn')?.netSigmaM2).toBeCloseTo(43.105, 2);
   });
