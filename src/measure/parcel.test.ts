@@ -111,6 +111,30 @@ describe('what is done about it', () => {
     );
   });
 
+  it('a piece errs by the corners that bound it, and so does the sum with the zone it goes round', () => {
+    // A lot of 40 by 30 m good to 0.05 m with a taped bed of 12 by 9 m good to 0.5 m inside it.
+    const taped = zoneAt('taped', 'turf', [[boxAt(8, 8, 12, 9)]], 0.5);
+    const yard = withParcel(lot, taped);
+    const before = measureYard(yard);
+    const made = zoneFromPiece(
+      yard,
+      check(yard).unassigned[0]?.parts ?? [],
+      zoneAt('rest', 'turf', [], 0.5),
+      before.plane,
+    );
+    if (!made.ok) throw new Error(made.issue.message);
+    const after = measureYard(made.yard);
+    // textbook: a rectangle errs by s·sqrt(A² + B²); the corners of both are independent
+    const ofLot = 0.05 * Math.hypot(40, 30);
+    const ofTaped = 0.5 * Math.hypot(12, 9);
+    expect(after.zones.get('rest')?.netSigmaM2).toBeCloseTo(Math.hypot(ofLot, ofTaped), 2);
+    expect(after.zones.get('taped')?.netSigmaM2).toBeCloseTo(before.zones.get('taped')?.netSigmaM2 ?? 0, 4);
+    // their common border cancels: what is left is the lot's, as well as the one error of the rest can say
+    const total = after.totals.find((one) => one.kind === 'turf')?.netSigmaM2 ?? 0;
+    expect(total).toBeGreaterThanOrEqual(ofLot);
+    expect(total).toBeLessThan(Math.hypot(ofLot, ofTaped) * 1.001);
+  });
+
   it('gives a piece to its longest neighbour that is not locked', () => {
     const bed = zoneAt('bed', 'bed', [[boxAt(30, 0, 10, 5)]]);
     const yard = withParcel(lot, lawn, house, bed);

@@ -6,11 +6,13 @@ import { createCornerBook, insertCorners } from './corners';
 import { checkRing } from './crossings';
 import { dropStaleCurves } from './curves';
 import { nameInText } from './nameInText';
+import { parcelAsZone } from './parcel';
 import { ringsToPlane } from './plane';
 import { layZone } from './planeZone';
 import { joinParts, type ShapeResult } from './shapes';
 import { trimSpikes } from './trimSpikes';
 import type { LocalPlane } from './types';
+import { gradientOfParts, ownSigmaOfWhole, varianceOfGradients } from './uncertainty';
 
 function refuse(code: string, message: string, zoneId?: string): ShapeResult {
   return { ok: false, issue: { code, severity: 'warning', message, place: { zoneId } } };
@@ -41,7 +43,11 @@ export function parcelFromZones(yard: Yard, zoneIds: readonly string[], plane: L
   return { ok: true, yard: setParcel(yard, parcel) };
 }
 
-/** Makes a zone of a piece that belongs to none; neighbours get its corners on their border. @param zone its parts are replaced */
+/**
+ * Makes a zone of a piece that belongs to none; neighbours get its corners on their border. Its corner
+ * error is the one by which it errs as the piece does: by the outline and the neighbours that bound it.
+ * @param zone its parts are replaced, and its survey's errors
+ */
 export function zoneFromPiece(
   yard: Yard,
   piece: readonly Rings[],
@@ -58,8 +64,24 @@ export function zoneFromPiece(
       'piece-touches-itself',
       'The outline of this piece would touch itself. Give it to a neighbour, or draw the zone by hand.',
     );
-  const made = addZone(yard, { ...zone, parts });
+  const made = addZone(yard, withSigmaOfPiece(yard, { ...zone, parts }, plane));
   return { ok: true, yard: insertCorners(made, parts.flat(2), plane, [zone.id]) };
+}
+
+/**
+ * Every stretch of the piece's border is known as well as the outline or the neighbour that it was taken
+ * from. The zone's own formula has one error for all its corners: here the one that gives the same ±.
+ */
+function withSigmaOfPiece(yard: Yard, zone: Zone, plane: LocalPlane): Zone {
+  const sources = yard.zones.filter((each) => each.isPlaced);
+  if (yard.parcel) sources.push(parcelAsZone(yard.parcel));
+  const ground = layZone(zone, plane).parts;
+  const variance = varianceOfGradients([gradientOfParts(ground, sources, plane)]);
+  const unit: Zone = { ...zone, survey: { ...zone.survey, vertexSigmaM: 1, scaleSigma: 0 } };
+  const perMetre = ownSigmaOfWhole(ground, unit, plane);
+  if (!(perMetre > 0)) return zone;
+  const vertexSigmaM = Math.sqrt(variance) / perMetre;
+  return { ...zone, survey: { ...zone.survey, vertexSigmaM, scaleSigma: 0, source: '' } };
 }
 
 /** Gives a piece that belongs to no zone to the neighbour with the longest border on it that is not locked. */

@@ -98,10 +98,10 @@ describe('corners that two zones know with different errors', () => {
     expect(totals.find((total) => total.kind === 'turf')?.netSigmaM2).toBeCloseTo(own, 2);
   });
 
-  it('a sum of both takes the larger of the two', () => {
+  it('a sum of both takes the smaller of the two: the corner is one point, known as well as the better one knows it', () => {
     const rough = zoneAt('rough', 'turf', [[boxAt(20, 0, 20, 20)]], 3);
-    // by hand, two corners (10, 10) with 0.5, two with 3, and at the shared ones x cancels, y 10 + 10, with 3
-    const variance = 0.25 * 2 * 200 + 9 * 2 * 200 + 9 * 2 * 400;
+    // by hand, two corners (10, 10) with 0.5, two with 3, and at the shared ones x cancels, y 10 + 10, with 0.5
+    const variance = 0.25 * 2 * 200 + 9 * 2 * 200 + 0.25 * 2 * 400;
     expect(sigma([lawn, rough], 'lawn', 'rough')).toBeCloseTo(Math.sqrt(variance), 1);
     expect(sigma([rough, lawn], 'lawn', 'rough')).toBeCloseTo(Math.sqrt(variance), 1);
     expect(sigma([lawn, rough], 'lawn')).toBeCloseTo(own, 2);

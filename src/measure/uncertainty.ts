@@ -39,7 +39,7 @@ type Entry = { gx: number; gy: number; sigmaM: number };
  * @param sources the zone, those that cut it, and neighbours before it, all in one order for the whole
  * yard: those of a measured zone are `sourcesOf` it
  * @param own the zone whose ground it is: its own corners carry its own error, also where a neighbour has
- * the same corner with another; the larger one counts in sums of both
+ * the same corner with another; the smaller one counts in sums of both
  * @returns m² per m by corner; empty for no ground
  */
 export function gradientOfParts(
@@ -220,7 +220,7 @@ export function updateVariance(
   if (3 * (gone.length + come.length) > to.length) return planeVarianceOf(to);
   const old = new Map<string, Entry>();
   for (const zone of [...gone, ...come]) {
-    for (const [key] of zone.gradient) old.set(key, { gx: 0, gy: 0, sigmaM: 0 });
+    for (const [key] of zone.gradient) old.set(key, { gx: 0, gy: 0, sigmaM: Number.POSITIVE_INFINITY });
   }
   for (const zone of to) {
     if (!was.has(zone)) continue;
@@ -249,7 +249,10 @@ export function sigmaOfGradient(gradient: Gradient): number {
 
 function varianceOf(gradient: Gradient): number {
   let variance = 0;
-  for (const { gx, gy, sigmaM } of gradient.values()) variance += sigmaM * sigmaM * (gx * gx + gy * gy);
+  for (const { gx, gy, sigmaM } of gradient.values()) {
+    const pull = gx * gx + gy * gy;
+    if (pull > 0) variance += sigmaM * sigmaM * pull;
+  }
   return variance;
 }
 
@@ -272,13 +275,17 @@ function addScale(gradient: Map<string, Entry>, scale: Scale, at: XY, nx: number
   addEntry(gradient, key, nx * (at[0] - middle[0]) + ny * (at[1] - middle[1]), 0, sigma);
 }
 
-/** A corner that two zones know with different errors keeps the larger. */
+/**
+ * A corner that two zones know with different errors keeps the smaller. Zones share a corner, digit for
+ * digit, only where one was snapped to the other's: it is one point on the ground, and who knows it better
+ * knows it for both. With the larger, a neighbour drawn along a surveyed border would make the border worse.
+ */
 function addEntry(gradient: Map<string, Entry>, key: string, gx: number, gy: number, sigmaM: number): void {
   const entry = gradient.get(key);
   if (entry) {
     entry.gx += gx;
     entry.gy += gy;
-    entry.sigmaM = Math.max(entry.sigmaM, sigmaM);
+    entry.sigmaM = Math.min(entry.sigmaM, sigmaM);
   } else {
     gradient.set(key, { gx, gy, sigmaM });
   }

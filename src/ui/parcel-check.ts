@@ -144,7 +144,7 @@ export class ParcelCheckView extends AppPart {
     this.app.attempt('Give ground to a neighbour', (yard) => givePiece(yard, piece, plane));
   }
 
-  /** The corners come from the outline and from neighbours: the looser of them tells how good they are. */
+  /** Told to be measured as the looser of what bounds it; how well, the making reckons. */
   private make(piece: UnassignedPiece, kind: ZoneKind): void {
     const { app } = this;
     const { plane } = app.session.derived.measured;
