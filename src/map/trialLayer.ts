@@ -4,6 +4,8 @@ import type { MapPicture, Trial } from './types';
 
 const PANE = 'yard-notes';
 const POINT_PX = 6;
+/** Curves stay round: lines are thinned by this share of the usual tolerance. */
+const MILD = 0.2;
 
 /** Draws the passing drawing; made anew when it is another object. */
 export class TrialLayer {
@@ -25,7 +27,7 @@ export class TrialLayer {
         L.circle(toLatLng(at), { ...common, radius: radiusM, className: `yard-trial area ${style}` }),
       );
     for (const { points, isClosed, style } of trial.lines) {
-      const options = { ...common, className: `yard-trial line ${style}` };
+      const options = { ...common, className: `yard-trial line ${style}`, smoothFactor: MILD };
       const places = points.map(toLatLng);
       this.group.addLayer(
         isClosed ? L.polygon(places, { ...options, fill: false }) : L.polyline(places, options),

@@ -62,7 +62,7 @@ const LEAST_SIDE_M = 1;
 /** A side is drawn on beyond its end at most so far, m. */
 const EXTENSION_M = 15;
 /** A direction holds within this of it. */
-const ANGLE_TAN = Math.tan((2.5 * Math.PI) / 180);
+const ANGLE_TAN = Math.tan((3.5 * Math.PI) / 180);
 /** Directions nearer than this are one. */
 const SAME_ANGLE = (0.5 * Math.PI) / 180;
 /** Lines that cross at a smaller angle make no corner. */

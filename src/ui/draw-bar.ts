@@ -40,8 +40,8 @@ export class DrawBar extends AppPart {
         button { padding: 0.15rem 0; flex-direction: column; gap: 0; min-height: 3rem; font-size: 0.6875rem; line-height: 1.1; letter-spacing: -0.02em; }
         select { flex: 1; min-width: 0; max-width: none; min-height: 3rem; padding: 0; letter-spacing: -0.03em; }
         .push { display: none; }
-        .more { flex: none; }
-        .menu { top: auto; bottom: calc(100% + 4px); left: auto; right: -3rem; }
+        .more { flex: none; position: static; }
+        .menu { top: auto; bottom: calc(100% + 4px); left: auto; right: 0.25rem; }
         .menu button { flex-direction: row; font-size: 1rem; letter-spacing: 0; padding: 0 1rem; }
       }
     `,

@@ -31,7 +31,7 @@ export class EdgeForm extends AppPart {
       .row { gap: 0.35rem; }
       .row > * { flex: 1 1 8rem; }
       .row > button { flex: 0 1 auto; white-space: nowrap; }
-      .row > label.check { flex: 1 1 12rem; }
+      .row > label.check { flex: 1 1 auto; }
     `,
   ];
 

@@ -32,8 +32,11 @@ export class LiveBar extends AppPart {
       dd { margin: 0; font-weight: 650; white-space: nowrap; }
       .told, .work { display: grid; gap: 0.35rem; }
       :host([wide]) .told { display: flex; gap: 0 2rem; flex-wrap: wrap; }
-      :host([wide]) .work { display: flex; gap: 0.75rem; align-items: end; }
-      :host([wide]) .work .row { flex: 1; flex-wrap: nowrap; justify-content: end; }
+      :host([wide]) .work { display: flex; flex-wrap: wrap; gap: 0.35rem 0.75rem; align-items: end; }
+      :host([wide]) :is(.band, gauge-list) { flex: 0 1 36rem; }
+      :host([wide]) :is(.band, gauge-list) + .typed { flex-basis: 24rem; }
+      :host([wide]) edge-form { flex: 0 1 40rem; }
+      :host([wide]) .work .row { flex: 1 0 auto; flex-wrap: nowrap; justify-content: end; }
       :host([wide]) .work .row > button { flex: 0 1 auto; }
       :host([wide]) label.check { white-space: nowrap; margin-right: 0.25rem; }
       :host([wide]) .typed { flex: 0 1 22rem; }

@@ -10,7 +10,7 @@ const TASK_WORDS: Readonly<Record<EdgeTask, string>> = {
   arc: 'Bend to an arc',
   smooth: 'Smooth corners',
   straighten: 'Straighten',
-  offset: 'Set a side off',
+  offset: 'Offset a side',
   align: 'Align a side',
 };
 
@@ -34,7 +34,7 @@ export class ZoneOutlineTools extends AppPart {
         const isOn = tool.type === 'edge' && tool.task === task;
         return html`<button aria-pressed=${isOn ? 'true' : 'false'} @click=${() => this.take(task, isOn)}>${TASK_WORDS[task]}</button>`;
       })}
-      <p class="quiet">A side set off becomes a strip of its own (a mowing strip, a bed's edge), or the outline moves in or out.</p>
+      <p class="quiet">The ground along a side becomes a strip of its own (a mowing strip, a bed's edge), or the outline moves in or out.</p>
     `;
   }
 

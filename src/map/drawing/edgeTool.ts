@@ -1,31 +1,30 @@
-import L from 'leaflet';
+import type L from 'leaflet';
 import { findCrossings } from '../../measure/crossings';
 import {
-  type Bend,
-  bendBetween,
   collapseParts,
   expandParts,
   type NodeParts,
   type NodePath,
   ringOfNodes,
-  withRing,
 } from '../../measure/outlineNodes';
 import { createCarrier } from '../../measure/sharedEdges';
 import type { Position, Zone } from '../../yard/types';
-import { toLatLng, toLatLngs, toPosition } from '../coords';
+import { toLatLng, toPosition } from '../coords';
 import type { EdgePick, Tool } from '../types';
 import { showCrossing } from './crossingMark';
-import {
-  type Hit,
-  hitOutline,
-  lineOfSpan,
-  type NodeSpan,
-  pointsOfSpan,
-  replaceSpan,
-  spanBetween,
-  spanOfSide,
-} from './outlinePick';
+import { EdgeView } from './edgeView';
+import { type Hit, hitOutline } from './hitOutline';
+import { lineOfSpan, type NodeSpan, spanBetween, spanOfSide } from './nodeSpans';
 import { type DrawContext, type DrawSession, tellIssue } from './session';
+import {
+  arcOver,
+  bendSpan,
+  type EdgeEdit,
+  endsOfSpan,
+  placeAbove,
+  smoothSpan,
+  straightenSpan,
+} from './spanEdits';
 
 type EdgeTool = Extract<Tool, { type: 'edge' }>;
 
@@ -37,9 +36,6 @@ const NO_FIGURES = {
   perimeterM: null,
   crossing: null,
 };
-/** An arc that bows less than this is a straight side, m. */
-const LEAST_BOW_M = 0.001;
-
 /**
  * Stretches of one zone's outline: bend to an arc, smooth, straighten; or pick one to offset or align.
  * A click on a side takes it; clicks on two corners take the stretch between, the shorter way.
@@ -53,34 +49,16 @@ export class EdgeSession implements DrawSession {
   private target: EdgePick['target'] = null;
   private pointer: L.LatLng | null = null;
   private clearCrossing = (): void => {};
-  private readonly outline: L.Polygon;
-  private readonly hover: L.Polyline;
-  private readonly chosen: L.Polyline;
-  private readonly aim: L.Polyline;
-  private readonly preview: L.Polyline;
-  private readonly dots = L.layerGroup();
+  private readonly view: EdgeView;
 
   constructor(
     private readonly context: DrawContext,
     private readonly tool: EdgeTool,
   ) {
     const { map } = context;
-    const line = (className: string, weight: number) =>
-      L.polyline([], { pane: 'yard-drawing', interactive: false, className, weight }).addTo(map);
     this.zone = this.zoneNow();
     this.parts = this.zone ? collapseParts(this.zone) : [];
-    this.outline = L.polygon([], {
-      pane: 'yard-drawing',
-      interactive: false,
-      className: 'yard-edge-outline',
-      weight: 2,
-      fill: false,
-    }).addTo(map);
-    this.hover = line('yard-edge-hover', 8);
-    this.chosen = line('yard-edge-chosen', 6);
-    this.aim = line('yard-edge-aim', 6);
-    this.preview = line('yard-draw-rubber', 3);
-    this.dots.addTo(map);
+    this.view = new EdgeView(map);
     map.doubleClickZoom.disable();
     map.on('click', this.onClick).on('mousemove', this.onMove);
     this.show();
@@ -116,7 +94,7 @@ export class EdgeSession implements DrawSession {
 
   pointAt(at: L.LatLng): void {
     this.pointer = at;
-    this.showHover();
+    this.view.showHover(this.lineUnderPointer());
     this.showPreview();
   }
 
@@ -163,8 +141,8 @@ export class EdgeSession implements DrawSession {
     const { task } = this.tool;
     const ring = this.parts[span.part]?.[span.ring];
     if (!ring) return;
-    if (task === 'smooth') this.smooth(span);
-    else if (task === 'straighten') this.straighten(span);
+    if (task === 'smooth') this.settleEdit(smoothSpan(this.parts, span), 'Smooth corners');
+    else if (task === 'straighten') this.settleEdit(straightenSpan(this.parts, span), 'Straighten');
     else if (task === 'arc' && span.from === span.to) {
       this.say('arc-whole-ring', 'An arc needs a corner where it begins and another where it ends.');
       this.show();
@@ -179,56 +157,17 @@ export class EdgeSession implements DrawSession {
     return this.parts[span.part]?.[span.ring] ?? { nodes: [], bends: [] };
   }
 
-  private replaced(span: NodeSpan, bend: Bend | null): NodeParts {
-    return withRing(this.parts, span, (ring) => replaceSpan(ring, span, bend));
-  }
-
-  private arcThrough(span: NodeSpan, through: Position): Bend | null {
-    const line = pointsOfSpan(this.ringOf(span), span);
-    const [a, b] = [line[0], line.at(-1)];
-    return a && b ? bendBetween(a, [through], b, 'arc') : null;
+  /** Takes the outline that an edit gives, or tells why there is none. */
+  private settleEdit(made: EdgeEdit, label: string): void {
+    if (made.ok) this.commit(made.parts, label);
+    else {
+      this.say(made.code, made.message);
+      this.show();
+    }
   }
 
   private bend(through: Position): void {
-    const { span } = this;
-    if (!span) return;
-    const bend = this.arcThrough(span, through);
-    if (!bend || bend.flat.length === 0) {
-      this.say('arc-flat', 'That place lies on the straight line between the two corners. Point beside it.');
-      return;
-    }
-    this.commit(this.replaced(span, bend), 'Bend side');
-  }
-
-  private smooth(span: NodeSpan): void {
-    const points = pointsOfSpan(this.ringOf(span), span);
-    const isWhole = span.from === span.to;
-    if (points.length < (isWhole ? 4 : 3)) {
-      this.say(
-        'smooth-too-few',
-        'A smooth stretch needs a corner between its ends. Pick corners further apart.',
-      );
-      this.show();
-      return;
-    }
-    const [a, b] = [points[0], points.at(-1)];
-    if (!a || !b) return;
-    this.commit(this.replaced(span, bendBetween(a, points.slice(1, -1), b, 'smooth')), 'Smooth corners');
-  }
-
-  private straighten(span: NodeSpan): void {
-    const ring = this.ringOf(span);
-    const line = pointsOfSpan(ring, span);
-    const next = span.from === span.to ? null : this.replaced(span, null);
-    if (line.length < 3 || !next) {
-      this.say(
-        'already-straight',
-        next ? 'This side is straight already. Pick a curve, or two corners.' : 'Pick two different corners.',
-      );
-      this.show();
-      return;
-    }
-    this.commit(next, 'Straighten');
+    if (this.span) this.settleEdit(bendSpan(this.parts, this.span, through), 'Bend side');
   }
 
   private commit(next: NodeParts, label: string): void {
@@ -305,68 +244,39 @@ export class EdgeSession implements DrawSession {
   }
 
   private show(): void {
-    const { span, start, target, zone } = this;
-    this.outline.setLatLngs(zone ? toLatLngs(zone.parts) : []);
-    this.chosen.setLatLngs(span ? lineOfSpan(this.ringOf(span), span).map(toLatLng) : []);
-    this.aim.setLatLngs(target ? target.edge.map(toLatLng) : []);
-    this.dots.clearLayers();
-    for (const [p, rings] of this.parts.entries()) {
-      for (const [r, ring] of rings.entries()) {
-        for (const [i, node] of ring.nodes.entries()) {
-          const isStart = start?.part === p && start.ring === r && start.node === i;
-          L.circleMarker(toLatLng(node), {
-            pane: 'yard-drawing',
-            interactive: false,
-            radius: isStart ? 8 : 5,
-            weight: 2.5,
-            fillOpacity: 1,
-            className: isStart ? 'yard-draw-dot is-first' : 'yard-draw-dot',
-          }).addTo(this.dots);
-        }
-      }
-    }
-    this.showHover();
+    const { span, target, zone } = this;
+    const stretch = span ? lineOfSpan(this.ringOf(span), span) : [];
+    this.view.show(zone?.parts ?? [], this.parts, this.start, stretch, target?.edge ?? []);
+    this.view.showHover(this.lineUnderPointer());
     this.showPreview();
   }
 
-  private showHover(): void {
-    const { map } = this.context;
+  /** What a click would take. */
+  private lineUnderPointer(): readonly Position[] {
+    const { pointer, span, start } = this;
     const { task } = this.tool;
-    if (!this.pointer || (task === 'arc' && this.span)) {
-      this.hover.setLatLngs([]);
-      return;
-    }
-    if (task === 'align' && this.span) {
-      this.hover.setLatLngs(this.edgeAt(this.pointer)?.edge.map(toLatLng) ?? []);
-      return;
-    }
-    const hit = hitOutline(map, this.parts, this.pointer, task !== 'align');
-    const span = !hit
-      ? null
-      : hit.on === 'side'
+    if (!pointer || (task === 'arc' && span)) return [];
+    if (task === 'align' && span) return this.edgeAt(pointer)?.edge ?? [];
+    const hit = hitOutline(this.context.map, this.parts, pointer, task !== 'align');
+    if (!hit) return [];
+    const reached =
+      hit.on === 'side'
         ? spanOfSide(this.parts, hit.path)
-        : this.start && spanBetween(this.parts, this.start, hit.path);
-    this.hover.setLatLngs(
-      span
-        ? lineOfSpan(this.ringOf(span), span).map(toLatLng)
-        : hit?.on === 'node'
-          ? [toLatLng(hit.at), toLatLng(hit.at)]
-          : [],
-    );
+        : start && spanBetween(this.parts, start, hit.path);
+    if (reached) return lineOfSpan(this.ringOf(reached), reached);
+    return hit.on === 'node' ? [hit.at, hit.at] : [];
   }
 
   /** The arc as it would be. */
   private showPreview(): void {
     const { span, pointer } = this;
     if (this.tool.task !== 'arc' || !span || !pointer) {
-      this.preview.setLatLngs([]);
+      this.view.showPreview([]);
       return;
     }
-    const line = pointsOfSpan(this.ringOf(span), span);
-    const bend = this.arcThrough(span, toPosition(pointer));
-    const ends = [line[0], line.at(-1)].filter((p): p is Position => p !== undefined);
-    const [a, b] = ends;
-    this.preview.setLatLngs(a && b ? [a, ...(bend?.flat ?? []), b].map(toLatLng) : []);
+    const [a, b] = endsOfSpan(this.parts, span);
+    const flat = arcOver(this.parts, span, toPosition(pointer))?.flat ?? [];
+    this.view.showPreview([a, ...flat, b]);
   }
 
   finish(): void {
@@ -393,18 +303,8 @@ export class EdgeSession implements DrawSession {
       this.say('nothing-picked', 'Pick the side to bend first.');
       return;
     }
-    const line = pointsOfSpan(this.ringOf(span), span);
-    const plane = this.context.plane();
-    const [a, b] = [line[0], line.at(-1)].map((p) => (p ? plane.toPlane(p) : ([0, 0] as const)));
-    if (!a || !b || heightM < LEAST_BOW_M) return;
-    const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
-    const length = Math.hypot(dx, dy) || 1;
-    const at = this.pointer && plane.toPlane(toPosition(this.pointer));
-    const side = at ? Math.sign(dx * (at[1] - a[1]) - dy * (at[0] - a[0])) || 1 : 1;
-    const through = plane.toLonLat([
-      (a[0] + b[0]) / 2 - (dy / length) * heightM * side,
-      (a[1] + b[1]) / 2 + (dx / length) * heightM * side,
-    ]);
+    const toward = this.pointer && toPosition(this.pointer);
+    const through = placeAbove(endsOfSpan(this.parts, span), heightM, toward, this.context.plane());
     this.bend(toPosition(toLatLng(through)));
   }
 
@@ -412,8 +312,7 @@ export class EdgeSession implements DrawSession {
     const { map } = this.context;
     map.off('click', this.onClick).off('mousemove', this.onMove);
     map.doubleClickZoom.enable();
-    for (const layer of [this.outline, this.hover, this.chosen, this.aim, this.preview, this.dots])
-      layer.remove();
+    this.view.remove();
     this.clearCrossing();
     this.context.events.live(null);
   }

@@ -73,6 +73,7 @@ export class Reshape implements DrawSession {
       className: 'yard-reshape-outline',
       weight: 3,
       fillOpacity: 0,
+      smoothFactor: 0,
       bubblingMouseEvents: false,
     }).addTo(map);
     this.snapper = new Snapper(context);

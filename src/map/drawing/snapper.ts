@@ -22,6 +22,8 @@ export interface SnapWish {
 
 const LABEL_STEP_PX = 20;
 const LABEL_RISE_PX = 26;
+/** About half the width of a label, px. */
+const LABEL_HALF_PX = 90;
 
 const shapes = new WeakMap<Zone | Parcel, { plane: LocalPlane; shape: SnapShape }>();
 
@@ -101,8 +103,12 @@ export class Snapper {
         className: 'yard-guide',
         weight: 1.5,
       }).addTo(this.lines);
-      const spot = map.latLngToLayerPoint(ends[1]).subtract([0, LABEL_RISE_PX + i * LABEL_STEP_PX]);
-      L.marker(map.layerPointToLatLng(spot), {
+      const spot = map.latLngToContainerPoint(ends[1]).subtract([0, LABEL_RISE_PX + i * LABEL_STEP_PX]);
+      const room = map.getSize().x / 2;
+      const half = Math.min(room, LABEL_HALF_PX);
+      // kept within the view, whichever side the pointer is at
+      spot.x = Math.min(2 * room - half, Math.max(half, spot.x));
+      L.marker(map.containerPointToLatLng(spot), {
         icon: textIcon('yard-guide-label', guide.words),
         interactive: false,
         keyboard: false,
