@@ -39,8 +39,11 @@ export function moveYard(yard: Yard, from: Position, to: Position, turnDeg: numb
   };
 }
 
-/** Curves are laid anew in their rings: in the new place their corners differ by parts of a millimetre. */
-function moveOutline<T extends Zone | Parcel>(outline: T, move: Move): T {
+/**
+ * An outline with every place moved, degrees. Curves are laid anew in their rings: in the new place their
+ * corners differ by parts of a millimetre, or in number when it is another size.
+ */
+export function moveOutline<T extends Zone | Parcel>(outline: T, move: Move): T {
   const parts: Rings[] = outline.parts.map((rings) => rings.map((ring) => ring.map(move)));
   const moveCurve = (curve: Curve): Curve => ({ ...curve, points: curve.points.map(move) });
   const { found } = findAllCurves(outline);

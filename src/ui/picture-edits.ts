@@ -1,4 +1,5 @@
 import { createPlane } from '../measure/plane';
+import { carryTraced, isPictureMoved, isTracedOn } from '../survey/picture/carryTraced';
 import { rotateFit, scaleFit, shiftFit } from '../survey/picture/handMoves';
 import type { OwnPicture } from '../survey/picture/ownPicture';
 import { refitPicture, UNKNOWN_SCALE_SIGMA } from '../survey/picture/refitPicture';
@@ -30,6 +31,17 @@ export function changePicture(yard: Yard, id: string, change: (picture: OwnPictu
   const edit = (layer: BaseLayer): BaseLayer =>
     layer.kind === 'own-picture' && layer.id === id ? change(layer) : layer;
   return changeSettings(yard, { baseLayer: edit(baseLayer), ownLayers: ownLayers.map(edit) });
+}
+
+/** The yard after a change of a picture, with the zones traced over it brought along; locked ones stay. */
+export function carryTracedZones(before: Yard, after: Yard, id: string): Yard {
+  const find = (yard: Yard) => ownPictures(yard).find((each) => each.id === id);
+  const [was, now] = [find(before), find(after)];
+  if (!was || !now || (was.scaleSigma === now.scaleSigma && !isPictureMoved(was, now))) return after;
+  const zones = after.zones.map(
+    (zone) => (isTracedOn(zone, was) ? carryTraced(zone, was, now) : null) ?? zone,
+  );
+  return { ...after, zones };
 }
 
 /** Takes a picture off the list; its file stays in the browser until the yard is opened anew, for undo. */

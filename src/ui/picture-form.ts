@@ -4,6 +4,7 @@ import { formatNumber } from '../units/format';
 import { changeSettings } from '../yard/edits';
 import './local-place-form';
 import { fold } from './fold';
+import './picture-behind';
 import { ownPictures, removePicture } from './picture-edits';
 import './picture-hand';
 import './picture-lengths';
@@ -43,6 +44,7 @@ export class PictureForm extends PicturePart {
 
   /** Takes the files that were dropped elsewhere on the page. */
   protected override willUpdate(): void {
+    this.work.trail.observe(this.app.yard, this.work.picture);
     const { pictureFiles } = this.app;
     if (!pictureFiles) return;
     this.app.pictureFiles = null;
@@ -81,6 +83,7 @@ export class PictureForm extends PicturePart {
               <picture-read .app=${app} .rev=${rev} .lost=${picture}></picture-read>`
           : nothing
       }
+      <picture-behind .app=${app} .rev=${rev}></picture-behind>
       <picture-result .app=${app} .rev=${rev}></picture-result>
       ${meta?.unplaced && !app.yard.settings.isLocal ? html`<picture-system .app=${app} .rev=${rev}></picture-system>` : nothing}
       <h3 id="set">Set it by</h3>

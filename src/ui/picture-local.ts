@@ -3,6 +3,7 @@ import { customElement } from 'lit/decorators.js';
 import { applyAffine } from '../survey/picture/affine';
 import { shiftFit } from '../survey/picture/handMoves';
 import { cornersOfPicture } from '../survey/picture/ownPicture';
+import { isPictureSet } from '../survey/picture/refitPicture';
 import { changeSettings } from '../yard/edits';
 import type { Yard } from '../yard/types';
 import './local-place-form';
@@ -20,7 +21,13 @@ export class PictureLocal extends PicturePart {
     const { picture } = work;
     if (!picture) return nothing;
     if (app.yard.settings.isLocal)
-      return html`<p>This yard is a local drawing: it measures right, but has no place on the Earth.</p>
+      return html`${
+        isPictureSet(picture)
+          ? html`<p>This yard is a local drawing: it measures by the lengths of its picture, but has no place on the Earth.</p>`
+          : html`<p class="note warning">This yard is a local drawing without a place on the Earth, and its scale is missing: mark
+              one known length under “Lengths”. Until then sizes mean nothing. Zones traced over the picture before that
+              take their right size once the length is set; locked ones do not.</p>`
+      }
         <local-place-form .app=${app} .rev=${rev}></local-place-form>`;
     const isFree = !hasPlacedGround(app.yard);
     return html`

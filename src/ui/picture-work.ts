@@ -10,7 +10,8 @@ import { pointMisses } from '../survey/picture/refitPicture';
 import type { PictureMeta, Pixel } from '../survey/picture/types';
 import type { Issue, PictureFit, Position } from '../yard/types';
 import type { AppController } from './app-controller';
-import { changeFit, changePicture, ownPictures } from './picture-edits';
+import { carryTracedZones, changeFit, changePicture, ownPictures } from './picture-edits';
+import { PictureTrail } from './picture-trail';
 
 /** By what a picture is set. */
 export const PICTURE_WAYS = ['points', 'lengths', 'hand'] as const;
@@ -45,6 +46,8 @@ export class PictureWork {
   pendingEnd: Pixel | null = null;
   /** why the last pick or entry came to nothing. */
   fault = '';
+  /** how pictures lay when zones were traced over them. */
+  readonly trail = new PictureTrail();
   private chosenId: string | null = null;
   private yardId = '';
   private readonly metas = new Map<string, PictureMeta | null>();
@@ -123,10 +126,29 @@ export class PictureWork {
   ): void {
     const { picture, app } = this;
     if (!picture) return;
-    app.dispatch(label, (yard) => changePicture(yard, picture.id, change), mergeKey);
+    this.trail.observe(app.yard, picture);
+    app.dispatch(
+      label,
+      (yard) => {
+        const next = changePicture(yard, picture.id, change);
+        // a drawing without a place has no other ground than its picture
+        return yard.settings.isLocal ? carryTracedZones(yard, next, picture.id) : next;
+      },
+      mergeKey,
+    );
     this.fault = '';
     const now = this.picture;
-    if (now && shareMoved(picture, now) > share) app.map?.showPlaces(cornersOfPicture(now));
+    this.trail.observe(app.yard, now);
+    if (!now || !(shareMoved(picture, now) > share)) return;
+    if (isOnlyShifted(picture, now)) this.goAlong(picture, now);
+    else app.map?.showPlaces(cornersOfPicture(now));
+  }
+
+  /** The view goes with the picture, which stays where it is on the screen. */
+  private goAlong(before: OwnPicture, now: OwnPicture): void {
+    const { map } = this.app;
+    const middle = map && pixelOfPlace(before, map.center());
+    if (middle) map.goTo(placeOfPixel(now, middle));
   }
 
   /** Lets the person point at a place of the picture. @returns null when given up or beside it */
@@ -217,6 +239,11 @@ export class PictureWork {
   }
 }
 
+/** The same size and direction at another place. */
+function isOnlyShifted({ toGround: [a, b, , d, e] }: OwnPicture, { toGround: now }: OwnPicture): boolean {
+  return a === now[0] && b === now[1] && d === now[3] && e === now[4];
+}
+
 /** How far the corner that goes farthest went, as a share of the diagonal before. */
 function shareMoved(before: OwnPicture, now: OwnPicture): number {
   const was = cornersOfPicture(before).map((corner) => pixelOfPlace(before, corner));
@@ -227,11 +254,16 @@ function shareMoved(before: OwnPicture, now: OwnPicture): number {
   return Math.max(...moved) / Math.hypot(before.widthPx, before.heightPx);
 }
 
-/** The point of those that count with the largest miss, of three or more; -1 when there is none to tell. */
+/** How many points can tell which of them is wrong: two more than set the picture; without one of them another is spare. */
+export function tellingPoints(picture: OwnPicture): number {
+  return picture.fit?.kind === 'affine' ? 5 : 4;
+}
+
+/** The point of those that count with the largest miss; -1 when there are too few to tell which is wrong. */
 export function largestMiss(picture: OwnPicture): number {
   const points = picture.fit?.points ?? [];
   const used = points.filter((point) => !point.isOut).length;
-  if (used < 3) return -1;
+  if (used < tellingPoints(picture)) return -1;
   const misses = pointMisses(picture).map((miss, i) => (points[i]?.isOut ? -1 : miss));
   const most = Math.max(...misses);
   return most > 0.001 ? misses.indexOf(most) : -1;
