@@ -19,6 +19,11 @@ function missWords(missM: number, units: UnitSystem): string {
   return missM < EXACT_M ? 'as typed' : `off by ${formatLength(missM, units)}`;
 }
 
+/** Points that count. */
+function countPoints({ fit }: OwnPicture): number {
+  return (fit?.points ?? []).filter((point) => !point.isOut).length;
+}
+
 /** Known lengths between places of the picture, and where north is in it. */
 @customElement('picture-lengths')
 export class PictureLengths extends PicturePart {
@@ -31,10 +36,23 @@ export class PictureLengths extends PicturePart {
     if (!picture) return nothing;
     const lengths = picture.fit?.distances ?? [];
     return html`
+      ${this.renderPoints(picture)}
       ${lengths.length > 0 ? this.renderList(picture) : html`<p class="quiet">Mark the two ends of something whose length you know: a wall, a lot line, the scale bar of the plat. Longer is better; more than one shows how well they agree.</p>`}
       ${pendingLength ? this.renderPending() : html`<p><button class="primary" @click=${this.pickEnds}>Mark a length in the picture</button></p>`}
-      ${this.renderNorth(picture.fit?.northDeg ?? null)}
+      ${this.renderNorth(picture.fit?.northDeg ?? null, countPoints(picture))}
     `;
+  }
+
+  /** Points set on their own page hold the picture as well. */
+  private renderPoints(picture: OwnPicture) {
+    const count = countPoints(picture);
+    if (count === 0) return nothing;
+    return html`<div class="note"><p>${count === 1 ? '1 point also counts: it holds the picture in its place.' : `${count} points also count: they hold its place, direction and size together with the lengths.`}</p>
+      <button @click=${() =>
+        this.change('Leave points of picture out', (fit) => ({
+          ...fit,
+          points: fit.points.map((point) => ({ ...point, isOut: true })),
+        }))}>Leave ${count === 1 ? 'the point' : 'the points'} out</button></div>`;
   }
 
   private renderList(picture: OwnPicture) {
@@ -70,14 +88,17 @@ export class PictureLengths extends PicturePart {
     </form>`;
   }
 
-  private renderNorth(northDeg: number | null) {
+  private renderNorth(northDeg: number | null, pointCount: number) {
+    const isUsed = pointCount < 2;
+    const words = pointCount === 2 ? 'two points are' : `${pointCount} points are`;
     return html`<div class="step">
-      <p><b>North in the picture</b> <span class="quiet">${northDeg === null ? 'not told: its top stays where it points now' : `${formatNumber(northDeg, 4)}° from its top, clockwise`}</span></p>
+      <p><b>North in the picture</b> <span class="quiet">${northDeg === null ? (isUsed ? 'not told: its top stays where it points now' : 'not told') : `${formatNumber(northDeg, 4)}° from its top, clockwise`}</span></p>
       <div class="pair">
         <button @click=${this.pickNorth}>Mark a north arrow</button>
         <number-field label="Degrees from its top" suffix="°" optional .value=${northDeg === null ? null : Number(northDeg.toFixed(2))} .min=${-360} .max=${360}
           @number-change=${(event: CustomEvent<NumberChange>) => this.setNorth(event.detail.value)}></number-field>
       </div>
+      ${isUsed ? nothing : html`<p><b>Not used while ${words} set:</b> the points give the direction. North is only compared with them.</p>`}
       <p class="quiet">Areas do not depend on north.</p>
     </div>`;
   }

@@ -4,11 +4,12 @@ import { createPlane } from '../measure/plane';
 import type { OwnPicture } from '../survey/picture/ownPicture';
 import { pointMisses } from '../survey/picture/refitPicture';
 import type { FitKind, Pixel } from '../survey/picture/types';
-import { formatLength } from '../units/format';
-import type { Position } from '../yard/types';
+import { M_PER_FT, M_PER_IN } from '../units/factors';
+import { formatAtPlace, formatLength } from '../units/format';
+import type { Position, UnitSystem } from '../yard/types';
 import { fieldValue } from './app-part';
 import { PicturePart, pictureStyles } from './picture-part';
-import { largestMiss } from './picture-work';
+import { largestMiss, tellingPoints } from './picture-work';
 import { readCoordinates } from './read-coordinates';
 import { selectField } from './select-field';
 import { shared } from './shared';
@@ -20,6 +21,17 @@ const KIND_WORDS: Readonly<Record<FitKind, string>> = {
 
 /** Less than this is no miss, m. */
 const EXACT_M = 0.0005;
+
+/** Misses of a column in the one unit that suits the largest, to the same decimals. */
+function missWords(missesM: readonly number[], system: UnitSystem): readonly string[] {
+  const isLarge = Math.max(...missesM) >= (system === 'us' ? M_PER_FT : 1);
+  const us = isLarge ? { si: M_PER_FT, label: 'ft', place: 1 } : { si: M_PER_IN, label: 'in', place: 1 };
+  const metric = isLarge ? { si: 1, label: 'm', place: 2 } : { si: 0.01, label: 'cm', place: 1 };
+  const { si, label, place } = system === 'us' ? us : metric;
+  return missesM.map((miss) =>
+    miss < EXACT_M ? 'nothing' : `${formatAtPlace(miss / si, place)}\u00a0${label}`,
+  );
+}
 
 /** Where in the picture a point is: pointed at, or one of its four corners. */
 const SPOTS = ['pick', 'upper-left', 'upper-right', 'lower-right', 'lower-left'] as const;
@@ -46,6 +58,7 @@ export class PicturePoints extends PicturePart {
     const points = picture.fit?.points ?? [];
     const used = points.filter((point) => !point.isOut).length;
     return html`
+      ${this.renderLengths(picture)}
       ${points.length > 0 ? this.renderList(picture) : html`<p class="quiet">Mark places you can tell in the picture and know on the ground: corners of the house, of a walk, survey pins. Two set it; more show how well it fits. Take them far apart.</p>`}
       ${pendingPoint ? this.renderGround(points.length + 1) : this.renderAdd(points.length + 1)}
       ${
@@ -62,6 +75,13 @@ export class PicturePoints extends PicturePart {
     `;
   }
 
+  /** Lengths set on their own page count as well. */
+  private renderLengths(picture: OwnPicture) {
+    const count = (picture.fit?.distances ?? []).filter((distance) => !distance.isOut).length;
+    if (count === 0) return nothing;
+    return html`<p class="note">${count === 1 ? '1 length also counts' : `${count} lengths also count`}; see “Lengths”.</p>`;
+  }
+
   private renderList(picture: OwnPicture) {
     const { units } = this.app;
     const misses = pointMisses(picture);
@@ -70,14 +90,19 @@ export class PicturePoints extends PicturePart {
     const used = points.filter((point) => !point.isOut).length;
     // two points always fit; only what is left out or moved can be off
     const isTold = used >= 3 || Math.max(...misses) > EXACT_M;
+    const words = missWords(misses, units);
+    const telling = tellingPoints(picture);
+    const isVague =
+      used >= 3 && used < telling && misses.some((miss, i) => !points[i]?.isOut && miss > EXACT_M);
     return html`<ol class="list" aria-label="Points">${points.map(({ ground, isOut }, i) => {
       return html`<li><span><b class=${isOut ? 'out' : ''}>${i + 1}</b> <span class="quiet">${this.placeWords(ground)}</span><br />
-          ${isTold ? html`<span class=${i === largest ? 'largest' : ''}>off by ${(misses[i] ?? 0) < EXACT_M ? 'nothing' : formatLength(misses[i] ?? 0, units)}${i === largest ? ', the largest' : ''}</span>` : nothing}
+          ${isTold ? html`<span class=${i === largest ? 'largest' : ''}>off by ${words[i]}${i === largest ? ', the largest' : ''}</span>` : nothing}
           ${isOut ? html`<span class="quiet"> left out</span>` : nothing}</span>
         <span class="acts">
           <button aria-label=${isOut ? `Take point ${i + 1} in` : `Leave point ${i + 1} out`} @click=${() => this.turn(i)}>${isOut ? 'Take in' : 'Leave out'}</button>
           <button class="danger" aria-label=${`Delete point ${i + 1}`} @click=${() => this.delete(i)}>Delete</button></span></li>`;
-    })}</ol>`;
+    })}</ol>
+    ${isVague ? html`<p class="quiet">${used === 3 ? 'Three' : 'Four'} points cannot tell which of them is wrong, only that they do not agree. ${used + 1 === telling ? 'One more point tells.' : `${telling - used} more points tell.`}</p>` : nothing}`;
   }
 
   private placeWords(ground: Position): string {

@@ -67,9 +67,10 @@ export class PictureResult extends PicturePart {
       ${lengths.length > 1 ? row('Lengths off by, at most', lengthWords(worst, units)) : nothing}
       ${north === null ? nothing : row('North arrow off by', `${formatNumber(Math.abs(north), 2)}°`)}
       ${row('One pixel on the ground', formatLength(pixelM, units))}
-      ${row('A corner read from it', `± ${formatLength(2 * cornerM, units)}`)}
+      ${row('A corner read from it', `± ${formatLength(2 * cornerM, units)}, plus your pointing`)}
       ${row('An area, by its scale', picture.scaleSigma > 0 ? `± ${formatPercent(4 * picture.scaleSigma)}` : 'as the file says')}
-    </dl>`;
+    </dl>
+    <p class="quiet">Each ± here is two standard deviations. The corner error in a zone’s details is one, with your pointing in it.</p>`;
   }
 }
 

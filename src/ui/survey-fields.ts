@@ -40,7 +40,7 @@ export function surveyFields(
         if (detail.value !== null) set('Change scale error', { ...survey, scaleSigma: detail.value });
       }}></number-field>
     ${suggestion(app, survey, set)}
-    <p class="quiet whole">Corner error: how far off a corner may be, as a standard deviation in each direction. Scale error: how far
+    <p class="quiet whole">Corner error: how far off a corner may be, as one standard deviation in each direction (half of a ±). Scale error: how far
       off every length may be at once, from a tape or a picture; zones measured by the same thing share it. Both give the ± of the area.</p>
   `;
 }
