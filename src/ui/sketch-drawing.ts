@@ -135,7 +135,10 @@ function spotsFor(
   half: number,
 ): readonly (readonly [share: number, away: number])[] {
   if (role === 'angle') return [[1, 0]];
-  if (role === 'tip') return [[1, TEXT_PX * 0.5 + 4 + Math.abs(dx) * (half - 6)]];
+  if (role === 'tip') {
+    const away = TEXT_PX * 0.5 + 4 + Math.abs(dx) * (half - 6);
+    return [0, 1, 2].map((row) => [1, away + row * (TEXT_PX + 2)]);
+  }
   const gap = role === 'side' ? 6 : 3;
   const away = TEXT_PX * 0.5 + gap + Math.abs(dy) * (half - gap);
   // outlines turn left on the ground, so the right of a side is outside; y runs down on the screen

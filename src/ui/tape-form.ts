@@ -54,7 +54,7 @@ export class TapeForm extends AppPart {
       .fault { color: var(--danger); }
       .row button { flex: 1 1 9rem; }
       ul { margin: 0; padding-left: 1.1rem; }
-      @media (max-width: 820px) { svg.sketch { max-height: 13rem; } }
+      svg.sketch { max-height: 13rem; }
     `,
   ];
 
@@ -95,11 +95,10 @@ export class TapeForm extends AppPart {
         </div>
         ${
           shape
-            ? html`${this.renderSketch(made, shape)}${this.renderDimensions(shape)}`
+            ? this.renderDimensions(shape)
             : html`<tape-offsets .app=${app} .rev=${this.rev} .offsets=${draft.offsets} .made=${table}
                 @offsets-change=${(event: CustomEvent<Partial<TapeDraft['offsets']>>) =>
-                  this.change({ offsets: { ...draft.offsets, ...event.detail } })}></tape-offsets>
-                ${this.renderSketch(made, null)}`
+                  this.change({ offsets: { ...draft.offsets, ...event.detail } })}></tape-offsets>`
         }
         ${this.renderOutcome(made)}
         ${this.renderPlacing(shape)}
@@ -110,6 +109,7 @@ export class TapeForm extends AppPart {
           <button type="button" class="primary" @click=${() => this.add(made, true)}>Put on the map</button>
           <button type="button" @click=${() => this.add(made, false)}>Keep without a place</button>
         </div>
+        ${this.renderSketch(made, shape)}
         <p class="quiet">On the map it can be moved and turned into place. Without a place it has its area, and can be put on the map later.</p>
         <div>${app.yard.settings.isLocal ? nothing : this.renderPlace()}${this.renderError()}</div>
       </form>

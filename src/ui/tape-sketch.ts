@@ -33,8 +33,11 @@ export function sketchOfShape(
 export function sketchOfOffsets(outline: TapeOutline, headingDeg: number, units: UnitSystem): TemplateResult {
   const turn = turnedTo(headingDeg);
   const isFull = outline.lines.length > MOST_LABELS + 1;
-  const lines = outline.lines.map((line) => {
-    const lengthM = Math.hypot(line.to[0] - line.from[0], line.to[1] - line.from[1]);
+  const lengthOf = ({ from, to }: DimensionLine) => Math.hypot(to[0] - from[0], to[1] - from[1]);
+  // where words have no room beside each other the longest offset keeps its own
+  const longestFirst = [...outline.lines].sort((a, b) => lengthOf(b) - lengthOf(a));
+  const lines = longestFirst.map((line) => {
+    const lengthM = lengthOf(line);
     const isBase = line.key === '';
     return {
       ...carried(line, turn),

@@ -1,5 +1,7 @@
-import { css, html } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { findCircle } from '../measure/findCircle';
+import { createPlane } from '../measure/plane';
 import { placeZone } from '../survey/tape/placeZone';
 import type { Zone } from '../yard/types';
 import { AppPart, fieldValue } from './app-part';
@@ -28,19 +30,30 @@ export class ZonePlace extends AppPart {
       <p class="quiet">Known by its size alone, without a place on the map. It counts in the totals and in doses; nothing cuts it, and
         strips and rinse edges are not looked for.</p>
       <div class="put">
-        <label>Turn clockwise, degrees<input inputmode="decimal" .value=${this.turn} @input=${(
-          event: Event,
-        ) => {
-          this.turn = fieldValue(event);
-        }} /></label>
+        ${
+          this.isCircle
+            ? nothing
+            : html`<label>Turn clockwise, degrees<input inputmode="decimal" .value=${this.turn} @input=${(
+                event: Event,
+              ) => {
+                this.turn = fieldValue(event);
+              }} /></label>`
+        }
         <button class="primary" ?disabled=${zone.isLocked} @click=${this.put}>Put on the map</button>
       </div>
     `;
   }
 
+  /** A circle looks the same however it is turned. */
+  private get isCircle(): boolean {
+    const rings = this.zone.parts.flat();
+    const plane = createPlane(rings[0]?.[0] ?? [0, 0]);
+    return rings.length === 1 && findCircle((rings[0] ?? []).map((p) => plane.toPlane(p))) !== null;
+  }
+
   private async put(): Promise<void> {
     const { zone, app } = this;
-    const degrees = Number(this.turn.trim().replace(/°$/, '') || '0');
+    const degrees = this.isCircle ? 0 : Number(this.turn.trim().replace(/°$/, '') || '0');
     if (!Number.isFinite(degrees)) {
       const message = 'Type by how many degrees to turn, such as 12.5 or -90.';
       app.tell({ code: 'turn-not-number', severity: 'error', message, place: { zoneId: zone.id } });

@@ -1,6 +1,7 @@
 import { css, html, LitElement } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { findAllCurves } from '../measure/curves';
+import { findCircle } from '../measure/findCircle';
 import { createPlane } from '../measure/plane';
 import { signedArea } from '../measure/signedArea';
 import type { XY } from '../measure/types';
@@ -40,10 +41,16 @@ export class ZoneSketch extends LitElement {
         ),
       ),
     );
-    const lines = [...curveLines(zone, plane.toPlane, units), ...sideLines(zone, parts, units)];
+    const isRound = parts.map((rings) => rings.map((ring) => findCircle(ring) !== null));
+    const others = parts.map((rings, i) => rings.filter((_, k) => !isRound[i]?.[k]));
+    const lines = [
+      ...radiusLines(parts.flat(), units),
+      ...curveLines(zone, plane.toPlane, units, (part, ring) => isRound[part]?.[ring] === true),
+      ...sideLines(zone, others, units),
+    ];
     const sketch = { rings: parts.flat(), lines, hasNorth: zone.isPlaced };
     const lengths = lines.map((line) => line.words).join(', ');
-    return html`${drawSketch(sketch, `${zoneName(zone)} to scale; sides ${lengths}`)}`;
+    return html`${drawSketch(sketch, `${zoneName(zone)} to scale: ${lengths}`)}`;
   }
 }
 
@@ -54,9 +61,26 @@ function turned(ring: readonly XY[], isOuter: boolean): readonly XY[] {
 
 const keyOf = (p: readonly number[]) => `${p[0]},${p[1]}`;
 
+/** A circle is known by its radius, not by the arcs that it is made of. */
+function radiusLines(rings: readonly (readonly XY[])[], units: UnitSystem): SketchLine[] {
+  return rings.flatMap((ring) => {
+    const circle = findCircle(ring);
+    if (!circle) return [];
+    const { middle, radiusM } = circle;
+    const to: XY = [middle[0] + radiusM, middle[1]];
+    return [{ from: middle, to, words: `r ${formatLength(radiusM, units)}`, role: 'help' as const }];
+  });
+}
+
 /** One line for each curve, from end to end, with the length along it. */
-function curveLines(zone: Zone, toPlane: (p: Zone['parts'][0][0][0]) => XY, units: UnitSystem): SketchLine[] {
+function curveLines(
+  zone: Zone,
+  toPlane: (p: Zone['parts'][0][0][0]) => XY,
+  units: UnitSystem,
+  isRound: (part: number, ring: number) => boolean,
+): SketchLine[] {
   return findAllCurves(zone).found.flatMap((found) => {
+    if (isRound(found.part, found.ring)) return [];
     const open = (zone.parts[found.part]?.[found.ring] ?? []).slice(0, -1);
     const count = (found.to - found.from + open.length) % open.length || open.length;
     const run = Array.from({ length: count + 1 }, (_, i) => open[(found.from + i) % open.length]).filter(
@@ -96,6 +120,7 @@ function sideLines(
     }),
   );
   const all = parts.flat().flat();
+  if (all.length === 0) return [];
   const extent = Math.max(
     Math.max(...all.map((p) => p[0])) - Math.min(...all.map((p) => p[0])),
     Math.max(...all.map((p) => p[1])) - Math.min(...all.map((p) => p[1])),
