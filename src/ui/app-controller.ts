@@ -149,14 +149,11 @@ export class AppController implements App {
   setView(change: Partial<ViewState>): void {
     const before = this.view;
     this.view = { ...before, ...change };
-    const isMove =
-      (change.step ?? before.step) !== before.step || (change.tool ?? before.tool) !== before.tool;
-    if (isMove) this.clearOldMessage();
-    if (
+    const isOtherPanel =
       (change.step ?? before.step) !== before.step ||
-      ((change.way ?? null) !== before.way && 'way' in change)
-    )
-      this.trial = null;
+      ((change.way ?? null) !== before.way && 'way' in change);
+    if (isOtherPanel || (change.tool ?? before.tool) !== before.tool) this.clearOldMessage();
+    if (isOtherPanel) this.trial = null;
     if (change.tool && change.tool.type !== 'pick') this.endPick(null);
     if (change.tool && change.tool !== before.tool) {
       this.live = null;
@@ -237,7 +234,7 @@ export class AppController implements App {
     this.notify();
   }
 
-  /** A message goes with the next command, tool or step; that nothing is saved stands until it is. */
+  /** A message goes with the next command, tool, step or way of measuring; that nothing is saved stands until it is. */
   private clearOldMessage(): void {
     if (this.isMessageNew || this.message?.issue.code === NOT_SAVED) return;
     this.message = null;

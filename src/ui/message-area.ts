@@ -4,8 +4,9 @@ import type { AppController } from './app-controller';
 import { AppPart } from './app-part';
 import { shared } from './shared';
 
-/** ms that a plain note stays; errors and warnings stay until closed or overtaken by what is done next. */
-const NOTE_MS = 12_000;
+/** ms that a plain note stays, and one with a button; errors and warnings stay until closed or overtaken by what is done next. */
+const NOTE_MS = 6_000;
+const NOTE_TO_ACT_ON_MS = 12_000;
 
 /** One message beside the map, until it is closed, another takes its place or the work goes on. */
 @customElement('message-area')
@@ -40,10 +41,13 @@ export class MessageArea extends AppPart {
 
   /** Not while it is pointed at or being tabbed through. */
   private leaveLater(): void {
-    this.timer = window.setTimeout(() => {
-      if (this.matches(':hover, :focus-within')) this.leaveLater();
-      else this.app.say(null);
-    }, NOTE_MS);
+    this.timer = window.setTimeout(
+      () => {
+        if (this.matches(':hover, :focus-within')) this.leaveLater();
+        else this.app.say(null);
+      },
+      this.app.message?.action ? NOTE_TO_ACT_ON_MS : NOTE_MS,
+    );
   }
 
   protected override render() {
