@@ -87,7 +87,9 @@ export class WalkLive extends AppPart {
   private renderTaken() {
     const { taken } = this.recorder;
     if (!taken || this.recorder.standNow()) return nothing;
-    const { number, count } = taken;
+    const { number, count, leftOut } = taken;
+    if (count > 0 && leftOut > 0)
+      return html`<p class="note warning" role="status">Corner ${number} was ended because you walked on: it is taken from the ${count} ${count === 1 ? 'position' : 'positions'} before that, and the last ${leftOut} left out. If you still stand there, take it back and stand anew.</p>`;
     return html`<p class="taken" role="status">${
       count > 0
         ? `Corner ${number} is taken, from ${count} ${count === 1 ? 'position' : 'positions'}. Walk on.`

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it, vi } from 'vitest';
 import type { WalkDraft, WalkStore } from '../session/walkDraft';
 import type { Fix } from '../survey/walk/types';
 import { DEFAULT_LIMITS } from '../survey/walk/walkDefaults';
@@ -102,5 +102,48 @@ describe('a walk broken off by a reload', () => {
       expect(recorder.draft?.stands).toHaveLength(count);
       expect(recorder.draft?.openFromMs).toBeNull();
     }
+  });
+});
+
+describe('a corner whose second tap is forgotten', () => {
+  afterEach(() => {
+    vi.unstubAllGlobals();
+    vi.useRealTimers();
+  });
+
+  it('is ended when the person walks on, and is the place stood at', () => {
+    vi.useFakeTimers({ now: 1_000_000 });
+    let hear: (position: object) => void = () => undefined;
+    const geolocation = {
+      watchPosition: (listener: typeof hear) => {
+        hear = listener;
+        return 1;
+      },
+      clearWatch: () => undefined,
+    };
+    vi.stubGlobal('navigator', { geolocation });
+    vi.stubGlobal('isSecureContext', true);
+    vi.stubGlobal('document', { addEventListener: () => undefined, removeEventListener: () => undefined });
+    const tell = (eastM: number, i: number) => {
+      vi.advanceTimersByTime(1000);
+      const coords = { longitude: (eastM + 0.1 * Math.sin(i)) / 111_320, latitude: 0, accuracy: 3 };
+      hear({ coords, timestamp: Date.now() });
+    };
+    const recorder = new WalkRecorder(storeOf(draftOf('corners', [], null)));
+    recorder.begin(draftOf('corners', [], null));
+    for (let i = 0; i < 5; i++) tell(0, i);
+    recorder.beginStand();
+    for (let i = 5; i < 9; i++) tell(0, i);
+    expect(recorder.standNow()).not.toBeNull();
+    for (let i = 1; i <= 10; i++) tell(1.3 * i, 8 + i);
+    expect(recorder.standNow()).toBeNull();
+    expect(recorder.taken?.number).toBe(1);
+    expect(recorder.taken?.leftOut).toBeGreaterThanOrEqual(4);
+    const stand = recorder.draft?.stands[0];
+    // the last position at the corner came 9 s after the start; one more may be within the noise
+    expect(stand?.toMs).toBeGreaterThanOrEqual(1_000_000 + 8000);
+    expect(stand?.toMs).toBeLessThanOrEqual(1_000_000 + 10_000);
+    expect(recorder.usedCount).toBe(recorder.taken?.count);
+    recorder.pause();
   });
 });

@@ -1,4 +1,5 @@
 import { createWalkStore, type WalkDraft, type WalkStore } from '../session/walkDraft';
+import { findWalkedOff } from '../survey/walk/findWalkedOff';
 import { judgeFix, NONE_REJECTED } from '../survey/walk/judgeFix';
 import type { Fix, JudgedFixes, PoorFix, Stand, WalkOptions, WalkResult } from '../survey/walk/types';
 import { OPEN_SKY_ACCURACY_M } from '../survey/walk/walkDefaults';
@@ -34,6 +35,13 @@ export interface LastFix {
   readonly fault: PoorFix | null;
 }
 
+/** A corner that was stood at: its number, its positions, and those left out because the person had walked on. */
+export interface TakenCorner {
+  readonly number: number;
+  readonly count: number;
+  readonly leftOut: number;
+}
+
 /**
  * Records a walk: listens to the device's location, judges each position, keeps the draft stored and the
  * screen on.
@@ -44,8 +52,8 @@ export class WalkRecorder {
   last: LastFix | null = null;
   counts: JudgedFixes['rejected'] = NONE_REJECTED;
   accepted: Fix[] = [];
-  /** what the last stand came to: the number of the corner and the positions in it. */
-  taken: { readonly number: number; readonly count: number } | null = null;
+  /** what the last stand came to. */
+  taken: TakenCorner | null = null;
   /** what hinders the recording just now. */
   trouble: Issue | null = null;
   isScreenKept = false;
@@ -168,10 +176,13 @@ export class WalkRecorder {
     const stand = this.standNow();
     if (!stand || !this.draft) return false;
     const { mode, stands } = this.draft;
-    const count = this.countIn(stand);
+    const leftMs = mode === 'corners' ? this.leftCornerMs() : null;
+    const kept = leftMs === null ? stand : { ...stand, toMs: leftMs };
+    const count = this.countIn(kept);
     const isTaken = count > 0;
-    if (mode === 'corners') this.taken = { number: stands.length + 1, count };
-    this.change({ openFromMs: null, stands: isTaken ? [...stands, stand] : stands });
+    const leftOut = this.countIn(stand) - count;
+    if (mode === 'corners') this.taken = { number: stands.length + 1, count, leftOut };
+    this.change({ openFromMs: null, stands: isTaken ? [...stands, kept] : stands });
     this.changed();
     return isTaken;
   }
@@ -204,8 +215,26 @@ export class WalkRecorder {
     return stand.toMs - stand.fromMs >= 1000 * draft.standS && this.countIn(stand) >= LEAST_AT_CORNER;
   }
 
-  countIn({ fromMs, toMs }: Stand): number {
-    return this.accepted.filter(({ timeMs }) => timeMs !== null && timeMs >= fromMs && timeMs <= toMs).length;
+  /** When the corner under way was left, by its positions; null: not yet. */
+  private leftCornerMs(): number | null {
+    const [{ draft }, stand] = [this, this.standNow()];
+    if (draft?.mode !== 'corners' || !stand) return null;
+    return findWalkedOff(this.positionsIn(stand), OPEN_SKY_ACCURACY_M);
+  }
+
+  countIn(stand: Stand): number {
+    return this.positionsIn(stand).length;
+  }
+
+  private positionsIn({ fromMs, toMs }: Stand): readonly Fix[] {
+    return this.accepted.filter(({ timeMs }) => timeMs !== null && timeMs >= fromMs && timeMs <= toMs);
+  }
+
+  /** Positions that the outline is made of: those at corners, or on the edge. */
+  get usedCount(): number {
+    const now = this.standNow();
+    const stands = [...(this.draft?.stands ?? []), ...(now ? [now] : [])];
+    return stands.reduce((sum, stand) => sum + this.countIn(stand), 0);
   }
 
   get options(): WalkOptions | null {
@@ -302,7 +331,7 @@ export class WalkRecorder {
       this.draft = { ...this.draft, fixes: [...this.draft.fixes, fix] };
       this.save();
     }
-    if (this.isStoodEnough()) {
+    if (this.isStoodEnough() || this.leftCornerMs() !== null) {
       this.endStand();
       navigator.vibrate?.([120, 80, 120]);
     }
