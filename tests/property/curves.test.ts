@@ -32,7 +32,7 @@ const anyArc = fc
       return [round(lon, 11), round(lat, 11)];
     };
     const curve: Curve = { kind: 'arc', points: [at(from), at(from + sweep * share), at(from + sweep)] };
-    return { plane, curve, radiusM, segmentM2: ((sweep - Math.sin(sweep)) * radiusM ** 2) / 2 };
+    return { plane, curve, radiusM, sweep, segmentM2: ((sweep - Math.sin(sweep)) * radiusM ** 2) / 2 };
   });
 
 /** A smooth run of points that goes on eastward, so that it never crosses itself. */
@@ -87,8 +87,8 @@ describe('arcs', () => {
         expect(corners.at(-1)).toBe(curve.points[2]);
         const area = signedArea(laid(plane, [...corners, ...corners.slice(0, 1)]));
         // the plane of the curve's first point differs from this one by r·tan|lat|/R
-        const isWide = radiusM > 20 ? 2 : 1;
-        expect(Math.abs(area - segmentM2)).toBeLessThan(1e-5 * isWide * Math.abs(segmentM2) + 2e-5);
+        const shift = (2 * radiusM * Math.tan((Math.abs(plane.origin[1]) * Math.PI) / 180)) / 6_371_000;
+        expect(Math.abs(area - segmentM2)).toBeLessThan((1e-5 + shift) * Math.abs(segmentM2) + 2e-5);
       }),
       { numRuns: 300 },
     );
@@ -152,12 +152,14 @@ describe('curves of both kinds', () => {
         fc.nat(400),
         fc.boolean(),
         fc.constantFrom(9, 11),
-        ({ plane, curve }, start, isBack, decimals) => {
+        ({ plane, curve, ...more }, start, isBack, decimals) => {
+          // the far side of a nearly whole circle moves by many times what its ends are rounded by
+          fc.pre(decimals === 11 || !('sweep' in more) || Math.abs(more.sweep) < 4);
           const ring = ringWith(plane, curve, start);
           const stored = rounded(isBack ? ring.toReversed() : ring, decimals);
           const kept: Curve = { ...curve, points: rounded(curve.points, decimals) };
-          const [found, ...more] = findCurves(stored, [kept]);
-          expect(more).toEqual([]);
+          const [found, ...others] = findCurves(stored, [kept]);
+          expect(others).toEqual([]);
           expect(found?.curve).toBe(kept);
           expect(found?.isTurned).toBe(isBack);
           const first = isBack ? kept.points.at(-1) : kept.points[0];
