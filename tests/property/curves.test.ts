@@ -154,7 +154,7 @@ describe('curves of both kinds', () => {
         fc.constantFrom(9, 11),
         ({ plane, curve, ...more }, start, isBack, decimals) => {
           // the far side of a nearly whole circle moves by many times what its ends are rounded by
-          fc.pre(decimals === 11 || !('sweep' in more) || Math.abs(more.sweep) < 4);
+          fc.pre(decimals === 11 || !('sweep' in more) || Math.abs(Number(more.sweep)) < 4);
           const ring = ringWith(plane, curve, start);
           const stored = rounded(isBack ? ring.toReversed() : ring, decimals);
           const kept: Curve = { ...curve, points: rounded(curve.points, decimals) };
