@@ -57,7 +57,7 @@ function outlineOf(zone: Zone, plane: LocalPlane): Outline {
   const { vertexSigmaM } = zone.survey;
   // Zones without a place lie on each other: their corners are no shared corners.
   const mark = zone.isPlaced ? '' : `${zone.id} `;
-  const scale = scaleOfZone(zone, plane);
+  const scale = scaleOfZone(zone);
   const pullsByRing = zone.curves.length > 0 ? findPulls(zone) : null;
   const keys = new Set<string>(scale ? [scale.key] : []);
   const sides: Side[] = [];
@@ -84,15 +84,13 @@ function outlineOf(zone: Zone, plane: LocalPlane): Outline {
 }
 
 /**
- * Zones of one named source and method grow together, about the middle of the yard; a zone whose source
- * is not told grows by itself, about its first corner.
+ * Zones of one source and method grow together, about the middle of the yard. Those of one method whose
+ * source is not told are taken as measured by the same instrument, which is the cautious reading: their errors
+ * add up, and a zone split or copied keeps the error it had.
  */
-function scaleOfZone({ id, parts, survey }: Zone, plane: LocalPlane): Scale | null {
+function scaleOfZone({ survey }: Zone): Scale | null {
   const { scaleSigma: sigma, source, method } = survey;
-  if (!(sigma > 0)) return null;
-  if (source !== '') return { key: `scale ${method} ${source}`, sigma, middle: [0, 0] };
-  const first = parts[0]?.[0]?.[0];
-  return { key: `scale of ${id}`, sigma, middle: first ? plane.toPlane(first) : [0, 0] };
+  return sigma > 0 ? { key: `scale ${method} ${source}`, sigma, middle: [0, 0] } : null;
 }
 
 /** The sides whose boxes meet that of an edge, in their own order. */

@@ -34,6 +34,31 @@ describe('sum of zones', () => {
   });
 });
 
+describe('zones whose source is not told', () => {
+  const taped = (
+    id: string,
+    ring: Zone['parts'][number][number],
+    method: 'taped' | 'typed' = 'taped',
+  ): Zone => ({
+    ...zoneAt(id, 'turf', [[ring]]),
+    survey: { method, vertexSigmaM: 0, scaleSigma: 0.01, source: '' },
+  });
+  const whole = taped('whole', boxAt(0, 0, 20, 10));
+  // by hand: lengths wrong by e make areas wrong by 2 e, so 2 · 0.01 · 200 m²
+
+  it('split in two they err as the whole did, and a copy adds its error in full', () => {
+    const halves = [taped('a', boxAt(0, 0, 10, 10)), taped('b', boxAt(10, 0, 10, 10))];
+    expect(sigma([whole], 'whole')).toBeCloseTo(4, 3);
+    expect(sigma(halves, 'a', 'b')).toBeCloseTo(4, 3);
+    expect(sigma([whole, taped('copy', boxAt(0, 30, 20, 10))], 'whole', 'copy')).toBeCloseTo(8, 3);
+  });
+
+  it('of another method they are measured by something else', () => {
+    const typed = taped('typed', boxAt(0, 30, 20, 10), 'typed');
+    expect(sigma([whole, typed], 'whole', 'typed')).toBeCloseTo(Math.sqrt(32), 3);
+  });
+});
+
 describe('a shared border cancels in the sum though its corners do not match', () => {
   it('short neighbour on a long side of the same kind', () => {
     // a: 10 by 20; b: 10 by 6 against the middle of a's east side. No corner is shared.

@@ -41,7 +41,7 @@ export interface Survey {
   readonly vertexSigmaM: number;
   /** relative standard deviation of the scale of what was measured by (picture, tape); 0: none. */
   readonly scaleSigma: number;
-  /** what was measured by, in words: zones of one source share its scale error; empty: not told. */
+  /** what was measured by, in words: zones of one source share its scale error; empty: not told, and those of one method share it then. */
   readonly source: string;
 }
 
