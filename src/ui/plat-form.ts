@@ -2,6 +2,7 @@ import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import type { Trial } from '../map/types';
 import { addMatched } from '../measure/shapes';
+import { applyMistake } from '../survey/plat/applyMistake';
 import { BARE_UNITS, type BareUnit, type Foot } from '../survey/plat/lengths';
 import { formatArea, formatAreaPm } from '../units/format';
 import { freeName, KIND_WORDS } from '../words/zoneWords';
@@ -155,23 +156,32 @@ export class PlatForm extends AppPart {
 
   private renderClosure() {
     const { reading, app } = this;
-    const { read, written, closed, isSound, hasGap, gap } = reading;
+    const { read, written, closed, isSound, hasGap, gap, isBadGap: isBad } = reading;
     if (!isSound) return nothing;
     // a side left out needs no guess: the last side is offered below
-    const mistakes =
-      gap === 'side' && reading.mistakes[0]?.kind === 'missing' ? [] : mistakeLines(reading, this.sayLength);
+    const isLeftOut = gap === 'side' && reading.mistakes[0]?.kind === 'missing';
     const stated = read.statedAreaM2;
+    const area = html`<p class="figure">${formatAreaPm(closed.areaM2, reading.areaSigmaM2, app.units)}</p>`;
     return html`<div class="outcome" role="status">
-        <p class="figure">${formatAreaPm(closed.areaM2, reading.areaSigmaM2, app.units)}</p>
-        <p>${gapWords(reading, this.sayLength)}${hasGap && gap === 'spread' ? ` ${classWords(written.closure.ratio)}` : ''}</p>
-        ${stated === null ? nothing : html`<p>The text states ${formatArea(stated, app.units, 4)}; the calls give ${formatArea(closed.areaM2, app.units, 4)}.</p>`}
-        ${
-          mistakes.length > 0
-            ? html`<div class="note warning"><p>What may have been misread:</p><ul>${mistakes.map((line) => html`<li>${line}</li>`)}</ul></div>`
-            : nothing
-        }
+        ${isBad ? nothing : area}
+        <p class=${isBad ? 'note warning' : ''}>${gapWords(reading, this.sayLength)}${hasGap && !isLeftOut ? ` ${classWords(written.closure.ratio)}` : ''}</p>
+        ${isLeftOut ? nothing : this.renderMistakes()}
+        ${isBad && gap !== null ? area : nothing}
+        ${stated === null ? nothing : html`<p>The text states ${formatArea(stated, app.units, 4)}${gap === null ? '' : `; the calls give ${formatAreaPm(closed.areaM2, reading.areaSigmaM2, app.units)}`}.</p>`}
       </div>
       ${hasGap ? this.renderGapChoice() : nothing}`;
+  }
+
+  private renderMistakes() {
+    const lines = mistakeLines(this.reading, this.sayLength);
+    if (lines.length === 0) return nothing;
+    const { draft, app } = this;
+    const options = { foot: draft.foot, bareUnit: bareUnitOf(draft, app.units) };
+    return html`<div class="note warning"><p>What may have been misread. Look at the plat again before you take one:</p>
+      <ul>${lines.map(({ mistake, words }) => {
+        const mended = applyMistake(draft.text, mistake, options);
+        return html`<li>${words} ${mended === null ? nothing : html`<button type="button" aria-label=${`Use it: ${words}`} @click=${() => this.change({ text: mended, gap: null })}>Use it</button>`}</li>`;
+      })}</ul></div>`;
   }
 
   private renderGapChoice() {

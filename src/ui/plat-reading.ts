@@ -11,8 +11,8 @@ import type { Position, UnitSystem } from '../yard/types';
 import { bareUnitOf, type PlatDraft } from './plat-draft';
 import { readCoordinates } from './read-coordinates';
 
-/** A gap of more than this share of the calls is taken for a side that was left out: 1:n. */
-const SPREAD_FROM_RATIO = 300;
+/** A gap of more than this share of the calls is not spread unless the person says so: 1:n. */
+const SPREAD_FROM_RATIO = 500;
 
 /** What the draft comes to. */
 export interface PlatReading {
@@ -22,8 +22,10 @@ export interface PlatReading {
   /** true: every line is understood and there are calls enough for an outline. */
   readonly isSound: boolean;
   readonly hasGap: boolean;
-  /** what is done about the gap. */
-  readonly gap: 'spread' | 'side';
+  /** true: a gap that only a mistake in a call explains. */
+  readonly isBadGap: boolean;
+  /** what is done about the gap; null: the person has to say. */
+  readonly gap: 'spread' | 'side' | null;
   /** the outline as it will be made. */
   readonly closed: Traverse;
   readonly mistakes: readonly LikelyMistake[];
@@ -46,7 +48,8 @@ export function readPlat(draft: PlatDraft, system: UnitSystem, middle: Position)
   const calls = upTo.flatMap(({ call }) => (call ? [call] : []));
   const written = computeTraverse(calls);
   const hasGap = written.closure.gapM > CLOSED_M;
-  const gap = draft.gap ?? (written.closure.ratio >= SPREAD_FROM_RATIO ? 'spread' : 'side');
+  const mistakes = hasGap ? findMistakes(calls) : [];
+  const gap = draft.gap ?? usualGap(written.closure.ratio, mistakes);
   const hasFault = read.issues.some(({ severity }) => severity === 'error');
   const made = gap === 'spread' ? adjustByCompassRule(calls) : closedBySide(calls, hasGap);
   const closed = computeTraverse(made);
@@ -61,14 +64,21 @@ export function readPlat(draft: PlatDraft, system: UnitSystem, middle: Position)
     written,
     isSound,
     hasGap,
+    isBadGap: usualGap(written.closure.ratio, mistakes) === null,
     gap,
     closed,
-    mistakes: isSound && hasGap ? findMistakes(calls) : [],
+    mistakes: isSound ? mistakes : [],
     start,
     laid: crossing ? null : laid,
-    fault: faultOf(read, hasFault, isSound, start, crossing?.message),
+    fault: faultOf(read, hasFault, isSound, gap, start, crossing?.message),
     ...estimate,
   };
+}
+
+/** A small gap is spread, a side left out is drawn; between them stands a mistake, and nothing is taken for granted. */
+function usualGap(ratio: number, mistakes: readonly LikelyMistake[]): PlatReading['gap'] {
+  if (ratio >= SPREAD_FROM_RATIO) return 'spread';
+  return mistakes[0]?.kind === 'missing' ? 'side' : null;
 }
 
 const NO_ERROR = { vertexSigmaM: 0, areaSigmaM2: 0 };
@@ -115,12 +125,14 @@ function faultOf(
   read: CallsRead,
   hasFault: boolean,
   isSound: boolean,
+  gap: PlatReading['gap'],
   start: PlatReading['start'],
   crossing: string | undefined,
 ): string {
   if (read.entries.length === 0) return 'Write the calls first, one a line or as in the deed.';
   if (hasFault) return 'Mend the lines marked in the list first.';
   if (!isSound) return 'Write at least two sides; the last side back to the beginning is drawn by itself.';
+  if (gap === null) return 'Put the calls right, or choose first what becomes of the gap.';
   if ('message' in start) return start.message;
   return crossing ?? '';
 }

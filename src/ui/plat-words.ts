@@ -58,12 +58,19 @@ function towards(bearingDeg: number): string {
   return names[Math.round(bearingDeg / 45) % 8] ?? 'north';
 }
 
+/** A likely mistake as a sentence. */
+export interface MistakeLine {
+  readonly mistake: LikelyMistake;
+  readonly words: string;
+}
+
 /** Likely mistakes as sentences; calls are numbered as in the list. */
-export function mistakeLines(reading: PlatReading, sayLength: (m: number) => string): readonly string[] {
+export function mistakeLines(reading: PlatReading, sayLength: (m: number) => string): readonly MistakeLine[] {
   const numbers = reading.read.entries.flatMap(({ role, call }, i) =>
     role === 'boundary' && call ? [i + 1] : [],
   );
-  return reading.mistakes.map((mistake: LikelyMistake) =>
-    mistakeWords(mistake, numbers[mistake.index] ?? mistake.index + 1, sayLength),
-  );
+  return reading.mistakes.map((mistake) => ({
+    mistake,
+    words: mistakeWords(mistake, numbers[mistake.index] ?? mistake.index + 1, sayLength),
+  }));
 }
