@@ -38,7 +38,7 @@ describe('zones whose source is not told', () => {
   const taped = (
     id: string,
     ring: Zone['parts'][number][number],
-    method: 'taped' | 'typed' = 'taped',
+    method: 'tape' | 'typed' = 'tape',
   ): Zone => ({
     ...zoneAt(id, 'turf', [[ring]]),
     survey: { method, vertexSigmaM: 0, scaleSigma: 0.01, source: '' },

@@ -5,10 +5,10 @@ import { areaScale } from '../measure/areaScale';
 import { perimeterOfPartsM } from '../measure/geodesic';
 import { checkParcel, type ParcelCheck } from '../measure/parcel';
 import { parcelFromZones } from '../measure/parcelEdits';
-import { formatAreaPm, formatLength } from '../units/format';
+import { formatArea, formatAreaPm, formatLength } from '../units/format';
 import { surveyWords } from '../words/surveyWords';
 import { setParcel } from '../yard/edits';
-import type { Parcel, Rings, Yard } from '../yard/types';
+import type { Parcel, Rings, UnitSystem, Yard } from '../yard/types';
 import { AppPart } from './app-part';
 import { fold } from './fold';
 import './parcel-check';
@@ -26,7 +26,7 @@ export class ParcelForm extends AppPart {
     css`
       :host { display: block; }
       .fields { display: grid; grid-template-columns: 1fr 1fr; gap: 0.5rem; margin: 0.5rem 0; align-items: start; }
-      .whole { grid-column: 1 / -1; margin: 0; }
+      .fields > label:first-child, .whole { grid-column: 1 / -1; margin: 0; }
       button.whole { justify-self: start; }
       .ways { display: grid; gap: 0.5rem; margin: 0.75rem 0; }
       .row { margin: 0.5rem 0 0.75rem; }
@@ -62,7 +62,7 @@ export class ParcelForm extends AppPart {
     const { check } = this;
     if (check === this.shown) return;
     this.shown = check;
-    this.app.setTrial(check && trialOf(check));
+    this.app.setTrial(check && trialOf(check, this.app.units));
   }
 
   protected override render() {
@@ -138,7 +138,7 @@ export class ParcelForm extends AppPart {
   }
 }
 
-function trialOf({ unassigned, outside }: ParcelCheck): Trial {
+function trialOf({ unassigned, outside }: ParcelCheck, units: UnitSystem): Trial {
   const lines = (parts: readonly Rings[], style: 'main' | 'warn') =>
     parts.flatMap((rings) => rings.map((points) => ({ points, isClosed: true, style })));
   return {
@@ -148,5 +148,9 @@ function trialOf({ unassigned, outside }: ParcelCheck): Trial {
     ],
     points: [],
     circles: [],
+    unassigned: unassigned.map(({ parts, areaM2 }) => ({
+      parts,
+      label: `In no zone: ${formatArea(areaM2, units)}`,
+    })),
   };
 }

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { suggestionWords } from '../words/surveyWords';
 import { SURVEY_WORDS } from '../words/zoneWords';
+import { SUGGESTED_SIGMA_M } from '../yard/defaults';
 import { SURVEY_METHODS, type Survey, type SurveyMethod } from '../yard/types';
 import type { AppController } from './app-controller';
 import { fieldValue } from './app-part';
@@ -27,9 +28,9 @@ export function surveyFields(
   const { method, vertexSigmaM, scaleSigma, source } = survey;
   return html`
     ${selectField<SurveyMethod>('How measured', method, SURVEY_METHODS, SURVEY_WORDS, (next) =>
-      set('Change how measured', methodSurvey(app, next)),
+      set('Change how measured', methodSurvey(app, survey, next)),
     )}
-    <label>Measured by<input autocomplete="off" .value=${source} placeholder="such as: long tape"
+    <label class="whole">Measured by<input autocomplete="off" .value=${source} placeholder="such as: long tape"
       @change=${(event: Event) => set('Change how measured', { ...survey, source: fieldValue(event).trim() })} /></label>
     <quantity-field label="Corner error, one sigma" quantity="length" .system=${app.units} .value=${vertexSigmaM} .min=${0} .max=${100}
       @quantity-change=${({ detail }: CustomEvent<QuantityChange>) => {
@@ -39,16 +40,18 @@ export function surveyFields(
       @number-change=${({ detail }: CustomEvent<NumberChange>) => {
         if (detail.value !== null) set('Change scale error', { ...survey, scaleSigma: detail.value });
       }}></number-field>
+    ${method === 'walked' ? html`<p class="quiet whole">From a walk, the corner error is half the ± that the walk showed for its corners: one standard deviation, where that was two.</p>` : nothing}
     ${suggestion(app, survey, set)}
     <p class="quiet whole">Corner error: how far off a corner may be, as one standard deviation in each direction (half of a ±). Scale error: how far
       off every length may be at once, from a tape or a picture; zones measured by the same thing share it. Both give the ± of the area.</p>
   `;
 }
 
-/** What a method begins with; drawing on the plain grid is no tracing, so that has its usual values. */
-function methodSurvey(app: AppController, method: SurveyMethod): Survey {
+/** What a method begins with. Without a picture nothing tells how well one was traced: then the error stays, and is the usual one at least. */
+function methodSurvey(app: AppController, before: Survey, method: SurveyMethod): Survey {
   const { survey } = surveyNow(app, method);
-  return { ...survey, method };
+  if (survey.method === method) return survey;
+  return { ...before, method, vertexSigmaM: Math.max(before.vertexSigmaM, SUGGESTED_SIGMA_M[method]) };
 }
 
 function suggestion(app: AppController, survey: Survey, set: (label: string, survey: Survey) => void) {

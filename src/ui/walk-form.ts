@@ -130,7 +130,8 @@ export class WalkForm extends AppPart {
             this.mode = mode;
           }} /><b>${MODE_WORDS[mode].name}<span>${MODE_WORDS[mode].when}</span></b></label>`,
       )}</fieldset>
-      <button class="primary start" @click=${this.start}>Start walking</button>
+      <button class="primary start" @click=${this.start}>${this.mode === 'round' ? 'Turn on location' : 'Start walking'}</button>
+      ${this.mode === 'round' ? html`<p class="quiet">Positions are used from when you say that you are on the edge.</p>` : nothing}
       ${recorder.aside?.yardId === this.app.yard.id ? html`<p><button @click=${() => recorder.takeUp()}>Bring the last walk back</button></p>` : nothing}
       <p class="quiet">A phone under open sky is right to about 16 ft (4.9 m), by GPS.gov, and worse by walls and under trees. The ± shows what that does to the area: a big lawn comes out well, a small one is better taped. Boundaries are for a licensed surveyor.</p>
       <p class="quiet">Keep this page in front while you walk. The positions stay in this browser.</p>

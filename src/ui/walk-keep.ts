@@ -43,7 +43,7 @@ export class WalkKeep extends AppPart {
     return html`
       ${result.ok ? this.renderOutline(result.outline) : html`<p class="note error" role="alert">${result.issue.message}</p>`}
       ${result.ok ? result.notes.map((note) => html`<p class="note ${note.severity}">${note.message}</p>`) : nothing}
-      <p class="quiet">${countWords(recorder.accepted.length, recorder.counts)}.</p>
+      <p class="quiet">${countWords(recorder.accepted.length, recorder.counts, recorder.usedCount)}.</p>
       <details class="fold"><summary>What counts as a good position</summary>
         <walk-limits .system=${this.app.units} .settings=${{ limits: draft.limits, toleranceM: draft.toleranceM, standS: draft.standS }} .mode=${draft.mode}
           @walk-settings=${(event: CustomEvent<WalkSettings>) => recorder.change(event.detail)}></walk-limits></details>
@@ -85,7 +85,7 @@ export class WalkKeep extends AppPart {
       method: 'walked',
       vertexSigmaM: outline.vertexSigmaM,
       scaleSigma: 0,
-      source: sourceWords(outline, mode, app.today(), recorder.accepted.length),
+      source: sourceWords(outline, mode, app.today(), recorder.usedCount),
     };
     if (purpose === 'parcel') {
       const parcel = { name: '', parts: [[outline.ring]], curves: [], survey, extra: {} };

@@ -43,7 +43,7 @@ export class WalkLive extends AppPart {
     if (!draft) return nothing;
     return html`
       ${trouble ? html`<p class="note ${trouble.severity}" role="alert">${trouble.message}</p>` : nothing}
-      ${state === 'walking' ? this.renderNow() : html`<p class="now"><b>Paused</b> <span>${countWords(recorder.accepted.length, recorder.counts)}</span></p>`}
+      ${state === 'walking' ? this.renderNow() : html`<p class="now"><b>Paused</b> <span>${countWords(recorder.accepted.length, recorder.counts, recorder.usedCount)}</span></p>`}
       <div class="big">${state === 'walking' ? this.renderButtons() : this.renderPaused()}</div>
       ${this.renderFigures()}
       ${
@@ -78,7 +78,7 @@ export class WalkLive extends AppPart {
     const isTooPoor = last.fault === 'inaccurate';
     return html`
       <p class="now ${isTooPoor ? 'poor' : ''}"><b>${word}</b><b>within ${size}</b></p>
-      <p class="quiet">${countWords(accepted.length, counts)}.${last.fault ? html` <span class="poor">The last one was left out: ${FAULT_WORDS[last.fault]}.</span>` : nothing}</p>
+      <p class="quiet">${countWords(accepted.length, counts, this.recorder.usedCount)}.${last.fault ? html` <span class="poor">The last one was left out: ${FAULT_WORDS[last.fault]}.</span>` : nothing}</p>
       ${this.renderTaken()}
     `;
   }
@@ -150,7 +150,6 @@ export class WalkLive extends AppPart {
     if (!draft) return nothing;
     const result = recorder.result();
     const outline = result?.ok ? result.outline : null;
-    const corners = outline?.corners.map(({ sigmaM }) => sigmaM ?? 0) ?? [];
     const lengthM =
       draft.mode === 'round'
         ? lengthOfLineM(recorder.line().map(({ position }) => position))
@@ -158,7 +157,7 @@ export class WalkLive extends AppPart {
     const best = accepted.at(-1)?.accuracyM;
     return html`<dl>
       <dt>Area so far</dt><dd>${outline ? formatAreaPm(outline.areaM2, outline.areaSigmaM2, app.units) : 'none yet'}</dd>
-      ${draft.mode === 'corners' ? html`<dt>Corners</dt><dd>${draft.stands.length}${corners.length > 0 ? html`, each to ± ${formatLength(2 * Math.max(...corners), app.units)}` : nothing}</dd>` : nothing}
+      ${draft.mode === 'corners' ? html`<dt>Corners</dt><dd>${draft.stands.length}${outline ? html`, each to ± ${formatLength(2 * outline.vertexSigmaM, app.units)} (two standard deviations)` : nothing}</dd>` : nothing}
       ${draft.mode === 'round' || outline ? html`<dt>${draft.mode === 'round' ? 'Walked' : 'All round'}</dt><dd>${formatLength(lengthM, app.units)}</dd>` : nothing}
       ${best && !outline ? html`<dt>One position</dt><dd>± ${formatLength(2 * sigmaOfAccuracyM(best), app.units)} each way</dd>` : nothing}
       <dt>How</dt><dd>${MODE_WORDS[draft.mode].name}, begun ${timeOf(draft.startedMs)}</dd>

@@ -48,10 +48,11 @@ export function qualityWord(accuracyM: number, maxAccuracyM: number): string {
   return accuracyM <= 6 ? 'Fair' : 'Poor';
 }
 
-/** "212 used, 3 left out" */
-export function countWords(accepted: number, rejected: JudgedFixes['rejected']): string {
+/** "212 positions good, 3 left out, 60 used so far": used are those at corners or on the edge. */
+export function countWords(accepted: number, rejected: JudgedFixes['rejected'], used: number): string {
   const out = Object.values(rejected).reduce((sum, count) => sum + count, 0);
-  return `${accepted} ${accepted === 1 ? 'position' : 'positions'} used, ${out} left out`;
+  const now = used === 0 ? 'none used yet' : `${used} used`;
+  return `${accepted} ${accepted === 1 ? 'position' : 'positions'} good, ${out} left out, ${now}`;
 }
 
 /** How an outline was found, for the zone's record. */

@@ -33,7 +33,7 @@ export class ZoneSlope extends AppPart {
     css`
       :host { display: block; }
       .fields { display: grid; grid-template-columns: 1fr 1fr; gap: 0.5rem; margin: 0.5rem 0; align-items: end; }
-      .whole { grid-column: 1 / -1; margin: 0; }
+      .fields > label:first-child, .whole { grid-column: 1 / -1; margin: 0; }
       .fault { color: var(--danger); }
     `,
   ];

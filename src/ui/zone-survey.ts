@@ -14,7 +14,7 @@ export class ZoneSurvey extends AppPart {
     css`
       :host { display: block; }
       .fields { display: grid; grid-template-columns: 1fr 1fr; gap: 0.5rem; margin: 0.5rem 0; align-items: start; }
-      .whole { grid-column: 1 / -1; margin: 0; justify-self: stretch; }
+      .fields > label:first-child, .whole { grid-column: 1 / -1; margin: 0; justify-self: stretch; }
       button.whole { justify-self: start; }
     `,
   ];

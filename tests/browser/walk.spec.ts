@@ -63,13 +63,13 @@ function createWalker(page: Page, seed: number) {
 async function countOf(page: Page): Promise<number> {
   const words =
     (await form(page)
-      .getByText(/positions? used/)
+      .getByText(/positions? good/)
       .count()) > 0
       ? await form(page)
-          .getByText(/positions? used/)
+          .getByText(/positions? good/)
           .textContent()
       : '';
-  const found = words?.match(/(\d+) positions? used, (\d+) left out/);
+  const found = words?.match(/(\d+) positions? good, (\d+) left out/);
   return Number(found?.[1] ?? 0) + Number(found?.[2] ?? 0);
 }
 
@@ -79,8 +79,8 @@ async function begin(page: Page, mode: 'Corner by corner' | 'All along the edge'
   await openEmptyYard(page, 'Walked yard');
   await openWay(page, 'Walk');
   await form(page).getByLabel(mode).check();
-  await press(page, 'Start walking');
-  await expect(form(page).getByText(/1 position used/)).toBeVisible();
+  await press(page, mode === 'Corner by corner' ? 'Start walking' : 'Turn on location');
+  await expect(form(page).getByText(/1 position good/)).toBeVisible();
 }
 
 async function takeCorners(
@@ -141,7 +141,7 @@ test('a reload in the middle loses nothing: the walk goes on where it was', asyn
   await expect(form(page).getByText('Paused')).toBeVisible();
   expect(await countOf(page)).toBeGreaterThanOrEqual(before - 1);
   await press(page, 'Go on walking');
-  await expect(form(page).getByText(/positions used/)).toBeVisible();
+  await expect(form(page).getByText(/positions good/)).toBeVisible();
   await walker.stand(1);
   await takeCorners(page, walker, LOT.slice(3), 4);
   await press(page, 'Finish');
@@ -166,7 +166,7 @@ test('a reload on the edge keeps what was walked of it', async ({ page }) => {
   await openWay(page, 'Walk');
   await expect(form(page).getByText('Paused')).toBeVisible();
   await press(page, 'Go on walking');
-  await expect(form(page).getByText(/positions used/)).toBeVisible();
+  await expect(form(page).getByText(/positions good/)).toBeVisible();
   await press(page, 'I am on the edge again');
   for (const corner of [...LOT.slice(3), ...LOT.slice(0, 1)]) await walker.goTo(corner);
   await press(page, 'Finish');
