@@ -36,6 +36,7 @@ export const HATCH_IDS = [
   'gravel',
   'no-apply',
   'slip',
+  'unassigned',
 ] as const;
 export type HatchId = (typeof HATCH_IDS)[number];
 
@@ -114,6 +115,10 @@ export const HATCHES: Readonly<Record<HatchId, Hatch>> = {
   }),
   slip: hatch('slip', 'dense back-slanting lines', 6, 6, {
     lines: ['M-1.5 -1.5L7.5 7.5', 'M-1.5 4.5L1.5 7.5', 'M4.5 -1.5L7.5 1.5'],
+    strokeWidth: 1.4,
+  }),
+  unassigned: hatch('unassigned', 'plus signs', 22, 22, {
+    lines: ['M11 6V16', 'M6 11H16'],
     strokeWidth: 1.4,
   }),
 };

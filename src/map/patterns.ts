@@ -69,7 +69,7 @@ const KIND_OF_HATCH: Readonly<Partial<Record<HatchId, ZoneKind>>> = {
 
 function inksOfHatch(id: HatchId, theme: 'light' | 'dark'): Inks {
   if (id === 'no-apply') return NO_APPLY_INKS[theme];
-  if (id === 'slip') return SLIP_INKS[theme];
+  if (id === 'slip' || id === 'unassigned') return SLIP_INKS[theme];
   return ZONE_INKS[KIND_OF_HATCH[id] ?? 'hardscape'][theme];
 }
 

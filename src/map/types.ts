@@ -29,6 +29,8 @@ export interface Trial {
     readonly radiusM: number;
     readonly style: TrialStyle;
   }[];
+  /** ground filled with the hatch of what is in no zone; labelled where there is room. */
+  readonly unassigned?: readonly { readonly parts: readonly Rings[]; readonly label: string }[];
 }
 
 /** All the map draws; a picture of the document, never the truth. */
