@@ -6,7 +6,8 @@ import { gridSpacing } from './gridSpacing';
 
 export interface GridLayer {
   update(yard: Yard, units: UnitSystem): void;
-  setShown(shown: boolean): void;
+  /** @param isCoveredInPart something lies on the paper: the figures are drawn over it. */
+  setShown(shown: boolean, isCoveredInPart: boolean): void;
   destroy(): void;
 }
 
@@ -16,19 +17,23 @@ const FAR_M = 500;
 /**
  * Drafting paper under the map: a square grid laid on the ground, figures on its strong lines. Its zero is
  * the south-west corner of the yard when that was opened, or the middle of the view while nothing is drawn;
- * it stays there while the yard is edited. Drawn on one canvas behind the panes, again at each move. Colours from the theme.
+ * it stays there while the yard is edited. Drawn on two canvases behind the panes, again at each move; the
+ * one of the figures comes to the front where a picture lies on the paper. Colours from the theme.
  */
 export function createGridLayer(map: L.Map): GridLayer {
   const container = map.getContainer();
-  const canvas = document.createElement('canvas');
-  canvas.className = 'yard-grid';
-  canvas.setAttribute('aria-hidden', 'true');
-  container.prepend(canvas);
+  const [canvas, figures] = [document.createElement('canvas'), document.createElement('canvas')];
+  for (const each of [canvas, figures]) {
+    each.className = 'yard-grid';
+    each.setAttribute('aria-hidden', 'true');
+  }
+  container.prepend(canvas, figures);
   let plane: LocalPlane | null = null;
   let shown: Yard | null = null;
   let corner: Position | null = null;
   let units: UnitSystem = 'us';
   let isShown = true;
+  let isOver = false;
 
   /** Lays the zero anew where it is too far off to be of use. */
   function placeZero(): void {
@@ -42,11 +47,14 @@ export function createGridLayer(map: L.Map): GridLayer {
     placeZero();
     const size = map.getSize();
     const ratio = window.devicePixelRatio || 1;
-    canvas.width = Math.round(size.x * ratio);
-    canvas.height = Math.round(size.y * ratio);
-    const pen = canvas.getContext('2d');
-    if (!pen || !plane || !isShown || size.x === 0) return;
+    for (const each of [canvas, figures]) {
+      each.width = Math.round(size.x * ratio);
+      each.height = Math.round(size.y * ratio);
+    }
+    const [pen, figurePen] = [canvas.getContext('2d'), figures.getContext('2d')];
+    if (!pen || !figurePen || !plane || !isShown || size.x === 0) return;
     pen.scale(ratio, ratio);
+    figurePen.scale(ratio, ratio);
     const theme = getComputedStyle(container);
     const [left, top] = toPlaneAt(0, 0, plane);
     const [right, bottom] = toPlaneAt(size.x, size.y, plane);
@@ -66,21 +74,28 @@ export function createGridLayer(map: L.Map): GridLayer {
         if ((i % majorEvery === 0) === isMajor) line(pen, 0, yOf(i * minorM), false, size.x);
       pen.stroke();
     }
-    pen.font = `11px ${theme.getPropertyValue('--font-num') || 'sans-serif'}`;
-    pen.fillStyle = theme.getPropertyValue('--ink-soft');
+    figurePen.font = `11px ${theme.getPropertyValue('--font-num') || 'sans-serif'}`;
+    figurePen.fillStyle = theme.getPropertyValue('--ink-soft');
+    figurePen.strokeStyle = theme.getPropertyValue('--paper');
+    figurePen.lineWidth = 4;
+    figurePen.lineJoin = 'round';
+    figurePen.textBaseline = 'top';
+    const write = (text: string, x: number, y: number) => {
+      if (isOver) figurePen.strokeText(text, x, y);
+      figurePen.fillText(text, x, y);
+    };
     const text = (i: number) => `${Number(((i * minorM) / unitM).toPrecision(9))}`;
-    pen.textBaseline = 'top';
     let free = 0;
     for (const i of columns) {
       const x = xOf(i * minorM) + 3;
       if (i % majorEvery !== 0 || x < free) continue;
       const label = `${text(i)} ${unitName}`;
-      pen.fillText(label, x, 3);
-      free = x + pen.measureText(label).width + 8;
+      write(label, x, 3);
+      free = x + figurePen.measureText(label).width + 8;
     }
     for (const i of rows) {
       const y = yOf(i * minorM) + 3;
-      if (i % majorEvery === 0 && y > 24) pen.fillText(`${text(i)} ${unitName}`, 4, y);
+      if (i % majorEvery === 0 && y > 24) write(`${text(i)} ${unitName}`, 4, y);
     }
   }
 
@@ -98,14 +113,18 @@ export function createGridLayer(map: L.Map): GridLayer {
       units = nextUnits;
       draw();
     },
-    setShown(shown) {
+    setShown(shown, isCoveredInPart) {
       isShown = shown;
+      isOver = isCoveredInPart;
       canvas.hidden = !shown;
+      figures.hidden = !shown;
+      figures.classList.toggle('is-over', isOver);
       draw();
     },
     destroy() {
       map.off('move zoom zoomend resize viewreset', draw);
       canvas.remove();
+      figures.remove();
     },
   };
 }

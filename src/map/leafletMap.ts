@@ -10,6 +10,7 @@ import { createFitButton } from './fitButton';
 import { createGridLayer } from './gridLayer';
 import { listenToKeys } from './keys';
 import { MarkLayers } from './marks';
+import { moveInto } from './moveInto';
 import { onMap } from './onMap';
 import { Overlays } from './overlays';
 import { ParcelLayer } from './parcelLayer';
@@ -35,6 +36,9 @@ const PANES = {
 
 const FIT_PADDING_PX = 40;
 const SMALL_MAP_PX = 500;
+const BAR_PX = 80;
+/** With fewer zones than these a picture of the person's own is still being drawn over, and shown whole. */
+const FEW_ZONES = 3;
 const REVEAL_PADDING_PX = 24;
 const LOCATE_LIMIT_MS = 15_000;
 
@@ -170,18 +174,26 @@ export function createLeafletMap(
       const { south, west, north, east } = picture.baseLayer;
       bounds.extend([south, west]).extend([north, east]);
     }
-    if (picture.baseLayer.kind === 'own-picture' && !bounds.isValid()) {
+    const isFew = !zoneIds && chosen.length < FEW_ZONES;
+    if (picture.baseLayer.kind === 'own-picture' && (isFew || !bounds.isValid())) {
       for (const corner of cornersOfPicture(picture.baseLayer)) bounds.extend(toLatLng(corner));
     }
     showBounds(bounds);
   }
 
-  function showBounds(bounds: L.LatLngBounds): void {
+  /** @param barPx kept free above for the bar that lies over the top of a large map while a tool is at work */
+  function showBounds(bounds: L.LatLngBounds, barPx = 0): void {
     if (!bounds.isValid()) return;
     hasFitted = true;
     const { x, y } = map.getSize();
-    const padding = Math.min(x, y) < SMALL_MAP_PX ? FIT_PADDING_PX / 2 : FIT_PADDING_PX;
-    map.fitBounds(bounds, { padding: [padding, padding], maxZoom: 21, animate: false });
+    const isSmall = Math.min(x, y) < SMALL_MAP_PX;
+    const padding = isSmall ? FIT_PADDING_PX / 2 : FIT_PADDING_PX;
+    map.fitBounds(bounds, {
+      paddingTopLeft: [padding, padding + (isSmall ? 0 : barPx)],
+      paddingBottomRight: [padding, padding],
+      maxZoom: 21,
+      animate: false,
+    });
   }
 
   async function locate(): Promise<Issue | null> {
@@ -226,7 +238,7 @@ export function createLeafletMap(
       const { isImagery, isCovered } = base.show(next.baseLayer, next.underLayer);
       element.classList.toggle('on-imagery', isImagery);
       patterns.setGround(isImagery ? 'imagery' : next.dark ? 'dark' : 'light');
-      grid.setShown(!isCovered);
+      grid.setShown(!isCovered, isImagery);
       grid.update(next.yard, next.units);
       showScale(next.units);
       zones.show(next);
@@ -261,7 +273,7 @@ export function createLeafletMap(
     fit: fitView,
     showPlaces(places) {
       isTaken = true;
-      showBounds(L.latLngBounds(places.map(toLatLng)));
+      showBounds(L.latLngBounds(places.map(toLatLng)), BAR_PX);
     },
     goTo(position, zoom) {
       hasFitted = true;
@@ -283,17 +295,4 @@ export function createLeafletMap(
       map.remove();
     },
   };
-}
-
-/** How far the view must go, px, for a box of the screen to come into another, larger one. */
-function moveInto(box: L.Bounds, view: L.Bounds): L.Point {
-  const [min, max, low, high] = [box.min, box.max, view.min, view.max] as [
-    L.Point,
-    L.Point,
-    L.Point,
-    L.Point,
-  ];
-  const by = (from: number, to: number, least: number, most: number) =>
-    from < least ? from - least : to > most ? to - most : 0;
-  return L.point(by(min.x, max.x, low.x, high.x), by(min.y, max.y, low.y, high.y));
 }
