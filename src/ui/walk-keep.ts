@@ -2,13 +2,13 @@ import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { WalkOutline } from '../survey/walk/types';
 import { formatAreaPm, formatLength } from '../units/format';
-import { KIND_WORDS, KINDS_TO_DRAW } from '../words/zoneWords';
+import { KIND_WORDS } from '../words/zoneWords';
 import { addZone, setParcel } from '../yard/edits';
 import type { Survey, ZoneKind } from '../yard/types';
 import { AppPart } from './app-part';
 import { fold } from './fold';
+import { groundChoice } from './ground-choice';
 import { zoneFromRing } from './map-events';
-import { selectField } from './select-field';
 import { shared } from './shared';
 import './walk-limits';
 import type { WalkSettings } from './walk-limits';
@@ -32,7 +32,7 @@ export class WalkKeep extends AppPart {
   ];
 
   @property({ attribute: false }) recorder!: WalkRecorder;
-  @state() private purpose: Purpose | null = null;
+  @state() private isParcel = false;
   @state() private isSure = false;
 
   protected override render() {
@@ -64,14 +64,17 @@ export class WalkKeep extends AppPart {
 
   private renderOutline(outline: WalkOutline) {
     const { units, options } = this.app;
-    const purpose = this.purpose ?? options.kind;
-    const purposes: readonly Purpose[] = [...KINDS_TO_DRAW, 'parcel'];
+    const purpose = this.isParcel ? 'parcel' : options.kind;
     return html`
       <p class="figure">${formatAreaPm(outline.areaM2, outline.areaSigmaM2, units)}</p>
       <p class="quiet">${formatLength(outline.perimeterM, units)} round. The ± is two standard deviations: about 95 of 100 such walks come that near.</p>
       ${lineWords(outline, units).map((words) => html`<p class="quiet">${words}</p>`)}
-      ${selectField<Purpose>('Keep it as', purpose, purposes, PURPOSE_WORDS, (next) => {
-        this.purpose = next;
+      ${groundChoice(this.app, 'Keep it as', {
+        words: PURPOSE_WORDS.parcel,
+        isChosen: this.isParcel,
+        set: (isParcel) => {
+          this.isParcel = isParcel;
+        },
       })}
       <button class="primary keep" @click=${() => this.keep(outline, purpose)}>Keep as ${PURPOSE_WORDS[purpose].toLowerCase()}</button>
       ${purpose === 'parcel' ? html`<p class="quiet">Only for checking that every piece of ground is in a zone. Where a boundary runs, a licensed surveyor says.</p>` : nothing}

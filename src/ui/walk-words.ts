@@ -1,3 +1,4 @@
+import type { WalkDraft } from '../session/walkDraft';
 import type { JudgedFixes, PoorFix, WalkMode, WalkOutline } from '../survey/walk/types';
 import { formatLength } from '../units/format';
 import type { Issue, UnitSystem } from '../yard/types';
@@ -70,4 +71,15 @@ export function lineWords(outline: WalkOutline, units: UnitSystem): string[] {
     `${outline.corners.length} corners: bends of more than ${at(toleranceM)} are kept, and the sides lie as near as can be to all positions between them (the farthest is ${at(largestOffsetM)} off).`,
     `The last position was ${at(gapM)} from the first; a straight side closes it.`,
   ];
+}
+
+/** "A walk with 4 corners is waiting"; empty for one without any position. */
+export function waitingWords({ mode, stands, fixes }: WalkDraft): string {
+  if (fixes.length === 0) return '';
+  if (mode === 'round') return `A walk along the edge with ${countOf(fixes.length, 'position')} is waiting`;
+  return `A walk with ${countOf(stands.length, 'corner')} is waiting`;
+}
+
+function countOf(count: number, what: string): string {
+  return `${count} ${what}${count === 1 ? '' : 's'}`;
 }

@@ -1,5 +1,5 @@
-import { css, html } from 'lit';
-import { customElement } from 'lit/decorators.js';
+import { css, html, nothing } from 'lit';
+import { customElement, state } from 'lit/decorators.js';
 import { WAYS } from './app';
 import { AppPart } from './app-part';
 import { shared } from './shared';
@@ -17,10 +17,37 @@ export class WayList extends AppPart {
     `,
   ];
 
+  /** corners or positions of a walk of this yard that is not finished, in words. */
+  @state() private waiting = '';
+
+  private lookedFor = '';
+
+  protected override willUpdate(): void {
+    const { yard, view } = this.app;
+    const place = `${yard.id} ${view.way ?? ''}`;
+    if (place === this.lookedFor) return;
+    this.lookedFor = place;
+    if (view.way === null) void this.findWalk(yard.id);
+  }
+
+  /** What keeps the walks is fetched only now, and without it the list is as good. */
+  private async findWalk(yardId: string): Promise<void> {
+    try {
+      const { waitingWords } = await import('./walk-words');
+      const { createWalkStore } = await import('../session/walkDraft');
+      const draft = await createWalkStore().load(yardId);
+      if (yardId !== this.app.yard.id) return;
+      this.waiting = draft ? waitingWords(draft) : '';
+    } catch {
+      this.waiting = '';
+    }
+  }
+
   protected override render() {
     return html`<ul>${WAYS.map(
       (way) => html`<li><button @click=${() => this.app.setView({ way })}>
-        <b>${WAY_WORDS[way].name}</b><span class="quiet">${WAY_WORDS[way].when}</span></button></li>`,
+        <b>${WAY_WORDS[way].name}</b><span class="quiet">${WAY_WORDS[way].when}</span>
+        ${way === 'walk' && this.waiting ? html`<b>${this.waiting}</b>` : nothing}</button></li>`,
     )}</ul>`;
   }
 }

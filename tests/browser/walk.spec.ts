@@ -4,7 +4,17 @@ import { areaOfRingM2 } from '../../src/measure/geodesic';
 import { createPlane } from '../../src/measure/plane';
 import type { XY } from '../../src/measure/types';
 import { createNormal, createRandom } from '../fixtures/simulateWalk';
-import { expect, exportYard, openApp, openEmptyYard, openWay, PHONE, test, zoneRows } from './journey';
+import {
+  expect,
+  exportYard,
+  openApp,
+  openEmptyYard,
+  openWay,
+  PHONE,
+  test,
+  unfold,
+  zoneRows,
+} from './journey';
 
 /*
  * Walks with a stream of places that the browser is told in place of its receiver's. The truth is the
@@ -137,6 +147,8 @@ test('a reload in the middle loses nothing: the walk goes on where it was', asyn
   const before = await countOf(page);
   await page.reload();
   await expect(page.locator('.yard-map')).toBeVisible();
+  const ways = await unfold(page, 'Other ways to measure');
+  await expect(ways.getByText('A walk with 3 corners is waiting')).toBeVisible();
   await openWay(page, 'Walk');
   await expect(form(page).getByText('Paused')).toBeVisible();
   expect(await countOf(page)).toBeGreaterThanOrEqual(before - 1);
