@@ -113,6 +113,7 @@ export function unitChoices(quantity: Quantity, system: UnitSystem): readonly Un
 /** Units from small to large by which a value is shown, as in `format.ts`; the others keep the usual one. */
 const LADDERS: Partial<Readonly<Record<Quantity, Readonly<Record<UnitSystem, readonly string[]>>>>> = {
   area: { us: ['sq ft', 'acre'], metric: ['m²', 'ha'] },
+  length: { us: ['in', 'ft'], metric: ['m'] },
   mass: { us: ['oz', 'lb'], metric: ['g', 'kg'] },
   volume: { us: ['fl oz', 'gal'], metric: ['mL', 'L'] },
   'bulk-volume': { us: ['cu ft', 'cu yd'], metric: ['L', 'm³'] },
