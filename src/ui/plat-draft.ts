@@ -6,11 +6,14 @@ import type { Position, UnitSystem } from '../yard/types';
 export const PLAT_SOURCES = ['survey', 'tape'] as const;
 export type PlatSource = (typeof PLAT_SOURCES)[number];
 
+/** Round figures in feet for those who read feet: 0.03 ft is 9 mm, 0.15 ft 46 mm. */
+const USUAL_IN_FEET_M: Readonly<Record<PlatSource, number>> = { survey: 0.03 * 0.3048, tape: 0.15 * 0.3048 };
+
 /**
  * First guess at one standard deviation of a direction and a length: of a recorded survey, and of one's
  * own tape with corners judged by eye. Common practice, no source.
  */
-export const USUAL_CALL_SIGMA: Readonly<Record<PlatSource, CallSigma>> = {
+const USUAL_CALL_SIGMA: Readonly<Record<PlatSource, CallSigma>> = {
   survey: { angleDeg: 30 / 3600, lengthM: 0.01 },
   tape: { angleDeg: 1, lengthM: 0.05 },
 };
@@ -29,7 +32,8 @@ export interface PlatDraft {
   /** direction of the plat's north, degrees clockwise from true north. */
   readonly northDeg: number;
   readonly source: PlatSource;
-  readonly sigma: CallSigma;
+  /** null: as usual for the source. */
+  readonly sigma: CallSigma | null;
   /** corner error as typed, m; null: as reckoned. */
   readonly vertexSigmaM: number | null;
 }
@@ -43,9 +47,16 @@ const FIRST_DRAFT: PlatDraft = {
   picked: null,
   northDeg: 0,
   source: 'survey',
-  sigma: USUAL_CALL_SIGMA.survey,
+  sigma: null,
   vertexSigmaM: null,
 };
+
+/** How well the calls are known: as typed, else as usual in round figures of the units shown. */
+export function sigmaOf({ sigma, source }: PlatDraft, system: UnitSystem): CallSigma {
+  if (sigma) return sigma;
+  const usual = USUAL_CALL_SIGMA[source];
+  return system === 'us' ? { ...usual, lengthM: USUAL_IN_FEET_M[source] } : usual;
+}
 
 const drafts = new WeakMap<object, PlatDraft>();
 

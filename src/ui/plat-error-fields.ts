@@ -2,7 +2,7 @@ import { html, type TemplateResult } from 'lit';
 import type { UnitSystem } from '../yard/types';
 import './number-field';
 import type { NumberChange } from './number-field';
-import { PLAT_SOURCES, type PlatDraft, type PlatSource, USUAL_CALL_SIGMA } from './plat-draft';
+import { PLAT_SOURCES, type PlatDraft, type PlatSource, sigmaOf } from './plat-draft';
 import type { PlatReading } from './plat-reading';
 import './quantity-field';
 import type { QuantityChange } from './quantity-field';
@@ -22,12 +22,13 @@ export function platErrorFields(
   change: (part: Partial<PlatDraft>) => void,
 ): TemplateResult {
   const us = system === 'us';
+  const sigma = sigmaOf(draft, system);
   return html`<details class="fold"><summary>How well the figures are known</summary><div class="fields">
-      <div class="whole">${selectField('They come from', draft.source, PLAT_SOURCES, SOURCE_WORDS, (source) => change({ source, sigma: USUAL_CALL_SIGMA[source], vertexSigmaM: null }))}</div>
-      <number-field label="Direction, one sigma" suffix="′" .scale=${60} .min=${0} .max=${600} .value=${draft.sigma.angleDeg}
-        @number-change=${(event: CustomEvent<NumberChange>) => event.detail.value !== null && change({ sigma: { ...draft.sigma, angleDeg: event.detail.value } })}></number-field>
-      <quantity-field label="Length, one sigma" quantity="length" .system=${system} unit=${us ? 'ft' : 'cm'} .min=${0} .max=${10} .value=${draft.sigma.lengthM}
-        @quantity-change=${(event: CustomEvent<QuantityChange>) => event.detail.valueSi !== null && change({ sigma: { ...draft.sigma, lengthM: event.detail.valueSi } })}></quantity-field>
+      <div class="whole">${selectField('They come from', draft.source, PLAT_SOURCES, SOURCE_WORDS, (source) => change({ source, sigma: null, vertexSigmaM: null }))}</div>
+      <number-field label="Direction, one sigma" suffix="′" .scale=${60} .min=${0} .max=${600} .value=${sigma.angleDeg}
+        @number-change=${(event: CustomEvent<NumberChange>) => event.detail.value !== null && change({ sigma: { ...sigma, angleDeg: event.detail.value } })}></number-field>
+      <quantity-field label="Length, one sigma" quantity="length" .system=${system} unit=${us ? 'ft' : 'cm'} .min=${0} .max=${10} .value=${sigma.lengthM}
+        @quantity-change=${(event: CustomEvent<QuantityChange>) => event.detail.valueSi !== null && change({ sigma: { ...sigma, lengthM: event.detail.valueSi } })}></quantity-field>
       <quantity-field class="whole" label="Each corner, one sigma (empty: reckoned)" quantity="length" optional .system=${system} unit=${us ? 'ft' : 'cm'} .min=${0} .max=${100}
         hint=${reading.laid && draft.vertexSigmaM === null ? `reckoned: ${sayLength(reading.vertexSigmaM)}` : ''} .value=${draft.vertexSigmaM}
         @quantity-change=${(event: CustomEvent<QuantityChange>) => change({ vertexSigmaM: event.detail.valueSi })}></quantity-field>

@@ -6,9 +6,9 @@ import { CLOSED_M, type LaidPlat, placeTraverse } from '../survey/plat/placeTrav
 import { readCalls } from '../survey/plat/readCalls';
 import { areaSigma, cornerSigmaOfClosure } from '../survey/plat/sigma';
 import { computeTraverse } from '../survey/plat/traverse';
-import type { CallsRead, PlatCall, Traverse } from '../survey/plat/types';
+import type { CallSigma, CallsRead, PlatCall, Traverse } from '../survey/plat/types';
 import type { Position, UnitSystem } from '../yard/types';
-import { bareUnitOf, type PlatDraft } from './plat-draft';
+import { bareUnitOf, type PlatDraft, sigmaOf } from './plat-draft';
 import { readCoordinates } from './read-coordinates';
 
 /** A gap of more than this share of the calls is not spread unless the person says so: 1:n. */
@@ -58,7 +58,8 @@ export function readPlat(draft: PlatDraft, system: UnitSystem, middle: Position)
   const laid = isSound && 'position' in start ? placeTraverse(made, start.position, draft.northDeg) : null;
   const ring = laid?.parts[0]?.[0];
   const crossing = ring ? checkRing(ring)[0] : undefined;
-  const estimate = laid && !crossing ? estimateError(draft, calls, made, gap, laid) : NO_ERROR;
+  const estimate =
+    laid && !crossing ? estimateError(draft, sigmaOf(draft, system), calls, made, gap, laid) : NO_ERROR;
   return {
     read,
     written,
@@ -105,6 +106,7 @@ function startOf(draft: PlatDraft, middle: Position): PlatReading['start'] {
 
 function estimateError(
   draft: PlatDraft,
+  sigma: CallSigma,
   calls: readonly PlatCall[],
   made: readonly PlatCall[],
   gap: PlatReading['gap'],
@@ -112,9 +114,7 @@ function estimateError(
 ) {
   const perMetre = areaSigmaPerMetre(laid);
   const fromCalls =
-    perMetre > 0
-      ? areaSigma(calls, draft.sigma, gap === 'spread' ? adjustByCompassRule : undefined) / perMetre
-      : 0;
+    perMetre > 0 ? areaSigma(calls, sigma, gap === 'spread' ? adjustByCompassRule : undefined) / perMetre : 0;
   const fromGap =
     gap === 'spread' ? cornerSigmaOfClosure(computeTraverse(calls).closure.gapM, made.length) : 0;
   const vertexSigmaM = draft.vertexSigmaM ?? Math.max(fromCalls, fromGap);

@@ -1,6 +1,7 @@
 import type { OffsetSide } from '../survey/tape/makeOffsets';
 import type { OffsetRule } from '../survey/tape/offsetOutline';
 import { type Dimensions, type TapeError, USUAL_TAPE_ERROR } from '../survey/tape/types';
+import type { UnitSystem } from '../yard/types';
 
 /** Everything typed into the form of the tape; outlives the form, so that nothing typed is lost when it is left. */
 export interface TapeDraft {
@@ -13,7 +14,8 @@ export interface TapeDraft {
   readonly headingDeg: number;
   /** typed latitude and longitude of its middle; empty: the middle of the map. */
   readonly middleText: string;
-  readonly error: TapeError;
+  /** null: as usual. */
+  readonly error: TapeError | null;
   readonly offsets: {
     readonly side: OffsetSide;
     readonly isSpaced: boolean;
@@ -30,9 +32,17 @@ export const FIRST_DRAFT: TapeDraft = {
   dimensions: {},
   headingDeg: 90,
   middleText: '',
-  error: USUAL_TAPE_ERROR,
+  error: null,
   offsets: { side: 'left', isSpaced: false, spacingM: null, text: '', rule: 'trapezoid' },
 };
+
+/** 2 in for 5 cm: round where inches are read. */
+const USUAL_IN_INCHES: TapeError = { ...USUAL_TAPE_ERROR, readingSigmaM: 0.0508 };
+
+/** How well it is taped: as typed, else the usual error in round figures of the units shown. */
+export function errorOf(draft: TapeDraft, system: UnitSystem): TapeError {
+  return draft.error ?? (system === 'us' ? USUAL_IN_INCHES : USUAL_TAPE_ERROR);
+}
 
 const drafts = new WeakMap<object, TapeDraft>();
 

@@ -6,7 +6,7 @@ import { boxOf } from '../measure/planeBox';
 import { layTapeShape, surveyOfTape } from '../survey/tape/layTapeShape';
 import { makeTapeShape } from '../survey/tape/makeTapeShape';
 import type { TapeShapeKind } from '../survey/tape/tapeShapes';
-import type { Dimensions, TapeField, TapeShape, TapeWay } from '../survey/tape/types';
+import type { Dimensions, TapeError, TapeField, TapeShape, TapeWay } from '../survey/tape/types';
 import { formatAreaPm, formatLength } from '../units/format';
 import { freeName, KIND_WORDS } from '../words/zoneWords';
 import { newZone } from '../yard/defaults';
@@ -24,7 +24,7 @@ import type { QuantityChange } from './quantity-field';
 import { readCoordinates } from './read-coordinates';
 import { shared } from './shared';
 import { sketchStyles } from './sketch-drawing';
-import { draftOf, keepDraft, type TapeDraft } from './tape-draft';
+import { draftOf, errorOf, keepDraft, type TapeDraft } from './tape-draft';
 import { baseWords, modelOf, offsetsPicture, SHAPES, shapePicture } from './tape-models';
 import { makeOffsets } from './tape-offsets';
 import { sketchOfOffsets, sketchOfShape } from './tape-sketch';
@@ -85,7 +85,7 @@ export class TapeForm extends AppPart {
   protected override render() {
     const shape = this.kindOfShape;
     const { app, draft } = this;
-    const table = shape ? null : makeOffsets(draft.offsets, draft.error, app.units);
+    const table = shape ? null : makeOffsets(draft.offsets, errorOf(draft, app.units), app.units);
     const made = table ?? (shape ? this.make(shape) : { shape: null, issues: [] });
     return html`
       <form @submit=${(event: Event) => event.preventDefault()}>
@@ -157,7 +157,12 @@ export class TapeForm extends AppPart {
 
   private make(shape: TapeShapeKind): Made {
     const way = this.wayOf(shape);
-    const made = makeTapeShape(way, this.dimensionsOf(way), this.draft.error, this.app.units);
+    const made = makeTapeShape(
+      way,
+      this.dimensionsOf(way),
+      errorOf(this.draft, this.app.units),
+      this.app.units,
+    );
     return made.ok ? { shape: made.shape, issues: [] } : { shape: null, issues: made.issues };
   }
 
@@ -206,8 +211,8 @@ export class TapeForm extends AppPart {
   }
 
   private renderError() {
-    const { error } = this.draft;
-    const change = (part: Partial<TapeDraft['error']>) => this.change({ error: { ...error, ...part } });
+    const error = errorOf(this.draft, this.app.units);
+    const change = (part: Partial<TapeError>) => this.change({ error: { ...error, ...part } });
     return html`<details class="fold"><summary>How well it is taped</summary><div class="fields">
       <quantity-field label="Error of one reading, one sigma" quantity="length" .system=${this.app.units} unit=${this.app.units === 'us' ? 'in' : 'cm'}
         .min=${0} .max=${10} .value=${error.readingSigmaM}
@@ -240,6 +245,7 @@ export class TapeForm extends AppPart {
     const kindOfShape = this.kindOfShape;
     const heading = kindOfShape && baseWords(kindOfShape) === null ? 90 : draft.headingDeg;
     const laid = layTapeShape(shape, at, heading);
+    const error = errorOf(draft, app.units);
     const zone = newZone(app.newId('zone'), kind, laid.parts, {
       name: freeName(
         KIND_WORDS[kind],
@@ -247,7 +253,7 @@ export class TapeForm extends AppPart {
       ),
       mowing: kind === 'turf' ? mowing : null,
       curves: laid.curves,
-      survey: surveyOfTape(shape, laid, draft.error, draft.error.scaleSigma > 0 ? 'Tape' : ''),
+      survey: surveyOfTape(shape, laid, error, error.scaleSigma > 0 ? 'Tape' : ''),
       isPlaced,
     });
     const isAimed = draft.middleText.trim() !== '';
