@@ -1,7 +1,7 @@
 import L from 'leaflet';
 import { ZONE_INKS } from '../draft/hatches';
 import type { MeasuredZone, XY } from '../measure/types';
-import { formatArea } from '../units/format';
+import { formatAreaOfPm } from '../units/format';
 import type { Zone } from '../yard/types';
 import { textIcon, toLatLng, toLatLngs } from './coords';
 import { type Box, boxesMeet, type LabelSpot, labelSpot, placeLabel, wrapName } from './labels';
@@ -268,7 +268,8 @@ export class ZoneLayers {
   ): Placed | null {
     const { spot, measured, zone } = drawn;
     if (!spot || !measured) return null;
-    const area = formatArea(measured.netM2, picture.units);
+    const { netM2, netSigmaM2 } = measured;
+    const area = formatAreaOfPm(netM2, netSigmaM2, picture.units);
     const full = [zone.name, area].filter((line) => line !== '');
     if (picture.selectedZoneIds.includes(zone.id)) return { lines: full, isUpright: false, at: spot.at };
     const wrapped = wrapName(zone.name);

@@ -12,6 +12,7 @@ import {
   formatAmount,
   formatAmountRate,
   formatArea,
+  formatAreaOfPm,
   formatAreaPm,
   formatLength,
   formatMass,
@@ -114,5 +115,16 @@ describe('quantities', () => {
       formatTemperature(Number.NaN, 'us'),
     ])
       expect(text).toBe('–');
+  });
+});
+
+describe('formatAreaOfPm', () => {
+  it('has the digits that the area has beside its ±', () => {
+    const of = (areaM2: number, sigmaM2: number) =>
+      formatAreaOfPm(areaM2, sigmaM2, 'metric').replace('\u00a0', ' ');
+    expect(of(1779.3, 4.2)).toBe('1,779.3 m²');
+    expect(of(1779.3, 42)).toBe('1,779 m²');
+    expect(of(1779.3, 420)).toBe('1,780 m²');
+    expect(of(1779.3, 0)).toBe('1,780 m²');
   });
 });

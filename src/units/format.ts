@@ -130,6 +130,11 @@ export function formatAreaPm(areaM2: number, sigmaM2: number, system: UnitSystem
   return `${formatAtPlace(areaM2 / unit.si, place)} ±${NB}${formatAtPlace(pm, place)}${NB}${unit.label}`;
 }
 
+/** The area of `formatAreaPm` without its ±, for where there is no room: the same digits in both. */
+export function formatAreaOfPm(areaM2: number, sigmaM2: number, system: UnitSystem): string {
+  return formatAreaPm(areaM2, sigmaM2, system).replace(/ ±\u00a0[\d.,]+/, '');
+}
+
 /** A length on the ground: ft with one decimal (inches under one foot), or m (cm under one metre). */
 export function formatLength(lengthM: number, system: UnitSystem): string {
   if (!Number.isFinite(lengthM)) return DASH;
