@@ -41,7 +41,8 @@ export class GaugeList extends AppPart {
 
   private async copy(lines: readonly string[]): Promise<void> {
     try {
-      await navigator.clipboard.writeText(lines.join('\n'));
+      // plain spaces: the text goes to other programs
+      await navigator.clipboard.writeText(lines.join('\n').replaceAll('\u00a0', ' '));
       this.app.note('copied', 'The measured sides are copied as text.');
     } catch {
       const range = document.createRange();

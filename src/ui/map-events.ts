@@ -1,5 +1,6 @@
 import type { MapEvents, Tool, ZoneOutline } from '../map/types';
 import { makeBand } from '../measure/band';
+import { createPlane } from '../measure/plane';
 import { addMatched, cutHole, cutOut, splitZone } from '../measure/shapes';
 import { freeName, KIND_WORDS, MARK_WORDS } from '../words/zoneWords';
 import { newZone } from '../yard/defaults';
@@ -101,7 +102,9 @@ function addBand(
   tool: Extract<Tool, { type: 'band' }>,
 ): boolean {
   const { plane } = app.session.derived.measured;
-  const parts = makeBand(line, tool.widthM, tool.joint, plane);
+  // an empty yard's plane lies elsewhere
+  const [first = plane.origin] = line;
+  const parts = makeBand(line, tool.widthM, tool.joint, createPlane(first));
   if (parts.length === 0) {
     const message = 'A band needs a line of some length and a width.';
     app.tell({ code: 'band-empty', severity: 'error', message, place: {} });

@@ -99,6 +99,7 @@ export async function chooseKind(page: Page, words: string): Promise<void> {
 export async function startShape(page: Page, name: 'Corners' | 'Rectangle' | 'Circle' | 'Freehand') {
   await page.getByRole('group', { name: 'Shape to draw' }).getByRole('button', { name }).click();
   await expect(page.getByRole('region', { name: 'Tool at work' })).toBeVisible();
+  await expect(page.locator('.yard-map')).not.toHaveClass(/is-waiting/);
 }
 
 /** @returns page px of a place given in px from the map's upper left. */

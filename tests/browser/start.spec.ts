@@ -55,8 +55,9 @@ async function openWhole(page: Page, step: StepName): Promise<void> {
       'Drains, wells',
       'Ground under the drawing',
       'Find a place',
+      'Curves, strips',
       'Move, turn',
-      'Note, how measured',
+      'How measured, note',
     ]) {
       await unfold(page, name);
     }

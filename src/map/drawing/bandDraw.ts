@@ -10,8 +10,6 @@ type BandTool = Extract<Tool, { type: 'band' }>;
 
 /** A line that becomes a band of ground; the band is shown as the line grows. Width and joints may change on the way. */
 export class BandDraw extends PathDraw {
-  private readonly redraw: () => void;
-
   constructor(context: DrawContext, tool: () => BandTool, onDone: (line: readonly Position[]) => void) {
     const band = L.polygon([], {
       pane: 'yard-drawing',
@@ -20,8 +18,7 @@ export class BandDraw extends PathDraw {
       weight: 2,
       smoothFactor: 0,
     }).addTo(context.map);
-    let shown: readonly Position[] = [];
-    const draw = () => {
+    const draw = (shown: readonly Position[]) => {
       const { widthM, joint } = tool();
       band.setLatLngs(shown.length > 1 ? toLatLngs(makeBand(shown, widthM, joint, context.plane())) : []);
     };
@@ -29,17 +26,13 @@ export class BandDraw extends PathDraw {
       closes: false,
       mayCross: true,
       onDone,
-      onLine: (line) => {
-        shown = line;
-        draw();
-      },
+      onLine: draw,
       onStop: () => band.remove(),
     });
-    this.redraw = draw;
   }
 
   /** Another width or joint was set. */
   toolChanged(): void {
-    this.redraw();
+    this.update();
   }
 }

@@ -261,7 +261,7 @@ export class PathDraw implements DrawSession {
     if (this.shownUnits !== this.context.picture()?.units) this.update();
   }
 
-  private readonly update = (): void => {
+  protected readonly update = (): void => {
     const units = this.context.picture()?.units ?? 'us';
     this.shownUnits = units;
     const { points } = this;
