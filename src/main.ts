@@ -94,7 +94,10 @@ function cleanLater(): void {
   const atStart = app.isOpen ? [app.yard] : [];
   setTimeout(async () => {
     try {
-      const [{ cleanPictures }, store] = await Promise.all([import('./ui/picture-cleaning'), pictures()]);
+      const [{ cleanPictures }, store] = await Promise.all([
+        import('./ui/picture/picture-cleaning'),
+        pictures(),
+      ]);
       if (app.isOpen) await cleanPictures(localStorage, storage, store, () => [app.yard, ...atStart]);
     } catch {
       // they stay until the next time

@@ -3,9 +3,9 @@ import { customElement, state } from 'lit/decorators.js';
 import type { DrawShape, Tool } from '../map/types';
 import { KIND_WORDS, KINDS_TO_DRAW, MOWING_WORDS } from '../words/zoneWords';
 import { MOWING_CLASSES, type MowingClass, type ZoneKind } from '../yard/types';
-import { AppPart, fieldValue } from './app-part';
-import { type IconName, icon } from './icons';
-import { shared } from './shared';
+import { AppPart, fieldValue } from './parts/app-part';
+import { type IconName, icon } from './parts/icons';
+import { shared } from './parts/shared';
 import { stepHistory } from './step-history';
 
 const SHAPES: readonly { readonly shape: DrawShape; readonly icon: IconName; readonly words: string }[] = [

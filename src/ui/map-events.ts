@@ -7,7 +7,7 @@ import { newZone } from '../yard/defaults';
 import { addMark, changeSettings, replaceMark, setParcel } from '../yard/edits';
 import type { BaseLayer, Curve, Mark, Position, Ring, Yard, Zone, ZoneKind } from '../yard/types';
 import type { AppController } from './app-controller';
-import { surveyNow } from './drawn-survey';
+import { surveyNow } from './measure/drawn-survey';
 
 /** A zone for a ring just drawn or typed, named and classed by the options of the drawing. */
 export function zoneFromRing(

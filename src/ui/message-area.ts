@@ -1,8 +1,8 @@
 import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import type { AppController } from './app-controller';
-import { AppPart } from './app-part';
-import { shared } from './shared';
+import { AppPart } from './parts/app-part';
+import { shared } from './parts/shared';
 
 /** ms that a plain note stays, and one with a button; errors and warnings stay until closed or overtaken by what is done next. */
 const NOTE_MS = 6_000;

@@ -1,8 +1,8 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Yard } from '../yard/types';
-import { AppPart } from './app-part';
-import { shared } from './shared';
+import { AppPart } from './parts/app-part';
+import { shared } from './parts/shared';
 import type { YardLibrary } from './yard-library';
 
 /** A stored yard that did not open whole: what is wrong, what could be rescued, earlier states. */

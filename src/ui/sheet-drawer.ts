@@ -1,7 +1,7 @@
 import { css, html, LitElement } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { type IconName, icon } from './icons';
-import { shared } from './shared';
+import { type IconName, icon } from './parts/icons';
+import { shared } from './parts/shared';
 
 export const DRAWER_HEIGHTS = ['peek', 'half', 'full'] as const;
 export type DrawerHeight = (typeof DRAWER_HEIGHTS)[number];

@@ -1,8 +1,8 @@
 import { css, html } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { STEPS, type Step } from './app';
-import { AppPart } from './app-part';
-import { shared } from './shared';
+import { AppPart } from './parts/app-part';
+import { shared } from './parts/shared';
 
 export const STEP_WORDS: Readonly<Record<Step, string>> = {
   measure: 'Measure',

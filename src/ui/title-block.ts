@@ -3,10 +3,10 @@ import { customElement, property } from 'lit/decorators.js';
 import { formatAreaPm } from '../units/format';
 import { changeSettings } from '../yard/edits';
 import type { UnitSystem } from '../yard/types';
-import { AppPart } from './app-part';
-import './hatch-swatch';
+import { AppPart } from './parts/app-part';
+import './parts/hatch-swatch';
 import { KIND_WORDS } from '../words/zoneWords';
-import { shared } from './shared';
+import { shared } from './parts/shared';
 import { showTheme } from './theme';
 
 /** The ruled corner of the sheet: whose yard, how much of what ground, in which units, saved or not. */

@@ -1,12 +1,12 @@
 import { css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { AppPart } from './app-part';
+import { AppPart } from './parts/app-part';
 import './draw-bar';
-import { watchDrops } from './drop-target';
+import { watchDrops } from './files/drop-target';
 import { MapHost } from './map-host';
-import './measure-panel';
+import './measure/measure-panel';
 import './message-area';
-import { shared } from './shared';
+import { shared } from './parts/shared';
 import './sheet-drawer';
 import type { DrawerHeight } from './sheet-drawer';
 import './step-tabs';
@@ -19,10 +19,10 @@ const NARROW = 'screen and (max-width: 820px)';
 
 /** Screens that are fetched when first opened. */
 const LATE: Readonly<Partial<Record<Step, () => Promise<unknown>>>> = {
-  shelf: () => import('./shelf-panel'),
-  visit: () => import('./visit-panel'),
-  sheet: () => import('./sheet-panel'),
-  yards: () => import('./yards-panel'),
+  shelf: () => import('./shelf/shelf-panel'),
+  visit: () => import('./visit/visit-panel'),
+  sheet: () => import('./sheet/sheet-panel'),
+  yards: () => import('./yards/yards-panel'),
 };
 
 /** The shell: the drawing, the steps, the panel beside it and the title block. */

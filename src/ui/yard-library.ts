@@ -3,7 +3,7 @@ import { emptyYard } from '../yard/defaults';
 import { rename } from '../yard/edits';
 import type { Issue, Yard } from '../yard/types';
 import type { AppController, Sample } from './app-controller';
-import { saveFile } from './save-file';
+import { saveFile } from './parts/save-file';
 
 /** The yards kept in this browser, and the files that come and go. */
 export class YardLibrary {

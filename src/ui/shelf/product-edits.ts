@@ -1,0 +1,113 @@
+import { measuredUnit, productRate } from '../../plan/rate';
+import type { Amount, LabelRate, Product, ProductForm, RateBasis, Visit } from '../../yard/types';
+
+/** A new product with nothing filled in that only the label knows. Ids are made by the caller. */
+export function newProduct(id: string, packId: string, name: string): Product {
+  return {
+    id,
+    name,
+    form: 'liquid-concentrate',
+    analysis: { nPct: 0, p2o5Pct: 0, k2oPct: 0, slowNPctOfN: null },
+    densityKgPerL: null,
+    rate: { basis: 'volume-per-area', rateLPerM2: 0 },
+    packs: [{ id: packId, content: { unit: 'L', value: 0 }, price: null }],
+    carrierLPerM2: null,
+    carrierIsTotal: false,
+    spreadDistanceM: 0.6,
+    stainsHardscape: false,
+    waterIn: false,
+    limits: {
+      maxPerDose: null,
+      maxPerYear: null,
+      minIntervalDays: null,
+      maxDosesPerYear: null,
+      maxAirTempC: null,
+    },
+    onHand: {},
+    note: '',
+  };
+}
+
+/**
+ * The label rate said by another basis: the same rate where the product is known well enough to turn
+ * one into the other, else 0, for the person to fill in.
+ */
+export function rateInBasis(product: Product, basis: RateBasis): LabelRate {
+  if (product.rate.basis === basis) return product.rate;
+  const read = productRate(product);
+  const known = 'rate' in read ? read.rate : null;
+  switch (basis) {
+    case 'area-per-container': {
+      const pack = product.packs[0];
+      const same = known && pack && known.perM2.unit === pack.content.unit && known.perM2.value > 0;
+      return {
+        basis,
+        areaM2: same ? pack.content.value / known.perM2.value : 0,
+        packId: pack?.id ?? '',
+      };
+    }
+    case 'volume-per-area':
+      return { basis, rateLPerM2: known?.lPerM2 ?? 0 };
+    case 'mass-per-area':
+      return { basis, rateKgPerM2: known?.kgPerM2 ?? 0 };
+    case 'nutrient-per-area':
+      return { basis, nutrient: 'N', rateKgPerM2: ((known?.kgPerM2 ?? 0) * product.analysis.nPct) / 100 };
+    case 'depth':
+      // 1 L/m² is a layer of 1 mm
+      return { basis, depthM: (known?.lPerM2 ?? 0) / 1000 };
+  }
+}
+
+/** How labels of each form usually give the rate. Common practice, no source. */
+const USUAL_BASIS: Readonly<Record<ProductForm, RateBasis>> = {
+  'ready-to-use': 'volume-per-area',
+  'liquid-concentrate': 'volume-per-area',
+  'soluble-powder': 'mass-per-area',
+  granular: 'mass-per-area',
+  seed: 'mass-per-area',
+  mulch: 'depth',
+  topdressing: 'depth',
+  'soil-amendment': 'mass-per-area',
+};
+
+/** Forms that are spread dry: no water is mixed in. */
+const DRY_FORMS: readonly ProductForm[] = ['granular', 'seed', 'mulch', 'topdressing'];
+
+/** True for what is spread as it is, without water to carry it. */
+export function isSpreadDry(product: Product): boolean {
+  return DRY_FORMS.includes(product.form);
+}
+
+/** True for a rate nobody has filled in yet. */
+export function isRateEmpty(rate: LabelRate): boolean {
+  switch (rate.basis) {
+    case 'area-per-container':
+      return rate.areaM2 === 0;
+    case 'volume-per-area':
+      return rate.rateLPerM2 === 0;
+    case 'depth':
+      return rate.depthM === 0;
+    default:
+      return rate.rateKgPerM2 === 0;
+  }
+}
+
+/**
+ * The product in another form. What is still empty follows the form: the rate takes the basis labels of
+ * that form use, packs the unit it is sold by; what is spread dry has no carrier.
+ */
+export function inForm(before: Product, form: ProductForm): Product {
+  const rate = isRateEmpty(before.rate) ? rateInBasis({ ...before, form }, USUAL_BASIS[form]) : before.rate;
+  const carrierLPerM2 = DRY_FORMS.includes(form) ? null : before.carrierLPerM2;
+  const product: Product = { ...before, rate, carrierLPerM2 };
+  const unit = measuredUnit({ ...product, form, packs: [] });
+  const packs = product.packs.map((pack) =>
+    pack.content.value === 0 ? { ...pack, content: { unit, value: 0 } as Amount } : pack,
+  );
+  return { ...product, form, packs };
+}
+
+/** Visits with a dose of the product. */
+export function visitsWith(visits: readonly Visit[], productId: string): readonly Visit[] {
+  return visits.filter((visit) => visit.doses.some((dose) => dose.productId === productId));
+}
