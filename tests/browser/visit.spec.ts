@@ -119,8 +119,8 @@ test('sizes that cannot be meant are refused where they stand and stay as typed'
   await expect(taped.getByLabel('a: Length', { exact: true })).toHaveValue('1000000000000');
   await taped.getByRole('button', { name: '‹ Zones' }).click();
   // far from what the drawing shows: it goes there
-  await addTypedSides(page, 'Turf, regular', '100 ft, E\n50 ft, S', '39.5, -95.1');
-  expect(await shownArea(page, 'Turf 1')).toMatch(/^2,500/);
+  await addTypedSides(page, 'Turf, regular', '100 ft, E\n50 ft, S\n100 ft, W\n50 ft, N', '39.5, -95.1');
+  expect(await shownArea(page, 'Turf 1')).toMatch(/^5,000/);
   await expect(page.locator('.yard-label', { hasText: 'Turf 1' })).toBeInViewport();
 
   await goToStep(page, 'Visit');
