@@ -43,9 +43,10 @@ export async function benchDrag(report: (label: string, times: readonly number[]
     await page.goto(server.resolvedUrls?.local[0] ?? '');
     await page.locator('.yard-map').waitFor();
     const from = await openAndReshape(page, yard);
-    const frames = await traceDrag(page, from);
+    const { handlers, frames } = await traceDrag(page, from);
+    report('drag in Chromium, the handler with areas, map and panels', handlers);
     const late = frames.filter((time) => time > FRAME_MS).length;
-    report(`drag in Chromium, ${frames.length} frames, ${late} over ${FRAME_MS} ms`, frames);
+    report(`  with style, layout, paint (${late} of ${frames.length} over ${FRAME_MS} ms)`, frames);
     report('  the dragged zone alone by turf, in Node, nothing drawn', turfTimes(yard));
   } finally {
     await browser.close();
@@ -84,8 +85,8 @@ interface Shell extends Element {
   };
 }
 
-/** Moves the corner to and fro with the real pointer. @returns main-thread ms of every frame that drew a move */
-async function traceDrag(page: Page, [x, y]: readonly [number, number]): Promise<number[]> {
+/** Moves the corner to and fro with the real pointer. @returns ms of every move that was drawn */
+async function traceDrag(page: Page, [x, y]: readonly [number, number]): Promise<Traced> {
   const client = await page.context().newCDPSession(page);
   const events: TraceEvent[] = [];
   client.on('Tracing.dataCollected', ({ value }) => events.push(...(value as unknown as TraceEvent[])));
@@ -107,21 +108,29 @@ async function traceDrag(page: Page, [x, y]: readonly [number, number]): Promise
   return frameTimes(events);
 }
 
+/** Main-thread times of a drag, ms: what the program does in a frame, and the whole frame. */
+interface Traced {
+  readonly handlers: readonly number[];
+  readonly frames: readonly number[];
+}
+
 /** Frames shorter than this drew no move: the one that waited for the next, ms. */
 const IDLE_MS = 2;
 
 /** Time of every task of the page's main thread that ran an animation frame with work in it. */
-function frameTimes(events: readonly TraceEvent[]): number[] {
+function frameTimes(events: readonly TraceEvent[]): Traced {
   const main = new Set(
     events.filter((e) => e.name === 'thread_name' && e.args?.name === 'CrRendererMain').map((e) => e.tid),
   );
   const own = events.filter((event) => main.has(event.tid) && event.ph === 'X');
   const fired = own.filter((event) => event.name === 'FireAnimationFrame');
   const tasks = own.filter((event) => event.name.endsWith('RunTask') && event.dur !== undefined);
-  return tasks
-    .filter((task) => fired.some((f) => f.ts >= task.ts && f.ts < task.ts + (task.dur ?? 0)))
-    .map((task) => (task.dur ?? 0) / 1000)
-    .filter((time) => time > IDLE_MS);
+  const msOf = (all: readonly TraceEvent[]) =>
+    all.map(({ dur }) => (dur ?? 0) / 1000).filter((time) => time > IDLE_MS);
+  const drawn = tasks.filter((task) =>
+    fired.some((f) => f.ts >= task.ts && f.ts < task.ts + (task.dur ?? 0)),
+  );
+  return { handlers: msOf(fired), frames: msOf(drawn) };
 }
 
 function turfTimes(yard: Yard): number[] {
