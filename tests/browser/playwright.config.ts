@@ -6,8 +6,8 @@ const PORT = Number(process.env.PORT ?? 4317);
 export default defineConfig({
   testDir: '.',
   outputDir: '../../test-results',
-  timeout: 60_000,
-  expect: { timeout: 10_000 },
+  timeout: 120_000,
+  expect: { timeout: 20_000 },
   workers: 2,
   fullyParallel: true,
   forbidOnly: true,
