@@ -1,4 +1,5 @@
 import L from 'leaflet';
+import { roundPosition } from '../measure/corners';
 import type { Position, Rings } from '../yard/types';
 
 /** The one place where [lon, lat] turns into Leaflet's order and back. */
@@ -6,11 +7,9 @@ export function toLatLng(position: Position): L.LatLng {
   return L.latLng(position[1], position[0]);
 }
 
-const DECIMALS = 1e11;
-
 /** Back to [lon, lat], at the 11 decimals that are stored. */
 export function toPosition(latLng: L.LatLng): Position {
-  return [Math.round(latLng.lng * DECIMALS) / DECIMALS, Math.round(latLng.lat * DECIMALS) / DECIMALS];
+  return roundPosition([latLng.lng, latLng.lat]);
 }
 
 export function toLatLngs(parts: readonly Rings[]): L.LatLng[][][] {

@@ -1,4 +1,5 @@
 import type { Position } from '../yard/types';
+import { roundPosition } from './corners';
 import { type NodeRing, ringOfNodes } from './outlineNodes';
 import type { LocalPlane, XY } from './types';
 
@@ -121,6 +122,5 @@ export function placeAt({ next, shares }: Run, share: number): Position {
   if (!b) return next.at(-1) ?? [0, 0];
   if (!a || to - from <= 0) return b;
   const t = (share - from) / (to - from);
-  const round = (v: number) => Math.round(v * 1e11) / 1e11;
-  return [round(a[0] + (b[0] - a[0]) * t), round(a[1] + (b[1] - a[1]) * t)];
+  return roundPosition([a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t]);
 }

@@ -2,8 +2,8 @@ import type { BaseLayer, Curve, Parcel, Position, Rings, Yard, Zone } from '../y
 import { roundPosition } from './corners';
 import { findAllCurves, layCurveInRing } from './curves';
 import { createPlane } from './plane';
-
-const RAD = Math.PI / 180;
+import { turnClockwise } from './turnClockwise';
+import type { XY } from './types';
 
 type Move = (position: Position) => Position;
 
@@ -18,13 +18,10 @@ type Move = (position: Position) => Position;
  */
 export function moveYard(yard: Yard, from: Position, to: Position, turnDeg: number): Yard {
   const [here, there] = [createPlane(from), createPlane(to)];
-  const [sin, cos] = [Math.sin(turnDeg * RAD), Math.cos(turnDeg * RAD)];
-  const move: Move = (position) => {
-    const [x, y] = here.toPlane(position);
-    return roundPosition(there.toLonLat([cos * x + sin * y, cos * y - sin * x]));
-  };
+  const turn = turnClockwise(turnDeg);
+  const move: Move = (position) => roundPosition(there.toLonLat(turn(here.toPlane(position))));
   const picture = (layer: BaseLayer) =>
-    layer.kind === 'own-picture' ? movePicture(layer, move, sin, cos) : layer;
+    layer.kind === 'own-picture' ? movePicture(layer, move, turn) : layer;
   const { settings } = yard;
   return {
     ...yard,
@@ -68,22 +65,15 @@ export function moveOutline<T extends Zone | Parcel>(outline: T, move: Move): T 
 function movePicture(
   layer: Extract<BaseLayer, { kind: 'own-picture' }>,
   move: Move,
-  sin: number,
-  cos: number,
+  turn: (p: XY) => XY,
 ): BaseLayer {
   const [a, b, c, d, e, f] = layer.toGround;
+  const [east, south, start] = [turn([a, d]), turn([b, e]), turn([c, f])];
   const points = layer.fit?.points.map((point) => ({ ...point, ground: move(point.ground) }));
   return {
     ...layer,
     origin: move(layer.origin),
-    toGround: [
-      cos * a + sin * d,
-      cos * b + sin * e,
-      cos * c + sin * f,
-      cos * d - sin * a,
-      cos * e - sin * b,
-      cos * f - sin * c,
-    ],
+    toGround: [east[0], south[0], start[0], east[1], south[1], start[1]],
     fit: layer.fit && points ? { ...layer.fit, points } : layer.fit,
   };
 }

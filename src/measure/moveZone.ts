@@ -3,9 +3,10 @@ import type { Position, Yard, Zone } from '../yard/types';
 import { roundPosition } from './corners';
 import { collapseParts, expandParts, transformNodes } from './outlineNodes';
 import { createPlane } from './plane';
-import { boxOf } from './planeBox';
+import { boxOf, middleOfBox } from './planeBox';
 import { layZone } from './planeZone';
 import { refuse, type ShapeResult, withZone } from './shapeResult';
+import { turnClockwise } from './turnClockwise';
 import type { LocalPlane, XY } from './types';
 
 /** Moves a zone by metres east and north; its size on the ground stays, and its curves. */
@@ -25,11 +26,8 @@ export function rotateZone(yard: Yard, zoneId: string, degrees: number, plane: L
     return refuse('turn-not-number', 'Type by how many degrees to turn.', zoneId);
   return withZone(yard, zoneId, plane, (zone) => {
     const here = createPlane(middleOf(zone, plane));
-    const [sin, cos] = [Math.sin((degrees * Math.PI) / 180), Math.cos((degrees * Math.PI) / 180)];
-    const turned = mapZone(zone, (p) => {
-      const [x, y] = here.toPlane(p);
-      return here.toLonLat([x * cos + y * sin, y * cos - x * sin]);
-    });
+    const turn = turnClockwise(degrees);
+    const turned = mapZone(zone, (p) => here.toLonLat(turn(here.toPlane(p))));
     return { ok: true, yard: replaceZone(yard, turned) };
   });
 }
@@ -94,8 +92,7 @@ function shifted(zone: Zone, by: XY, plane: LocalPlane): Zone | null {
 }
 
 function middleOf(zone: Zone, plane: LocalPlane): Position {
-  const box = boxOf(layZone(zone, plane).drawn);
-  return plane.toLonLat([(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2]);
+  return plane.toLonLat(middleOfBox(boxOf(layZone(zone, plane).drawn)));
 }
 
 /** Every corner and curve point through a change of place; curves are laid anew, so that they stay editable. */

@@ -13,7 +13,7 @@ import { bufferOf, differenceOf, intersectionOf, planeAreaOf, unionOf } from './
 import { areaOfPartsM2 } from './geodesic';
 import { sharedLengthM } from './outline';
 import { ringsToLonLat } from './plane';
-import { boxesNear, boxOf } from './planeBox';
+import { boxesNear, boxOf, middleOfBox } from './planeBox';
 import { layZone } from './planeZone';
 import { LEAST_SLIP_M2 } from './slips';
 import { findClashes } from './totals';
@@ -180,7 +180,7 @@ function pieceOf(
     .map(({ id }) => id);
   const toleranceM = settings.gapToleranceM;
   const isSliver = toleranceM > 0 && planeAreaOf(bufferOf({ parts: [rings] }, -toleranceM * 0.52)) <= 1e-6;
-  const [lon, lat] = plane.toLonLat([(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2]);
+  const [lon, lat] = plane.toLonLat(middleOfBox(box));
   const id = `free:${neighbourIds[0] ?? ''}:${lon.toFixed(7)},${lat.toFixed(7)}`;
   return { id, areaM2, parts: [ringsToLonLat(rings, plane)], neighbourIds, isSliver };
 }

@@ -1,4 +1,4 @@
-import type { PlaneRings } from './types';
+import type { PlaneRings, XY } from './types';
 
 /** West, south, east and north limits in the plane, m. */
 export interface Box {
@@ -22,6 +22,11 @@ export function boxOf(parts: readonly PlaneRings[]): Box {
     }
   }
   return { minX, minY, maxX, maxY };
+}
+
+/** The middle of a box. */
+export function middleOfBox({ minX, minY, maxX, maxY }: Box): XY {
+  return [(minX + maxX) / 2, (minY + maxY) / 2];
 }
 
 /** Whether two boxes come within `marginM` of each other. */

@@ -10,7 +10,7 @@ import { areaOfPartsM2 } from './geodesic';
 import { nameInText } from './nameInText';
 import { sharedLengthM } from './outline';
 import { ringsToLonLat, ringsToPlane } from './plane';
-import { boxesNear, boxOf } from './planeBox';
+import { boxesNear, boxOf, middleOfBox } from './planeBox';
 import { layZone, type PlaneZone } from './planeZone';
 import { joinParts, type ShapeResult } from './shapes';
 import { clashesOf } from './totals';
@@ -74,8 +74,7 @@ function findGaps(yard: Yard, measured: MeasuredYard): Slip[] {
         .flatMap((one) => zoneOf.get(one) ?? []);
       if (zoneIds.length < 2) continue;
       const parts = [ringsToLonLat(gap, measured.plane)];
-      const { minX, minY, maxX, maxY } = boxOf([gap]);
-      const [lon, lat] = measured.plane.toLonLat([(minX + maxX) / 2, (minY + maxY) / 2]);
+      const [lon, lat] = measured.plane.toLonLat(middleOfBox(boxOf([gap])));
       const id = `gap:${zoneIds.join(':')}:${lon.toFixed(7)},${lat.toFixed(7)}`;
       gaps.push({ type: 'gap', id, zoneIds, areaM2: scale * areaOfPartsM2(parts), parts });
     }

@@ -1,5 +1,5 @@
 import { isInsideParts } from './isInsideParts';
-import { boxOf } from './planeBox';
+import { boxOf, middleOfBox } from './planeBox';
 import type { PlaneRings, XY } from './types';
 
 /** An end this near the outline lies on it, m. */
@@ -15,7 +15,7 @@ export function leftOfLine(line: readonly XY[], parts: readonly PlaneRings[]): P
   const [last, previous] = [line.at(-1), line.at(-2)];
   if (!first || !second || !last || !previous) return null;
   const box = boxOf([...parts, [line]]);
-  const [cx, cy] = [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
+  const [cx, cy] = middleOfBox(box);
   const reach = 4 * (Math.hypot(box.maxX - box.minX, box.maxY - box.minY) + 1);
   const farStart = carryOn(second, first, reach);
   const farEnd = carryOn(previous, last, reach);

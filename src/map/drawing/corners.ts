@@ -1,4 +1,6 @@
+import { roundPosition } from '../../measure/corners';
 import { type NodeParts, transformNodes } from '../../measure/outlineNodes';
+import { turnClockwise } from '../../measure/turnClockwise';
 import type { LocalPlane } from '../../measure/types';
 import type { Position } from '../../yard/types';
 
@@ -10,8 +12,7 @@ export function transformParts(
 ): NodeParts {
   return transformNodes(parts, (at) => {
     const [east, north] = plane.toPlane(at);
-    const [lon, lat] = plane.toLonLat(change(east, north));
-    return [Math.round(lon * 1e11) / 1e11, Math.round(lat * 1e11) / 1e11];
+    return roundPosition(plane.toLonLat(change(east, north)));
   });
 }
 
@@ -23,12 +24,11 @@ export function rotateParts(
   turnDeg: number,
 ): NodeParts {
   const [cx, cy] = plane.toPlane(centre);
-  const cos = Math.cos((turnDeg * Math.PI) / 180);
-  const sin = Math.sin((turnDeg * Math.PI) / 180);
-  return transformParts(parts, plane, (x, y) => [
-    cx + (x - cx) * cos + (y - cy) * sin,
-    cy - (x - cx) * sin + (y - cy) * cos,
-  ]);
+  const turn = turnClockwise(turnDeg);
+  return transformParts(parts, plane, (x, y) => {
+    const [east, north] = turn([x - cx, y - cy]);
+    return [cx + east, cy + north];
+  });
 }
 
 /** Moves the parts by what lies between two positions, metres alike at every corner. */

@@ -1,3 +1,4 @@
+import { roundPosition } from '../../measure/corners';
 import { flattenCurve } from '../../measure/curves';
 import type { LocalPlane } from '../../measure/types';
 import type { Curve, Position, Ring } from '../../yard/types';
@@ -6,10 +7,7 @@ import type { Curve, Position, Ring } from '../../yard/types';
 export const CIRCLE_CORNERS = 64;
 
 function ringFrom(plane: LocalPlane, corners: readonly (readonly [number, number])[]): Ring {
-  const places = corners.map((corner): Position => {
-    const [lon, lat] = plane.toLonLat(corner);
-    return [Math.round(lon * 1e11) / 1e11, Math.round(lat * 1e11) / 1e11];
-  });
+  const places = corners.map((corner) => roundPosition(plane.toLonLat(corner)));
   return places[0] ? [...places, places[0]] : [];
 }
 

@@ -1,14 +1,14 @@
 import { roundPosition } from '../../measure/corners';
 import { flattenCurve } from '../../measure/curves';
 import { createPlane } from '../../measure/plane';
-import { boxOf } from '../../measure/planeBox';
+import { boxOf, middleOfBox } from '../../measure/planeBox';
 import { ringFromCorners } from '../../measure/shapes';
+import { turnClockwise } from '../../measure/turnClockwise';
 import type { LocalPlane, XY } from '../../measure/types';
 import type { Curve, Position, Rings } from '../../yard/types';
 import { computeTraverse } from './traverse';
 import type { ArcCall, PlatCall } from './types';
 
-const RAD = Math.PI / 180;
 /** Calls that end this near their beginning end in it, m; a straight side over less is no side. */
 export const CLOSED_M = 0.005;
 
@@ -32,8 +32,7 @@ export interface LaidPlat {
  */
 export function placeTraverse(calls: readonly PlatCall[], pob: Position, northDeg: number): LaidPlat {
   const { points, closure } = computeTraverse(calls);
-  const [sin, cos] = [Math.sin(northDeg * RAD), Math.cos(northDeg * RAD)];
-  const turn = ([x, y]: XY): XY => [x * cos + y * sin, y * cos - x * sin];
+  const turn = turnClockwise(northDeg);
   const { plane, shift } = planeOfMiddle(points.map(turn), pob);
   const lay = (point: XY): Position => {
     const [x, y] = turn(point);
@@ -68,8 +67,6 @@ export function middleOfArc(arc: ArcCall, from: XY): XY {
 
 /** The plane round the middle of an outline whose first point is known in degrees, and that point in it. */
 function planeOfMiddle(points: readonly XY[], pob: Position): { plane: LocalPlane; shift: XY } {
-  const box = boxOf([[points]]);
-  const middle: XY = [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
-  const plane = createPlane(createPlane(pob).toLonLat(middle));
+  const plane = createPlane(createPlane(pob).toLonLat(middleOfBox(boxOf([[points]]))));
   return { plane, shift: plane.toPlane(pob) };
 }

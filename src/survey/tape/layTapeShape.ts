@@ -1,14 +1,13 @@
 import { roundPosition } from '../../measure/corners';
 import { flattenCurve } from '../../measure/curves';
 import { createPlane } from '../../measure/plane';
-import { boxOf } from '../../measure/planeBox';
+import { boxOf, middleOfBox } from '../../measure/planeBox';
 import { ringFromCorners } from '../../measure/shapes';
+import { turnClockwise } from '../../measure/turnClockwise';
 import type { XY } from '../../measure/types';
 import type { Curve, Position, Rings, Survey } from '../../yard/types';
 import { areaSigmaPerMetre } from '../areaSigmaPerMetre';
 import type { TapeError, TapeShape } from './types';
-
-const RAD = Math.PI / 180;
 
 /** An outline on the ground, as a zone takes it. */
 export interface LaidShape {
@@ -23,13 +22,9 @@ export interface LaidShape {
  */
 export function layTapeShape(shape: TapeShape, at: Position, headingDeg: number): LaidShape {
   const plane = createPlane(at);
-  const box = boxOf([[shape.ring]]);
-  const middle: XY = [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
-  const [sin, cos] = [Math.sin(headingDeg * RAD), Math.cos(headingDeg * RAD)];
-  const lay = ([px, py]: XY): Position => {
-    const [x, y] = [px - middle[0], py - middle[1]];
-    return roundPosition(plane.toLonLat([x * sin - y * cos, x * cos + y * sin]));
-  };
+  const [mx, my] = middleOfBox(boxOf([[shape.ring]]));
+  const turn = turnClockwise(headingDeg - 90);
+  const lay = ([x, y]: XY): Position => roundPosition(plane.toLonLat(turn([x - mx, y - my])));
   const corners = shape.ring.slice(0, -1).map(lay);
   const curves: Curve[] = [];
   const ring: Position[] = [];

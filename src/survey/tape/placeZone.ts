@@ -1,14 +1,13 @@
 import { NOWHERE } from '../../measure/measureYard';
 import { mapZone } from '../../measure/moveZone';
-import { createPlane } from '../../measure/plane';
-import { boxOf } from '../../measure/planeBox';
+import { createPlane, ringsToPlane } from '../../measure/plane';
+import { boxOf, middleOfBox } from '../../measure/planeBox';
 import type { ShapeResult } from '../../measure/shapes';
+import { turnClockwise } from '../../measure/turnClockwise';
 import type { LocalPlane, XY } from '../../measure/types';
 import { replaceZone } from '../../yard/edits';
 import { lockedIssue } from '../../yard/locks';
 import type { Position, Yard, Zone } from '../../yard/types';
-
-const RAD = Math.PI / 180;
 
 /**
  * Gives a zone without a place its place on the ground; size and shape stay as they are.
@@ -33,18 +32,16 @@ function refuse(code: string, message: string, zoneId: string): ShapeResult {
 }
 
 function middleOf(zone: Zone): XY {
-  const box = boxOf(zone.parts.map((rings) => rings.map((ring) => ring.map((p) => NOWHERE.toPlane(p)))));
-  return [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
+  return middleOfBox(boxOf(zone.parts.map((rings) => ringsToPlane(rings, NOWHERE))));
 }
 
 /** Carries a zone from nowhere to a plane, metre by metre. */
 function carryZone(zone: Zone, to: LocalPlane, turnDeg: number): Zone {
-  const middle = middleOf(zone);
-  const [sin, cos] = [Math.sin(turnDeg * RAD), Math.cos(turnDeg * RAD)];
+  const [mx, my] = middleOf(zone);
+  const turn = turnClockwise(turnDeg);
   const carried = mapZone(zone, (p) => {
-    const [px, py] = NOWHERE.toPlane(p);
-    const [x, y] = [px - middle[0], py - middle[1]];
-    return to.toLonLat([x * cos + y * sin, y * cos - x * sin]);
+    const [x, y] = NOWHERE.toPlane(p);
+    return to.toLonLat(turn([x - mx, y - my]));
   });
   return { ...carried, isPlaced: true };
 }

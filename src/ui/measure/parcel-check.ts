@@ -3,7 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import type { OutsidePiece, ParcelCheck, UnassignedPiece } from '../../measure/parcel';
 import { givePiece, zoneFromPiece } from '../../measure/parcelEdits';
 import { createPlane } from '../../measure/plane';
-import { boxOf } from '../../measure/planeBox';
+import { boxOf, middleOfBox } from '../../measure/planeBox';
 import { zoomOfPixel } from '../../measure/tilePixel';
 import { formatAreas } from '../../units/columns';
 import { formatArea, formatAreaPm } from '../../units/format';
@@ -133,10 +133,7 @@ export class ParcelCheckView extends AppPart {
     const sizeM = Math.max(1, box.maxX - box.minX, box.maxY - box.minY);
     const roomPx = SHOWN_SHARE * Math.min(window.innerWidth, window.innerHeight);
     const zoom = Math.floor(2 * zoomOfPixel(first[1], sizeM / roomPx)) / 2;
-    this.app.map?.goTo(
-      plane.toLonLat([(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2]),
-      Math.min(22, zoom),
-    );
+    this.app.map?.goTo(plane.toLonLat(middleOfBox(box)), Math.min(22, zoom));
   }
 
   private give(piece: UnassignedPiece): void {

@@ -1,4 +1,5 @@
 import type { TemplateResult } from 'lit';
+import { turnClockwise } from '../../measure/turnClockwise';
 import type { XY } from '../../measure/types';
 import type { DimensionLine, Dimensions, TapeOutline } from '../../survey/tape/types';
 import { formatLength } from '../../units/format';
@@ -20,7 +21,7 @@ export function sketchOfShape(
     if (value === undefined) return key;
     return `${key} ${key === 't' ? `${Number(value.toPrecision(6))}°` : formatLength(value, units)}`;
   };
-  const turn = turnedTo(typed ? headingDeg : 90);
+  const turn = turnClockwise(typed ? headingDeg - 90 : 0);
   const lines = outline.lines.map((line) => ({ ...carried(line, turn), words: words(line.key) }));
   const spoken = lines.map((line) => line.words).join(', ');
   return drawSketch(
@@ -31,7 +32,7 @@ export function sketchOfShape(
 
 /** The outline of a table of offsets to scale, north up, the offsets with their lengths while there is room. */
 export function sketchOfOffsets(outline: TapeOutline, headingDeg: number, units: UnitSystem): TemplateResult {
-  const turn = turnedTo(headingDeg);
+  const turn = turnClockwise(headingDeg - 90);
   const isFull = outline.lines.length > MOST_LABELS + 1;
   const lengthOf = ({ from, to }: DimensionLine) => Math.hypot(to[0] - from[0], to[1] - from[1]);
   // where words have no room beside each other the longest offset keeps its own
@@ -53,10 +54,4 @@ export function sketchOfOffsets(outline: TapeOutline, headingDeg: number, units:
 
 function carried(line: DimensionLine, turn: (p: XY) => XY): Pick<DimensionLine, 'from' | 'to' | 'role'> {
   return { from: turn(line.from), to: turn(line.to), role: line.role };
-}
-
-/** Turns the plane of a shape so that its first side (along x) has a bearing. */
-function turnedTo(headingDeg: number): (p: XY) => XY {
-  const [sin, cos] = [Math.sin((headingDeg * Math.PI) / 180), Math.cos((headingDeg * Math.PI) / 180)];
-  return ([x, y]) => [x * sin - y * cos, x * cos + y * sin];
 }
