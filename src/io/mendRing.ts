@@ -1,7 +1,7 @@
+import { planeAreaOf } from '../measure/clip';
 import { fromTree, PER_M } from '../measure/clipPaths';
 import { booleanOp, booleanOpWithPolyTree, ClipType, FillRule, PolyTree64 } from '../measure/clipper';
-import { signedArea } from '../measure/signedArea';
-import type { PlaneRings, XY } from '../measure/types';
+import type { PlaneRings } from '../measure/types';
 import type { FillChoice } from './importTypes';
 
 /** Pieces smaller than this are left by the rounding of the grid, m². */
@@ -25,10 +25,5 @@ export function mendRings(rings: PlaneRings, fill: FillChoice): PlaneRings[] {
   const taken = holes.flatMap((hole) => filled([hole]));
   const tree = new PolyTree64();
   booleanOpWithPolyTree(ClipType.Difference, ground, taken, tree, FillRule.NonZero);
-  return fromTree(tree).filter((part) => areaOf(part) >= NOISE_M2);
-}
-
-function areaOf(part: PlaneRings): number {
-  const areas = part.map((ring: readonly XY[]) => Math.abs(signedArea(ring)));
-  return areas.reduce((sum, area, i) => (i === 0 ? area : sum - area), 0);
+  return fromTree(tree).filter((part) => planeAreaOf([part]) >= NOISE_M2);
 }

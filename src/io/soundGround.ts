@@ -1,8 +1,8 @@
+import { planeAreaOf } from '../measure/clip';
 import { createCornerBook } from '../measure/corners';
 import { checkRing } from '../measure/crossings';
 import { createPlane } from '../measure/plane';
-import { signedArea } from '../measure/signedArea';
-import type { XY } from '../measure/types';
+import type { PlaneRings, XY } from '../measure/types';
 import type { Position, Ring } from '../yard/types';
 import { type FillChoice, MOST_CORNERS_OF_ZONE } from './importTypes';
 import { mendRings } from './mendRing';
@@ -139,10 +139,7 @@ function thinned(
   }
 }
 
-function areaOf(rings: readonly (readonly XY[])[]): number {
-  const areas = rings.map((ring) => Math.abs(signedArea(ring)));
-  return Math.max(
-    0,
-    areas.reduce((sum, area, i) => (i === 0 ? area : sum - area), 0),
-  );
+/** Of one polygon; holes that reach outside take no more than there is. */
+function areaOf(rings: PlaneRings): number {
+  return Math.max(0, planeAreaOf([rings]));
 }

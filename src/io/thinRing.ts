@@ -1,4 +1,5 @@
 import type { XY } from '../measure/types';
+import { keptCorners } from '../survey/keptCorners';
 
 /**
  * Leaves out corners of a ring that lie within a tolerance of the straight line between those kept.
@@ -13,38 +14,11 @@ export function thinRing(ring: readonly XY[], toleranceM: number): XY[] {
   // a ring is two lines: to the corner furthest from the first, and back
   let far = 1;
   for (let i = 2; i < last; i++) if (distance(ring[i], start) > distance(ring[far], start)) far = i;
-  const kept = new Set([0, far, last]);
-  const runs: [number, number][] = [
-    [0, far],
-    [far, last],
-  ];
-  for (let run = runs.pop(); run; run = runs.pop()) {
-    const [a, b] = run;
-    let worst = -1;
-    let worstM = toleranceM;
-    for (let i = a + 1; i < b; i++) {
-      const off = offLine(ring[i], ring[a], ring[b]);
-      if (off > worstM) {
-        worst = i;
-        worstM = off;
-      }
-    }
-    if (worst < 0) continue;
-    kept.add(worst);
-    runs.push([a, worst], [worst, b]);
-  }
-  return [...kept].sort((a, b) => a - b).map((i) => ring[i] as XY);
+  const out = keptCorners(ring.slice(0, far + 1), toleranceM);
+  const back = keptCorners(ring.slice(far), toleranceM).map((i) => far + i);
+  return [...out, ...back.slice(1)].map((i) => ring[i] as XY);
 }
 
 function distance(p: XY | undefined, q: XY): number {
   return p ? Math.hypot(p[0] - q[0], p[1] - q[1]) : 0;
-}
-
-/** Distance of p from the stretch a to b. */
-function offLine(p: XY | undefined, a: XY | undefined, b: XY | undefined): number {
-  if (!p || !a || !b) return 0;
-  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
-  const length2 = dx * dx + dy * dy;
-  const t = length2 === 0 ? 0 : Math.max(0, Math.min(1, ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / length2));
-  return Math.hypot(p[0] - a[0] - t * dx, p[1] - a[1] - t * dy);
 }

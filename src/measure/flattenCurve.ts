@@ -56,16 +56,21 @@ function arcSides(arc: ArcFigure | null): number {
 }
 
 /**
- * Corners of an arc, ends as given. Those between stand a hair outside the circle, at k·R, so that the
- * sides enclose the sector's own area: with n sides of φ each, sin φ ((n-2) k² + 2k) = n φ.
+ * How far the corners between the ends of an arc stand outside the circle, as a share k of its radius, so
+ * that n sides of φ each enclose the sector's own area: sin φ ((n-2) k² + 2k) = n φ.
+ * @param count n, 2 or more @param step φ, radians; either sign
  */
+export function outsetOfArc(count: number, step: number): number {
+  const sum = (count * step) / Math.sin(step);
+  return count === 2 ? sum / 2 : (Math.sqrt(1 + (count - 2) * sum) - 1) / (count - 2);
+}
+
+/** Corners of an arc, ends as given; those between stand out by `outsetOfArc`. */
 function arcCorners(a: XY, b: XY, c: XY, count: number): XY[] {
   const arc = arcThrough(a, b, c);
   if (!arc || count < 2) return [a, c];
   const step = arc.sweep / count;
-  const sum = (count * step) / Math.sin(step);
-  const k = count === 2 ? sum / 2 : (Math.sqrt(1 + (count - 2) * sum) - 1) / (count - 2);
-  const reach = k * arc.radiusM;
+  const reach = arc.radiusM * outsetOfArc(count, step);
   const between = Array.from({ length: count - 1 }, (_, i): XY => {
     const angle = arc.startAngle + (i + 1) * step;
     return [arc.middle[0] + reach * Math.cos(angle), arc.middle[1] + reach * Math.sin(angle)];

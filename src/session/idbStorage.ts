@@ -1,8 +1,7 @@
-import { createStore, delMany, get, getMany, keys, promisifyRequest, set, type UseStore } from 'idb-keyval';
+import { delMany, get, getMany, keys, promisifyRequest, set, type UseStore } from 'idb-keyval';
 import { yardToGeoJson } from '../yard/encode';
 import type { Yard } from '../yard/types';
-import { StorageError } from './storageError';
-import { storageMessage } from './storageMessage';
+import { openStore } from './openStore';
 import { type Head, headAfterSave, isHead, NOT_STORED, openStates, type State } from './storedStates';
 import type { YardStorage } from './types';
 
@@ -33,20 +32,8 @@ export function createIdbStorage(name = 'measured-yard'): YardStorage {
   // In Node an open channel would keep the process alive; browsers have no unref.
   (sender as { unref?: () => void } | null)?.unref?.();
   const tell = (id: string) => sender?.postMessage({ id, tab } satisfies Notice);
-  let store: UseStore | null = null;
+  const withStore = openStore(name, 'yards', ADVICE);
   let askedToKeep = false;
-
-  /** Runs work on the database. After a failure the next call opens the database anew. */
-  async function withStore<T>(doing: string, work: (store: UseStore) => Promise<T>): Promise<T> {
-    store ??= createStore(name, 'yards');
-    try {
-      return await work(store);
-    } catch (error) {
-      if (error instanceof StorageError) throw error;
-      store = null;
-      throw new StorageError(storageMessage(doing, error, ADVICE), false, { cause: error });
-    }
-  }
 
   async function headOf(id: string, from: UseStore): Promise<Head | undefined> {
     const head = await get<unknown>(headKey(id), from);

@@ -1,7 +1,6 @@
-import { createStore, get, promisifyRequest, set, type UseStore } from 'idb-keyval';
+import { get, promisifyRequest, set, type UseStore } from 'idb-keyval';
 import type { PictureMeta } from '../survey/picture/types';
-import { StorageError } from './storageError';
-import { storageMessage } from './storageMessage';
+import { openStore } from './openStore';
 
 /**
  * Where pictures are kept, cut into tiles. `createPictureStorage` is the browser's side,
@@ -39,19 +38,7 @@ const tileKey = (pictureId: string, level: number, col: number, row: number) =>
  * @param name of the yards' database; the pictures' is named after it
  */
 export function createPictureStorage(name = 'measured-yard'): PictureStorage {
-  let store: UseStore | null = null;
-
-  /** Runs work on the database. After a failure the next call opens the database anew. */
-  async function withStore<T>(doing: string, work: (store: UseStore) => Promise<T>): Promise<T> {
-    store ??= createStore(`${name}-pictures`, 'pictures');
-    try {
-      return await work(store);
-    } catch (error) {
-      if (error instanceof StorageError) throw error;
-      store = null;
-      throw new StorageError(storageMessage(doing, error, ADVICE), false, { cause: error });
-    }
-  }
+  const withStore = openStore(`${name}-pictures`, 'pictures', ADVICE);
 
   const metas = (from: UseStore) =>
     from('readonly', async (objects) => {

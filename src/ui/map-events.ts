@@ -2,10 +2,11 @@ import type { MapEvents, Tool, ZoneOutline } from '../map/types';
 import { makeBand } from '../measure/band';
 import { createPlane } from '../measure/plane';
 import { addMatched, cutHole, cutOut, splitZone } from '../measure/shapes';
+import { shiftFit } from '../survey/picture/handMoves';
 import { freeName, KIND_WORDS, MARK_WORDS } from '../words/zoneWords';
-import { newZone } from '../yard/defaults';
-import { addMark, changeSettings, replaceMark, setParcel } from '../yard/edits';
-import type { BaseLayer, Curve, Mark, Position, Ring, Yard, Zone, ZoneKind } from '../yard/types';
+import { newParcel, newZone } from '../yard/defaults';
+import { addMark, changePicture, replaceMark, setParcel } from '../yard/edits';
+import type { Curve, Mark, Position, Ring, Yard, Zone, ZoneKind } from '../yard/types';
 import type { AppController } from './app-controller';
 import { surveyNow } from './measure/drawn-survey';
 
@@ -80,7 +81,7 @@ function addDrawn(
   const { zoneId } = tool;
   if (tool.purpose === 'parcel') {
     const { survey } = surveyNow(app, 'traced');
-    const parcel = { name: '', parts: [[ring]], curves, survey, extra: {} };
+    const parcel = newParcel([[ring]], survey, curves);
     app.dispatch('Draw outline of the property', (yard) => setParcel(yard, parcel));
     return true;
   }
@@ -129,16 +130,14 @@ function withOutlines(yard: Yard, outlines: readonly ZoneOutline[]): Yard {
 
 /** The picture shown, moved by a drag. */
 function shiftPicture(app: AppController, eastM: number, northM: number): void {
-  app.dispatch('Shift picture', (yard) => {
-    const { baseLayer, ownLayers } = yard.settings;
-    if (baseLayer.kind !== 'own-picture') return yard;
-    const [a, b, c, d, e, f] = baseLayer.toGround;
-    const moved: BaseLayer = { ...baseLayer, toGround: [a, b, c + eastM, d, e, f + northM] };
-    return changeSettings(yard, {
-      baseLayer: moved,
-      ownLayers: ownLayers.map((each) => ('id' in each && each.id === moved.id ? moved : each)),
-    });
-  });
+  const { baseLayer } = app.yard.settings;
+  if (baseLayer.kind !== 'own-picture') return;
+  app.dispatch('Shift picture', (yard) =>
+    changePicture(yard, baseLayer.id, (picture) => ({
+      ...picture,
+      toGround: shiftFit(picture.toGround, eastM, northM),
+    })),
+  );
 }
 
 function moveMark(yard: Yard, markId: string, position: Position): Yard {

@@ -150,8 +150,8 @@ function parsePieces(text: string, names: Names, bare: number, example: string):
     : { ok: false, message: `“${plain}” is not a number; type it like ${example}.` };
 }
 
-/** "3,200", "6 1/2", "1/2", ".5" */
-function readNumber(text: string): number {
+/** The number of "3,200", "6 1/2", "1/2" or ".5"; the text is of that form. */
+export function readNumber(text: string): number {
   return text
     .replace(/,/g, '')
     .trim()

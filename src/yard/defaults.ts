@@ -1,4 +1,4 @@
-import type { Settings, Survey, SurveyMethod, Yard, Zone, ZoneKind } from './types';
+import type { Parcel, Settings, Survey, SurveyMethod, Yard, Zone, ZoneKind } from './types';
 
 /** Version of the document written by this program. Older ones migrate in `migrations.ts`. */
 export const SCHEMA_VERSION = 2;
@@ -78,4 +78,9 @@ export function newZone(
     slope: fields.slope ?? null,
     extra: fields.extra ?? {},
   };
+}
+
+/** An outline of the property without a name. */
+export function newParcel(parts: Parcel['parts'], survey: Survey, curves: Parcel['curves'] = []): Parcel {
+  return { name: '', parts, curves, survey, extra: {} };
 }

@@ -1,10 +1,12 @@
-import type { Mark, Parcel, Product, Settings, Visit, Yard, Zone, ZoneChoice } from './types';
+import type { BaseLayer, Mark, Parcel, Product, Settings, Visit, Yard, Zone, ZoneChoice } from './types';
 
 /*
  * Pure edits: a new document that shares every untouched part, or the very same document when
  * nothing changes (the session takes that as "no step"). Replacing or removing what is not there
  * changes nothing; adding an id twice is a programmer's mistake and throws.
  */
+
+type OwnPicture = Extract<BaseLayer, { kind: 'own-picture' }>;
 
 interface Named {
   readonly id: string;
@@ -116,6 +118,14 @@ export function changeSettings(yard: Yard, change: Partial<Settings>): Yard {
   const keys = Object.keys(change) as (keyof Settings)[];
   if (keys.every((key) => Object.is(yard.settings[key], change[key]))) return yard;
   return { ...yard, settings: { ...yard.settings, ...change } };
+}
+
+/** Changes a picture of the person's own in the list and, where it is the one shown, under the drawing. */
+export function changePicture(yard: Yard, id: string, change: (picture: OwnPicture) => OwnPicture): Yard {
+  const { baseLayer, ownLayers } = yard.settings;
+  const edit = (layer: BaseLayer): BaseLayer =>
+    layer.kind === 'own-picture' && layer.id === id ? change(layer) : layer;
+  return changeSettings(yard, { baseLayer: edit(baseLayer), ownLayers: ownLayers.map(edit) });
 }
 
 /** Sets or removes the outline of the property. */

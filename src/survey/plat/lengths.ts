@@ -1,4 +1,5 @@
 import { M_PER_FT, M_PER_IN, M_PER_MILE, M_PER_YD } from '../../units/factors';
+import { readNumber } from '../../units/parse';
 
 /** Which foot a plat means. */
 export type Foot = 'international' | 'us-survey';
@@ -27,18 +28,6 @@ export function metresPerBareUnit(unit: BareUnit, foot: Foot): number {
 
 /** A number as plats write it: 1,200.5, 12 1/2, 3/4, .5 */
 export const NUMBER = String.raw`\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+\/\d+|\d*\.\d+|\d+(?:\s+\d+\/\d+)?`;
-
-/** Reads a text that NUMBER matches. */
-export function readNumber(text: string): number {
-  return text
-    .replaceAll(',', '')
-    .trim()
-    .split(/\s+/)
-    .reduce((sum, word) => {
-      const [top, bottom] = word.split('/');
-      return sum + (bottom === undefined ? Number(top) : Number(top) / Number(bottom));
-    }, 0);
-}
 
 const END = '(?![a-z])';
 const FEET = String.raw`(?:ft|feet|foot)${END}\.?|'(?!')`;

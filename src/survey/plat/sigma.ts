@@ -1,3 +1,4 @@
+import { propagateSigma } from '../propagateSigma';
 import { computeTraverse } from './traverse';
 import type { CallSigma, PlatCall } from './types';
 
@@ -17,24 +18,34 @@ export function areaSigma(
   sigma: CallSigma,
   prepare: (calls: readonly PlatCall[]) => readonly PlatCall[] = (same) => same,
 ): number {
-  const areaOf = (changed: PlatCall, index: number) =>
-    computeTraverse(prepare(calls.with(index, changed))).areaM2;
-  let variance = 0;
-  const add = (index: number, step: number, s: number, changed: (by: number) => PlatCall) => {
-    const slope = (areaOf(changed(step), index) - areaOf(changed(-step), index)) / (2 * step);
-    variance += (slope * s) ** 2;
-  };
-  for (const [i, call] of calls.entries()) {
-    if (call.kind === 'line') {
-      add(i, STEP_DEG, sigma.angleDeg, (by) => ({ ...call, bearingDeg: call.bearingDeg + by }));
-      add(i, STEP_M, sigma.lengthM, (by) => ({ ...call, lengthM: call.lengthM + by }));
-    } else {
-      add(i, STEP_DEG, sigma.angleDeg, (by) => ({ ...call, entryBearingDeg: call.entryBearingDeg + by }));
-      add(i, STEP_DEG, sigma.angleDeg, (by) => ({ ...call, deltaDeg: call.deltaDeg + by }));
-      add(i, STEP_M, sigma.lengthM, (by) => ({ ...call, radiusM: call.radiusM + by }));
-    }
-  }
-  return Math.sqrt(variance);
+  const figures = calls.map(figuresOf);
+  const kinds = figures.flatMap((own) => own.map(({ isAngle }) => isAngle));
+  return propagateSigma(
+    (readings) => {
+      const left = [...readings];
+      const changed = calls.map((call, i) => withFigures(call, left.splice(0, figures[i]?.length)));
+      return computeTraverse(prepare(changed)).areaM2;
+    },
+    figures.flat().map(({ value }) => value),
+    kinds.map((isAngle) => (isAngle ? sigma.angleDeg : sigma.lengthM)),
+    kinds.map((isAngle) => (isAngle ? STEP_DEG : STEP_M)),
+  );
+}
+
+/** The figures of a call that err on their own: degrees, and metres. */
+function figuresOf(call: PlatCall): readonly { readonly value: number; readonly isAngle: boolean }[] {
+  const angle = (value: number) => ({ value, isAngle: true });
+  const length = (value: number) => ({ value, isAngle: false });
+  return call.kind === 'line'
+    ? [angle(call.bearingDeg), length(call.lengthM)]
+    : [angle(call.entryBearingDeg), angle(call.deltaDeg), length(call.radiusM)];
+}
+
+/** The call with other figures, in the order of `figuresOf`. */
+function withFigures(call: PlatCall, [first = 0, second = 0, third = 0]: readonly number[]): PlatCall {
+  return call.kind === 'line'
+    ? { ...call, bearingDeg: first, lengthM: second }
+    : { ...call, entryBearingDeg: first, deltaDeg: second, radiusM: third };
 }
 
 /**

@@ -1,6 +1,6 @@
-import { parseArea } from '../../units/parse';
+import { parseArea, readNumber } from '../../units/parse';
 import { angleAt, quadrantAt } from './angles';
-import { type Foot, lengthAt, NUMBER, readNumber } from './lengths';
+import { type Foot, lengthAt, NUMBER } from './lengths';
 import type { Turn } from './types';
 
 /** Words that say what the next figure is, or that a curve begins. */

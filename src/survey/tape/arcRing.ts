@@ -1,3 +1,4 @@
+import { outsetOfArc } from '../../measure/flattenCurve';
 import type { XY } from '../../measure/types';
 
 /** A side of a ring strays from its arc by this at most, m. */
@@ -23,10 +24,7 @@ export function sidesOfArc(radiusM: number, turnRad: number): number {
 export function cornersOfArc(centre: XY, radiusM: number, startRad: number, turnRad: number): XY[] {
   const count = sidesOfArc(radiusM, turnRad);
   const step = turnRad / count;
-  const sin = Math.sin(step);
-  // (n - 2)·R²·sin + 2·r·R·sin = r²·turn, solved for R
-  const [p, q, r] = [(count - 2) * sin, 2 * radiusM * sin, -radiusM * radiusM * turnRad];
-  const reach = (-q + Math.sqrt(q * q - 4 * p * r)) / (2 * p);
+  const reach = radiusM * outsetOfArc(count, step);
   return Array.from({ length: count + 1 }, (_, i): XY => {
     const out = i === 0 || i === count ? radiusM : reach;
     const angle = startRad + i * step;

@@ -1,11 +1,11 @@
 import type { XY } from '../../measure/types';
 import { formatLength } from '../../units/format';
 import type { Issue, UnitSystem } from '../../yard/types';
+import { propagateSigma } from '../propagateSigma';
 import { closeRing, pathLength } from './geometry';
 import { scaleSigmaM2 } from './makeTapeShape';
 import { bendsOf, edgePlaces, type OffsetRule, piecesFor } from './offsetOutline';
 import { areStationsEqual, parabolicArea, simpsonArea, trapezoidArea } from './offsetRules';
-import { propagateSigma } from './propagateSigma';
 import type { DimensionLine, TapeError, TapeShape } from './types';
 
 /** Where the offsets lie, looking along the base line: one side, both sides, or whole widths across it. */

@@ -1,6 +1,6 @@
 import type { Issue, UnitSystem } from '../../yard/types';
+import { propagateSigma } from '../propagateSigma';
 import { dimensionIssue } from './issues';
-import { propagateSigma } from './propagateSigma';
 import type { Dimensions, TapeError, TapeResult, TapeWay } from './types';
 
 /** A dimension longer than this is a slip of the finger or of the unit, m. */

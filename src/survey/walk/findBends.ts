@@ -1,5 +1,5 @@
-import simplify from 'simplify-js';
 import type { XY } from '../../measure/types';
+import { keptCorners } from '../keptCorners';
 
 interface Numbered {
   readonly x: number;
@@ -29,9 +29,9 @@ export function findBends(line: readonly XY[], isClosed: boolean, toleranceM: nu
   return [...new Set([...out, ...back])].sort((a, b) => a - b);
 }
 
-/** The library gives back the very points that it keeps. */
-function numbersOf(points: Numbered[], toleranceM: number): number[] {
-  return simplify(points, toleranceM, true).map((point) => (point as Numbered).index);
+function numbersOf(points: readonly Numbered[], toleranceM: number): number[] {
+  const line = points.map(({ x, y }): XY => [x, y]);
+  return keptCorners(line, toleranceM).map((i) => points[i]?.index ?? 0);
 }
 
 function farthestFrom(points: readonly Numbered[], { x, y }: Pick<Numbered, 'x' | 'y'>): number {

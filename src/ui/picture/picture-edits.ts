@@ -5,7 +5,7 @@ import type { OwnPicture } from '../../survey/picture/ownPicture';
 import { refitPicture, UNKNOWN_SCALE_SIGMA } from '../../survey/picture/refitPicture';
 import type { PictureMeta, PicturePosition, Pixel } from '../../survey/picture/types';
 import { changeSettings } from '../../yard/edits';
-import type { BaseLayer, PictureFit, Position, Yard } from '../../yard/types';
+import type { PictureFit, Position, Yard } from '../../yard/types';
 
 /** Nothing is known yet of where a picture lies. */
 export const NO_FIT: PictureFit = { kind: 'similarity', points: [], distances: [], northDeg: null };
@@ -23,14 +23,6 @@ export function addPicture(yard: Yard, picture: OwnPicture): Yard {
     baseLayer: picture,
     ownLayers: [...yard.settings.ownLayers, picture],
   });
-}
-
-/** Changes a picture in the list and, where it is the one shown, under the drawing. */
-export function changePicture(yard: Yard, id: string, change: (picture: OwnPicture) => OwnPicture): Yard {
-  const { baseLayer, ownLayers } = yard.settings;
-  const edit = (layer: BaseLayer): BaseLayer =>
-    layer.kind === 'own-picture' && layer.id === id ? change(layer) : layer;
-  return changeSettings(yard, { baseLayer: edit(baseLayer), ownLayers: ownLayers.map(edit) });
 }
 
 /** The yard after a change of a picture, with the zones traced over it brought along; locked ones stay. */

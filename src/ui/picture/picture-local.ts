@@ -4,11 +4,11 @@ import { applyAffine } from '../../survey/picture/affine';
 import { shiftFit } from '../../survey/picture/handMoves';
 import { cornersOfPicture } from '../../survey/picture/ownPicture';
 import { isPictureSet } from '../../survey/picture/refitPicture';
-import { changeSettings } from '../../yard/edits';
+import { changePicture, changeSettings } from '../../yard/edits';
 import type { Yard } from '../../yard/types';
 import './local-place-form';
 import { shared } from '../parts/shared';
-import { changePicture, NO_FIT } from './picture-edits';
+import { NO_FIT } from './picture-edits';
 import { PicturePart, pictureStyles } from './picture-part';
 
 /** Makes the yard a drawing without a place on the Earth, laid out by the lengths of a picture. */

@@ -1,9 +1,10 @@
 import { cornersOfPicture, type OwnPicture } from '../../survey/picture/ownPicture';
 import type { PictureMeta } from '../../survey/picture/types';
+import { changePicture } from '../../yard/edits';
 import type { Issue } from '../../yard/types';
 import type { AppController } from '../app-controller';
 import { noteYardWithPictures } from './picture-cleaning';
-import { addPicture, changePicture, layByPosition, layFlat } from './picture-edits';
+import { addPicture, layByPosition, layFlat } from './picture-edits';
 import { pictureWorkOf } from './picture-work';
 
 /** A picture laid flat is taken to be about this wide, m: what the view shows, within these bounds. */

@@ -1,15 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { boxAt, testPlane, zoneAt } from '../../measure/testYards';
 import { emptyYard } from '../../yard/defaults';
+import { changePicture } from '../../yard/edits';
 import type { Yard, Zone } from '../../yard/types';
-import {
-  addPicture,
-  carryTracedZones,
-  changePicture,
-  handMoves,
-  layFlat,
-  ownPictures,
-} from './picture-edits';
+import { addPicture, carryTracedZones, handMoves, layFlat, ownPictures } from './picture-edits';
 import { PictureTrail } from './picture-trail';
 
 const meta = {

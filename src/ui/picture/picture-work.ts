@@ -8,9 +8,10 @@ import {
 } from '../../survey/picture/ownPicture';
 import { pointMisses } from '../../survey/picture/refitPicture';
 import type { PictureMeta, Pixel } from '../../survey/picture/types';
+import { changePicture } from '../../yard/edits';
 import type { Issue, PictureFit, Position } from '../../yard/types';
 import type { AppController } from '../app-controller';
-import { carryTracedZones, changeFit, changePicture, ownPictures } from './picture-edits';
+import { carryTracedZones, changeFit, ownPictures } from './picture-edits';
 import { PictureTrail } from './picture-trail';
 
 /** By what a picture is set. */

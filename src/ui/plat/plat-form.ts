@@ -6,7 +6,7 @@ import { applyMistake } from '../../survey/plat/applyMistake';
 import { BARE_UNITS, type BareUnit, type Foot } from '../../survey/plat/lengths';
 import { formatArea, formatAreaPm } from '../../units/format';
 import { freeName, KIND_WORDS } from '../../words/zoneWords';
-import { newZone } from '../../yard/defaults';
+import { newParcel, newZone } from '../../yard/defaults';
 import { setParcel } from '../../yard/edits';
 import type { Position, Survey } from '../../yard/types';
 import { AppPart, fieldValue } from '../parts/app-part';
@@ -281,7 +281,7 @@ export class PlatForm extends AppPart {
     const { laid, fault } = this.reading;
     if (!laid || fault) return;
     const { app } = this;
-    const parcel = { name: '', parts: laid.parts, curves: laid.curves, survey: this.survey(), extra: {} };
+    const parcel = newParcel(laid.parts, this.survey(), laid.curves);
     const words = app.yard.parcel ? 'Replace outline of the property' : 'Set outline of the property';
     this.farAsk = addNear(
       // the outline that gives way does not say where the yard lies

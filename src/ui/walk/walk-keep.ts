@@ -3,6 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import type { WalkOutline } from '../../survey/walk/types';
 import { formatAreaPm, formatLength } from '../../units/format';
 import { KIND_WORDS } from '../../words/zoneWords';
+import { newParcel } from '../../yard/defaults';
 import { addZone, setParcel } from '../../yard/edits';
 import type { Survey, ZoneKind } from '../../yard/types';
 import { zoneFromRing } from '../map-events';
@@ -10,8 +11,7 @@ import { AppPart } from '../parts/app-part';
 import { fold } from '../parts/fold';
 import { groundChoice } from '../parts/ground-choice';
 import { shared } from '../parts/shared';
-import './walk-limits';
-import type { WalkSettings } from './walk-limits';
+import { dropButtons, limitsFold } from './walk-parts';
 import type { WalkRecorder } from './walk-recorder';
 import { countWords, lineWords, sourceWords } from './walk-words';
 
@@ -44,20 +44,12 @@ export class WalkKeep extends AppPart {
       ${result.ok ? this.renderOutline(result.outline) : html`<p class="note error" role="alert">${result.issue.message}</p>`}
       ${result.ok ? result.notes.map((note) => html`<p class="note ${note.severity}">${note.message}</p>`) : nothing}
       <p class="quiet">${countWords(recorder.accepted.length, recorder.counts, recorder.usedCount)}.</p>
-      <details class="fold"><summary>What counts as a good position</summary>
-        <walk-limits .system=${this.app.units} .settings=${{ limits: draft.limits, toleranceM: draft.toleranceM, standS: draft.standS }} .mode=${draft.mode}
-          @walk-settings=${(event: CustomEvent<WalkSettings>) => recorder.change(event.detail)}></walk-limits></details>
+      ${limitsFold(recorder, this.app.units, (settings) => recorder.change(settings))}
       <div class="row">
         <button @click=${() => recorder.resume()}>Go on walking</button>
-        ${
-          this.isSure
-            ? html`<button class="danger" @click=${() => void recorder.drop()}>Yes, throw this walk away</button><button @click=${() => {
-                this.isSure = false;
-              }}>Keep it</button>`
-            : html`<button class="plain" @click=${() => {
-                this.isSure = true;
-              }}>Throw this walk away…</button>`
-        }
+        ${dropButtons(recorder, this.isSure, (isSure) => {
+          this.isSure = isSure;
+        })}
       </div>
     `;
   }
@@ -91,7 +83,7 @@ export class WalkKeep extends AppPart {
       source: sourceWords(outline, mode, app.today(), recorder.usedCount),
     };
     if (purpose === 'parcel') {
-      const parcel = { name: '', parts: [[outline.ring]], curves: [], survey, extra: {} };
+      const parcel = newParcel([[outline.ring]], survey);
       app.dispatch('Walk outline of the property', (yard) => setParcel(yard, parcel));
       void recorder.drop();
       app.setView({ way: null });

@@ -6,8 +6,7 @@ import { formatAreaPm, formatLength } from '../../units/format';
 import { AppPart } from '../parts/app-part';
 import { fold } from '../parts/fold';
 import { shared } from '../parts/shared';
-import './walk-limits';
-import type { WalkSettings } from './walk-limits';
+import { dropButtons, limitsFold } from './walk-parts';
 import type { WalkRecorder } from './walk-recorder';
 import { countWords, FAULT_WORDS, MODE_WORDS, qualityWord } from './walk-words';
 
@@ -51,21 +50,13 @@ export class WalkLive extends AppPart {
           ? html`<p class="note">The browser does not keep the screen on: set the device not to sleep, or touch the screen now and then.</p>`
           : nothing
       }
-      <details class="fold"><summary>What counts as a good position</summary>
-        <walk-limits .system=${this.app.units} .settings=${{ limits: draft.limits, toleranceM: draft.toleranceM, standS: draft.standS }} .mode=${draft.mode}
-          @walk-settings=${(event: CustomEvent<WalkSettings>) => {
-            recorder.change(event.detail);
-            this.requestUpdate();
-          }}></walk-limits></details>
-      <div class="row">${
-        this.isSure
-          ? html`<button class="danger" @click=${() => void recorder.drop()}>Yes, throw this walk away</button><button @click=${() => {
-              this.isSure = false;
-            }}>Keep it</button>`
-          : html`<button class="plain" @click=${() => {
-              this.isSure = true;
-            }}>Throw this walk away…</button>`
-      }</div>
+      ${limitsFold(recorder, this.app.units, (settings) => {
+        recorder.change(settings);
+        this.requestUpdate();
+      })}
+      <div class="row">${dropButtons(recorder, this.isSure, (isSure) => {
+        this.isSure = isSure;
+      })}</div>
     `;
   }
 
