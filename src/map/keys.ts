@@ -49,13 +49,13 @@ export function listenToKeys(map: L.Map, calls: KeyCalls): { hideCrosshair(): vo
     if (pan) {
       const px = event.shiftKey ? FAR_PAN_PX : PAN_PX;
       map.panBy(L.point(pan[0] * px, pan[1] * px), { animate: false });
-    } else if (event.key === ' ') session.addPointAt(centre());
-    else if (event.key === 'Backspace' || event.key === 'Delete') session.backOnePoint();
+    } else if (event.key === ' ') session.addPointAt?.(centre());
+    else if (event.key === 'Backspace' || event.key === 'Delete') session.backOnePoint?.();
     else return;
     event.preventDefault();
     event.stopImmediatePropagation();
     crosshair.hidden = false;
-    calls.session()?.pointAt(centre());
+    calls.session()?.pointAt?.(centre());
   }
 
   function onAlt(event: KeyboardEvent): void {

@@ -246,7 +246,7 @@ export function createLeafletMap(
       marks.show(next);
       parcel.show(next);
       trial.show(next);
-      tools.session?.pictureChanged();
+      tools.session?.pictureChanged?.();
       if (isOtherYard) {
         const { origin } = next.measured.plane;
         hasFitted = false;
@@ -262,8 +262,8 @@ export function createLeafletMap(
     },
     finish: () => tools.session?.finish(),
     cancel: () => tools.cancel(),
-    backOnePoint: () => void tools.session?.backOnePoint(),
-    addSide: (lengthM, bearingDeg) => tools.session?.addSide(lengthM, bearingDeg),
+    backOnePoint: () => void tools.session?.backOnePoint?.(),
+    addSide: (lengthM, bearingDeg) => tools.session?.addSide?.(lengthM, bearingDeg),
     setRightAngle(on) {
       tools.hold.rightAngle = on;
     },

@@ -1,6 +1,7 @@
 import type L from 'leaflet';
 import type { BaseLayers } from './baseLayers';
 import { toPosition } from './coords';
+import { listenToPointer } from './drawing/listenToPointer';
 import type { DrawContext, DrawSession } from './drawing/session';
 
 /**
@@ -11,6 +12,7 @@ export class PictureDrag implements DrawSession {
   private from: L.Point | null = null;
   private pointerId = -1;
   private readonly box: HTMLElement;
+  private readonly stopListening: () => void;
 
   constructor(
     private readonly context: DrawContext,
@@ -19,10 +21,12 @@ export class PictureDrag implements DrawSession {
     this.box = context.map.getContainer();
     context.map.dragging.disable();
     this.box.classList.add('is-shifting');
-    this.box.addEventListener('pointerdown', this.onDown);
-    this.box.addEventListener('pointermove', this.onMove);
-    this.box.addEventListener('pointerup', this.onUp);
-    this.box.addEventListener('pointercancel', this.onLost);
+    this.stopListening = listenToPointer(this.box, {
+      down: this.onDown,
+      move: this.onMove,
+      up: this.onUp,
+      lost: this.onLost,
+    });
   }
 
   private readonly onDown = (event: PointerEvent): void => {
@@ -73,22 +77,10 @@ export class PictureDrag implements DrawSession {
     this.context.end();
   }
 
-  backOnePoint(): boolean {
-    return false;
-  }
-
-  addSide(): void {}
-  addPointAt(): void {}
-  pointAt(): void {}
-  pictureChanged(): void {}
-
   stop(): void {
     this.cancelDrag();
     this.context.map.dragging.enable();
     this.box.classList.remove('is-shifting');
-    this.box.removeEventListener('pointerdown', this.onDown);
-    this.box.removeEventListener('pointermove', this.onMove);
-    this.box.removeEventListener('pointerup', this.onUp);
-    this.box.removeEventListener('pointercancel', this.onLost);
+    this.stopListening();
   }
 }

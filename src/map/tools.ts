@@ -39,12 +39,6 @@ class OnePlace implements DrawSession {
   finish(): void {
     this.onPlaced(this.aim.position());
   }
-  backOnePoint(): boolean {
-    return false;
-  }
-  addSide(): void {}
-  pointAt(): void {}
-  pictureChanged(): void {}
   stop(): void {
     this.map.off('click', this.onClick);
   }

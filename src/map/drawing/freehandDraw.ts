@@ -5,6 +5,7 @@ import { formatArea } from '../../units/format';
 import type { Position, Ring } from '../../yard/types';
 import { toLatLng, toPosition } from '../coords';
 import { showCrossing } from './crossingMark';
+import { listenToPointer } from './listenToPointer';
 import { createPointerNote, type PointerNote } from './pointerNote';
 import { type DrawContext, type DrawSession, tellIssue } from './session';
 import type { Spot } from './sides';
@@ -29,6 +30,7 @@ export class FreehandDraw implements DrawSession {
   private zoom = 0;
   private readonly preview: L.Polygon;
   private readonly note: PointerNote;
+  private readonly stopListening: () => void;
   private clearCrossing = (): void => {};
 
   constructor(
@@ -47,11 +49,12 @@ export class FreehandDraw implements DrawSession {
     map.dragging.disable();
     map.doubleClickZoom.disable();
     map.boxZoom.disable();
-    const box = map.getContainer();
-    box.addEventListener('pointerdown', this.onDown);
-    box.addEventListener('pointermove', this.onMove);
-    box.addEventListener('pointerup', this.onUp);
-    box.addEventListener('pointercancel', this.onLost);
+    this.stopListening = listenToPointer(map.getContainer(), {
+      down: this.onDown,
+      move: this.onMove,
+      up: this.onUp,
+      lost: this.onLost,
+    });
   }
 
   private readonly onDown = (event: PointerEvent): void => {
@@ -194,15 +197,9 @@ export class FreehandDraw implements DrawSession {
     this.show();
   }
 
-  pictureChanged(): void {}
-
   stop(): void {
     const { map } = this.context;
-    const box = map.getContainer();
-    box.removeEventListener('pointerdown', this.onDown);
-    box.removeEventListener('pointermove', this.onMove);
-    box.removeEventListener('pointerup', this.onUp);
-    box.removeEventListener('pointercancel', this.onLost);
+    this.stopListening();
     this.restart();
     map.dragging.enable();
     map.doubleClickZoom.enable();

@@ -318,13 +318,6 @@ export class Reshape implements DrawSession {
     this.context.end();
   }
 
-  backOnePoint(): boolean {
-    return false;
-  }
-  addSide(): void {}
-  addPointAt(): void {}
-  pointAt(): void {}
-
   stop(): void {
     const { map } = this.context;
     if (this.isBusy) this.rest();

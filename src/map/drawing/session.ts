@@ -19,19 +19,19 @@ export interface DrawContext {
   end(): void;
 }
 
-/** One tool at work, from setTool() until it ends. */
+/** One tool at work, from setTool() until it ends; it leaves out what it has no use for. */
 export interface DrawSession {
   finish(): void;
   /** takes back the last point; false when there is none. */
-  backOnePoint(): boolean;
-  addSide(lengthM: number, bearingDeg: number | null): void;
+  backOnePoint?(): boolean;
+  addSide?(lengthM: number, bearingDeg: number | null): void;
   /** a point by the crosshair, as a click would put it. */
-  addPointAt(at: L.LatLng): void;
+  addPointAt?(at: L.LatLng): void;
   /** the crosshair moved, as a pointer would. */
-  pointAt(at: L.LatLng): void;
+  pointAt?(at: L.LatLng): void;
   /** gives up a drag under way; false when there is none. */
   cancelDrag?(): boolean;
-  pictureChanged(): void;
+  pictureChanged?(): void;
   /** takes everything off the map; calls no events but live(null). */
   stop(): void;
 }

@@ -14,6 +14,7 @@ import { toLatLng, toPosition } from '../coords';
 import type { DrawShape } from '../types';
 import { showCrossing } from './crossingMark';
 import { DraftAdapter } from './libraryAdapter';
+import { listenToPointer } from './listenToPointer';
 import { CIRCLE_CORNERS, circleArcs, circleOfRing, rectangleRing, uprightRing } from './planeShapes';
 import { createPointerNote, type PointerNote } from './pointerNote';
 import { type DrawContext, type DrawSession, tellIssue } from './session';
@@ -34,6 +35,7 @@ export class ShapeDraw implements DrawSession {
   private readonly draw: TerraDraw;
   private readonly adapter: DraftAdapter;
   private readonly note: PointerNote;
+  private readonly stopListening: () => void;
   private readonly snapper: Snapper;
   private lastPointer: L.LatLng | null = null;
   /** where it was clicked so far, snapped. */
@@ -62,11 +64,12 @@ export class ShapeDraw implements DrawSession {
     });
     map.boxZoom.disable();
     map.dragging.disable();
-    const box = map.getContainer();
-    box.addEventListener('pointerdown', this.onDown);
-    box.addEventListener('pointermove', this.onMove);
-    box.addEventListener('pointerup', this.onUp);
-    box.addEventListener('pointercancel', this.onLost);
+    this.stopListening = listenToPointer(map.getContainer(), {
+      down: this.onDown,
+      move: this.onMove,
+      up: this.onUp,
+      lost: this.onLost,
+    });
     this.draw.start();
     this.draw.setMode(MODES[shape]);
     this.draw.on('change', this.onChange);
@@ -270,16 +273,10 @@ export class ShapeDraw implements DrawSession {
     this.adapter.send('move', at, true);
   }
 
-  pictureChanged(): void {}
-
   stop(): void {
     this.isAtWork = false;
     const { map } = this.context;
-    const box = map.getContainer();
-    box.removeEventListener('pointerdown', this.onDown);
-    box.removeEventListener('pointermove', this.onMove);
-    box.removeEventListener('pointerup', this.onUp);
-    box.removeEventListener('pointercancel', this.onLost);
+    this.stopListening();
     this.draw.stop();
     map.dragging.enable();
     map.doubleClickZoom.enable();

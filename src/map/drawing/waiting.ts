@@ -11,24 +11,22 @@ export class Waiting implements DrawSession {
   }
   private readonly onClick = (event: L.LeafletMouseEvent): void => this.addPointAt(event.latlng);
   addPointAt(at: L.LatLng): void {
-    this.acts.push((session) => session.addPointAt(at));
+    this.acts.push((session) => session.addPointAt?.(at));
   }
   finish(): void {
     this.acts.push((session) => session.finish());
   }
   addSide(lengthM: number, bearingDeg: number | null): void {
-    this.acts.push((session) => session.addSide(lengthM, bearingDeg));
+    this.acts.push((session) => session.addSide?.(lengthM, bearingDeg));
   }
   backOnePoint(): boolean {
-    this.acts.push((session) => session.backOnePoint());
+    this.acts.push((session) => session.backOnePoint?.());
     return true;
   }
   /** @param isAtWork whether the tool is still in hand: one act may end it */
   handOver(session: DrawSession, isAtWork: () => boolean): void {
     for (const act of this.acts) if (isAtWork()) act(session);
   }
-  pointAt(): void {}
-  pictureChanged(): void {}
   stop(): void {
     this.map.off('click', this.onClick);
     this.map.getContainer().classList.remove('is-waiting');
