@@ -6,8 +6,10 @@ import {
   dragBy,
   drawCorners,
   expect,
+  expectUndoable,
   exportYard,
   goToStep,
+  listNow,
   message,
   middleOf,
   nameZone,
@@ -20,27 +22,14 @@ import {
   shownArea,
   startShape,
   test,
+  tool,
   zoneNamed,
   zoneRows,
 } from './journey';
 
-const tool = (page: Page) => page.getByRole('region', { name: 'Tool at work' });
 const area = async (page: Page, name: string) => readPm(await shownArea(page, name)).value;
 const undo = (page: Page) => page.keyboard.press('Control+z');
 const redo = (page: Page) => page.keyboard.press('Control+Shift+Z');
-
-/** Undo brings the list back to `before`, redo to what it is now. */
-async function expectUndoable(page: Page, before: readonly string[]): Promise<void> {
-  const list = () => page.locator('zone-list td.num').allInnerTexts();
-  const after = await list();
-  expect(after).not.toEqual(before);
-  await page.locator('.yard-map').focus();
-  await undo(page);
-  await expect.poll(list).toEqual(before);
-  await redo(page);
-  await expect.poll(list).toEqual(after);
-}
-const listNow = (page: Page) => page.locator('zone-list td.num').allInnerTexts();
 
 test('polygon by clicks: snaps to a neighbour’s corner, Enter finishes, Escape cancels', async ({ page }) => {
   await openEmptyYard(page);

@@ -1,9 +1,9 @@
 import { Buffer } from 'node:buffer';
 import { readFile } from 'node:fs/promises';
-import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { openFiles } from '../../src/io/testDesk';
 import {
+  axeFindings,
   expect,
   exportYard,
   goToStep,
@@ -47,8 +47,7 @@ ${shape('Bad', ['-97.43,x', tuple(0, 0), tuple(0.0001, 0), '-97.43,x'])}
 </Folder></Document></kml>`;
 
 async function checkPreview(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations.map((each) => [each.id, each.nodes.map((node) => node.failureSummary)])).toEqual([]);
+  expect(await axeFindings(page)).toEqual([]);
   const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
   expect(over).toBeLessThanOrEqual(0);
 }

@@ -1,4 +1,5 @@
 import { readFile } from 'node:fs/promises';
+import AxeBuilder from '@axe-core/playwright';
 import { test as base, expect, type Locator, type Page } from '@playwright/test';
 import { measureYard } from '../../src/measure/measureYard';
 import type { MeasuredYard } from '../../src/measure/types';
@@ -167,6 +168,7 @@ export function readPm(text: string): { value: number; pm: number; unit: string 
 }
 
 export type WayName =
+  | 'A picture of your own'
   | 'Tape'
   | 'Plat or deed'
   | 'Walk'
@@ -256,4 +258,29 @@ export async function dragBy(page: Page, locator: Locator, dx: number, dy: numbe
   await page.mouse.move(x + dx / 2, y + dy / 2, { steps: 4 });
   await page.mouse.move(x + dx, y + dy, { steps: 4 });
   await page.mouse.up();
+}
+
+/** What axe finds on the page, a line each; empty when it finds nothing. */
+export async function axeFindings(page: Page): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  return violations.flatMap(({ id, nodes }) =>
+    nodes.map(({ target, failureSummary }) => `${id}: ${target.join(' ')}: ${failureSummary ?? ''}`),
+  );
+}
+
+/** The bar of the tool at work. */
+export const tool = (page: Page): Locator => page.getByRole('region', { name: 'Tool at work' });
+
+/** Areas as the list of zones has them. */
+export const listNow = (page: Page): Promise<string[]> => page.locator('zone-list td.num').allInnerTexts();
+
+/** Undo brings the list back to `before`, redo to what it is now. */
+export async function expectUndoable(page: Page, before: readonly string[]): Promise<void> {
+  const after = await listNow(page);
+  expect(after).not.toEqual(before);
+  await page.locator('.yard-map').focus();
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => listNow(page)).toEqual(before);
+  await page.keyboard.press('Control+Shift+Z');
+  await expect.poll(() => listNow(page)).toEqual(after);
 }

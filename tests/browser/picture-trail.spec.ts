@@ -1,40 +1,16 @@
-import type { Position } from '../../src/yard/types';
-import { expect, exportYard, openEmptyYard, PHONE, test, unfold, zoneRows } from './journey';
-import {
-  addLength,
-  addPoint,
-  createTruth,
-  drawPicture,
-  farM,
-  openPictures,
-  pngFile,
-  traceColours,
-} from './testPictures';
+import type { Page } from '@playwright/test';
+import { at, M_PER_PX, MARKS, scan, truth } from './backyardScan';
+import { expect, exportYard, openEmptyYard, openWay, PHONE, test, unfold, zoneRows } from './journey';
+import { addLength, addPoint, farM, goToMeasure, openPictures, traceColours } from './testPictures';
 
-/** Truth of the scan: 0.05 m a pixel, its up 12° east of north. */
-const M_PER_PX = 0.05;
-const truth = createTruth([-96.5432, 41.2345], M_PER_PX, 12);
-/** The first three are the corners of a lawn, a right triangle; by the others, which it does not cover, the picture is set. */
-const MARKS = {
-  red: [200, 200],
-  blue: [800, 200],
-  magenta: [800, 600],
-  cyan: [200, 600],
-  green: [500, 100],
-} as const;
+/** The first three marks are the corners of a lawn, a right triangle; by the others, which it does not cover, the picture is set. */
 const LAWN_M2 = (600 * 400 * M_PER_PX ** 2) / 2;
 const CYAN_TO_GREEN_M = Math.hypot(300, 500) * M_PER_PX;
-const scan = () => pngFile('Backyard scan.png', drawPicture(1000, 800, MARKS));
-const at = (name: keyof typeof MARKS): Position => truth(MARKS[name][0], MARKS[name][1]);
 const NAMES = ['red', 'blue', 'magenta'] as const;
 
-async function backToPicture(page: Parameters<typeof unfold>[0]) {
-  const isPhone = (page.viewportSize()?.width ?? 0) < 800;
-  const steps = page.getByRole('navigation', { name: 'Steps of the job' });
-  await steps.getByRole('button', { name: 'Measure' }).click();
-  if (isPhone) await page.getByRole('button', { name: 'Show drawing and panel' }).click();
-  const ways = await unfold(page, 'Other ways to measure');
-  await ways.getByRole('button', { name: /^A picture of your own/ }).click();
+async function backToPicture(page: Page) {
+  await goToMeasure(page);
+  await openWay(page, 'A picture of your own');
 }
 
 for (const [size, options] of [

@@ -1,15 +1,25 @@
-import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import geographicLib from 'geographiclib-geodesic';
 import { writeArrayBuffer } from 'geotiff';
 import { PNG } from 'pngjs';
 import { placeOfPixel } from '../../src/survey/picture/ownPicture';
 import type { Position } from '../../src/yard/types';
-import { dragBy, expect, exportYard, message, openEmptyYard, PHONE, test, unfold, zoneRows } from './journey';
+import { at, CORNER, M_PER_PX, MARKS, scan, truth } from './backyardScan';
+import {
+  axeFindings,
+  dragBy,
+  expect,
+  exportYard,
+  message,
+  openEmptyYard,
+  PHONE,
+  test,
+  unfold,
+  zoneRows,
+} from './journey';
 import {
   addLength,
   addPoint,
-  createTruth,
   drawPicture,
   farM,
   goToMeasure,
@@ -20,31 +30,10 @@ import {
   waitForColour,
 } from './testPictures';
 
-/** Truth of the scans: 0.05 m a pixel, their up 12° east of north. */
-const M_PER_PX = 0.05;
-const CORNER: Position = [-96.5432, 41.2345];
-const truth = createTruth(CORNER, M_PER_PX, 12);
-const WIDTH = 1000;
-const HEIGHT = 800;
-/** Five marks; the first four are the corners of a rectangle of 600 by 400 pixels. */
-const MARKS = {
-  red: [200, 200],
-  blue: [800, 200],
-  magenta: [800, 600],
-  cyan: [200, 600],
-  green: [500, 100],
-} as const;
 const RECTANGLE_M2 = 600 * 400 * M_PER_PX ** 2;
-const scan = () => pngFile('Backyard scan.png', drawPicture(WIDTH, HEIGHT, MARKS));
-const at = (name: keyof typeof MARKS): Position => truth(MARKS[name][0], MARKS[name][1]);
 
 async function checkAxe(page: Page, what: string): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  const told = violations.map((each) => [
-    each.id,
-    each.nodes.map((node) => [node.target, node.failureSummary]),
-  ]);
-  expect.soft(told, what).toEqual([]);
+  expect.soft(await axeFindings(page), what).toEqual([]);
 }
 
 for (const [size, options] of [

@@ -1,6 +1,6 @@
-import AxeBuilder from '@axe-core/playwright';
 import type { Locator, Page } from '@playwright/test';
 import {
+  axeFindings,
   clickMap,
   expect,
   exportYard,
@@ -27,11 +27,6 @@ async function openPlat(page: Page): Promise<void> {
   await openWay(page, 'Plat or deed');
 }
 
-async function expectAccessible(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations.map((each) => `${each.id}: ${each.nodes[0]?.html ?? ''}`)).toEqual([]);
-}
-
 for (const size of ['desktop', 'phone'] as const) {
   test.describe(size, () => {
     test.use(size === 'phone' ? PHONE : {});
@@ -50,7 +45,7 @@ for (const size of ['desktop', 'phone'] as const) {
       const told = readPm((await form(page).locator('.figure').textContent()) ?? '');
       expect(Math.abs(told.value - 7114)).toBeLessThanOrEqual(10);
       await expect(form(page).getByRole('img', { name: /Sketch of 5 calls/ })).toBeVisible();
-      await expectAccessible(page);
+      expect(await axeFindings(page)).toEqual([]);
       await form(page).getByRole('button', { name: 'Add as a zone' }).click();
 
       await expect(zoneRows(page)).toHaveCount(1);
@@ -78,7 +73,7 @@ for (const size of ['desktop', 'phone'] as const) {
       await form(page).getByRole('button', { name: 'Add as a zone' }).click();
       await expect(form(page).getByRole('alert')).toContainText('Mend the lines marked');
       await expect(zoneRows(page)).toHaveCount(0);
-      await expectAccessible(page);
+      expect(await axeFindings(page)).toEqual([]);
       await page.getByRole('button', { name: '‹ Zones' }).click();
       await openWay(page, 'Plat or deed');
       await expect(calls(page)).toHaveValue(text);
@@ -124,7 +119,7 @@ test('a call read the wrong way round is found', async ({ page }) => {
   // so bad a gap is neither spread nor closed until the person says so
   await expect(form(page).getByRole('radio', { checked: true })).toHaveCount(0);
   await expect(form(page).locator('.figure')).toHaveCount(0);
-  await expectAccessible(page);
+  expect(await axeFindings(page)).toEqual([]);
   await form(page).getByRole('button', { name: 'Add as a zone' }).click();
   await expect(form(page).getByRole('alert')).toContainText('choose first what becomes of the gap');
   await form(page)

@@ -2,6 +2,7 @@ import { gzipSync } from 'node:zlib';
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import {
+  axeFindings,
   clickMap,
   expect,
   goToStep,
@@ -130,13 +131,7 @@ async function checkTools(page: Page, isPhone: boolean): Promise<void> {
     const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
     expect.soft(over, `${what}: no scrolling sideways`).toBeLessThanOrEqual(0);
     if (isPhone) expect.soft(await findSmallTargets(page), `${what}: small targets`).toEqual([]);
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    expect
-      .soft(
-        violations.map((each) => [each.id, each.nodes.map((node) => node.target)]),
-        what,
-      )
-      .toEqual([]);
+    expect.soft(await axeFindings(page), what).toEqual([]);
   };
   await startShape(page, 'Corners');
   await clickMap(page, [

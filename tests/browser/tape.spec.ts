@@ -1,7 +1,7 @@
-import AxeBuilder from '@axe-core/playwright';
 import type { Locator, Page } from '@playwright/test';
 import { measureYard } from '../../src/measure/measureYard';
 import {
+  axeFindings,
   dragBy,
   expect,
   exportYard,
@@ -34,11 +34,6 @@ async function type(page: Page, label: string, text: string): Promise<void> {
 /** A new yard of the person's own; on a phone with the panel in full. */
 async function begin(page: Page): Promise<void> {
   await openEmptyYard(page, 'Taped yard');
-}
-
-async function expectAccessible(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations.map((each) => `${each.id}: ${each.nodes[0]?.html ?? ''}`)).toEqual([]);
 }
 
 for (const size of ['desktop', 'phone'] as const) {
@@ -91,7 +86,7 @@ for (const size of ['desktop', 'phone'] as const) {
       expect(readPm((await rule('Trapezoid').locator('b').textContent()) ?? '').value).toBeCloseTo(211.4, 1);
       expect(readPm((await rule('Simpson').locator('b').textContent()) ?? '').value).toBeCloseTo(211.2, 1);
       await rule('Simpson').getByRole('radio').check();
-      await expectAccessible(page);
+      expect(await axeFindings(page)).toEqual([]);
       const told = (await figure(page).textContent()) ?? '';
       await form(page).getByRole('button', { name: 'Keep without a place' }).click();
 
@@ -117,7 +112,7 @@ for (const size of ['desktop', 'phone'] as const) {
       );
       await form(page).getByRole('button', { name: 'Put on the map' }).click();
       await expect(zoneRows(page)).toHaveCount(0);
-      await expectAccessible(page);
+      expect(await axeFindings(page)).toEqual([]);
 
       await form(page).getByRole('button', { name: 'Offsets', exact: true }).click();
       await form(page)
@@ -173,7 +168,7 @@ test('each shape has a sketch before and after its dimensions are typed', async 
     expect(Math.abs(told.value - area), shape).toBeLessThanOrEqual(0.5);
   }
   await unfold(page, 'How well it is taped');
-  await expectAccessible(page);
+  expect(await axeFindings(page)).toEqual([]);
   const before = readPm((await figure(page).textContent()) ?? '');
   await type(page, 'Error of one reading, one sigma', '12');
   // the sigma of π r²/4 is π r s/2: 2 × π × 20 ft × 1 ft / 2, and the half degree besides

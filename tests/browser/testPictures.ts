@@ -3,7 +3,7 @@ import { PNG } from 'pngjs';
 import { createPlane } from '../../src/measure/plane';
 import type { Affine, Pixel } from '../../src/survey/picture/types';
 import type { Position, Yard } from '../../src/yard/types';
-import { unfold } from './journey';
+import { openWay } from './journey';
 
 type Colour = readonly [number, number, number];
 
@@ -96,10 +96,7 @@ export type PictureFile = string | { name: string; mimeType: string; buffer: Buf
 
 /** Opens the form of pictures and gives it files. @returns the form once it has read them */
 export async function openPictures(page: Page, files: readonly PictureFile[]): Promise<Locator> {
-  if ((await page.locator('picture-form').count()) === 0) {
-    const ways = await unfold(page, 'Other ways to measure');
-    await ways.getByRole('button', { name: /^A picture of your own/ }).click();
-  }
+  if ((await page.locator('picture-form').count()) === 0) await openWay(page, 'A picture of your own');
   const form = page.locator('picture-form');
   const input = form.getByLabel('Picture from this device').first();
   await input.setInputFiles(files as string[]);

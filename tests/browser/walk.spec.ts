@@ -1,10 +1,10 @@
-import AxeBuilder from '@axe-core/playwright';
 import type { Locator, Page } from '@playwright/test';
 import { areaOfRingM2 } from '../../src/measure/geodesic';
 import { createPlane } from '../../src/measure/plane';
 import type { XY } from '../../src/measure/types';
 import { createNormal, createRandom } from '../fixtures/simulateWalk';
 import {
+  axeFindings,
   expect,
   exportYard,
   openApp,
@@ -228,13 +228,7 @@ async function checkScreen(page: Page, what: string): Promise<void> {
         .map(({ words }) => words),
     );
   expect.soft(small, `${what}: small targets`).toEqual([]);
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect
-    .soft(
-      violations.map(({ id, nodes }) => [id, nodes.map(({ target }) => target)]),
-      `${what}: axe`,
-    )
-    .toEqual([]);
+  expect.soft(await axeFindings(page), `${what}: axe`).toEqual([]);
 }
 
 for (const colorScheme of ['light', 'dark'] as const) {
