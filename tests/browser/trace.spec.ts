@@ -160,7 +160,7 @@ test('zones drawn by mouse over the picture have the true net areas within their
     await details.getByLabel('Name', { exact: true }).press('Enter');
     if (zone.fields?.cutsSameKind) {
       await openZone(page, zone.name);
-      await unfold(page, 'Note, how measured');
+      await unfold(page, 'How measured, note');
       await details.getByLabel('Cuts earlier zones of its own kind').check();
     }
   }
