@@ -206,7 +206,7 @@ function legendOf({ yard, visit }: MapInput): Entry[] {
     add(`edge-${id}`, { edge: id, words: EDGE_WORDS[id] });
   }
   for (const mark of yard.marks) add(`mark-${mark.kind}`, { mark: mark.kind, words: MARK_WORDS[mark.kind] });
-  if (yard.parcel) add('parcel', { parcel: true, words: 'Outline of the property' });
+  if (yard.parcel) add('parcel', { parcel: true, words: 'Property line' });
   return entries;
 }
 
