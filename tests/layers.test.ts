@@ -15,15 +15,32 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   yard: ['units'],
   measure: ['yard', 'units'],
   survey: ['measure', 'yard', 'units'],
-  plan: ['measure', 'yard', 'units'],
+  soil: ['yard', 'units'],
+  need: ['soil', 'yard', 'units'],
+  plan: ['soil', 'measure', 'yard', 'units'],
+  season: ['plan', 'need', 'soil', 'yard', 'units'],
+  buy: ['plan', 'yard', 'units'],
   cover: ['plan', 'measure', 'yard', 'units'],
-  session: ['cover', 'plan', 'survey', 'measure', 'yard', 'units'],
-  io: ['picture', 'survey', 'measure', 'yard', 'units'],
+  session: ['season', 'cover', 'plan', 'survey', 'measure', 'yard', 'units'],
+  io: ['season', 'buy', 'plan', 'picture', 'survey', 'measure', 'yard', 'units'],
   picture: ['survey', 'measure', 'yard', 'units'],
   draft: ['yard'],
-  words: ['session', 'cover', 'plan', 'survey', 'measure', 'yard', 'units'],
+  words: ['session', 'season', 'buy', 'need', 'soil', 'cover', 'plan', 'survey', 'measure', 'yard', 'units'],
   map: ['session', 'picture', 'cover', 'plan', 'survey', 'measure', 'yard', 'units', 'draft', 'words'],
-  print: ['session', 'cover', 'plan', 'measure', 'yard', 'units', 'draft', 'words'],
+  print: [
+    'session',
+    'season',
+    'buy',
+    'need',
+    'soil',
+    'cover',
+    'plan',
+    'measure',
+    'yard',
+    'units',
+    'draft',
+    'words',
+  ],
   // the screens start reading, writing and printing, and speak to the map through its port
   ui: [
     'print',
@@ -31,6 +48,10 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
     'map',
     'session',
     'picture',
+    'season',
+    'buy',
+    'need',
+    'soil',
     'cover',
     'plan',
     'survey',
@@ -47,7 +68,7 @@ const ALLOWED_FILES: Readonly<Record<string, readonly string[]>> = { units: ['ya
 const WORDS_TYPES = ['session/types', 'cover/types'];
 /** The map's port: all that a screen may know of the map. */
 const MAP_PORT = ['map/types', 'map/sources', 'map/fakeMap'];
-const CORE = ['units', 'yard', 'measure', 'survey', 'plan', 'cover'];
+const CORE = ['units', 'yard', 'measure', 'survey', 'soil', 'need', 'plan', 'season', 'buy', 'cover'];
 const OUTSIDE_CORE = /^(leaflet|lit|idb-keyval|terra-draw|node:)/;
 /** Packages held to the folders that may use them. */
 const PACKAGE_HOMES: readonly (readonly [RegExp, readonly string[]])[] = [

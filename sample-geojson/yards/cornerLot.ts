@@ -1,4 +1,4 @@
-import { DEFAULT_SETTINGS, SCHEMA_VERSION } from '../../src/yard/defaults';
+import { DEFAULT_SETTINGS, emptyYard, newDose, newVisit } from '../../src/yard/defaults';
 import type { BaseLayer, Position, Visit, Yard } from '../../src/yard/types';
 import {
   box,
@@ -157,48 +157,40 @@ export const cornerLotMarks: readonly DrawnMark[] = [
 ];
 
 const visits: readonly Visit[] = [
-  {
-    id: 'visit-april',
+  newVisit('visit-april', {
     name: 'First light feeding',
     date: '2027-04-17',
     zones: { classes: ['turf-low-cut', 'turf-regular'], include: [], exclude: [] },
     doses: [
-      { id: 'dose-april-iron', productId: 'p-iron', rateFactor: 1, zones: null },
-      {
-        id: 'dose-april-light',
-        productId: 'p-light',
+      newDose('dose-april-iron', 'p-iron'),
+      newDose('dose-april-light', 'p-light', {
         rateFactor: 1,
         zones: { classes: ['turf-low-cut'], include: ['front-lawn'], exclude: [] },
-      },
+      }),
     ],
     tankL: 15.141647136,
     note: 'Iron first, from the tank; rinse the walks before the hose-end bottle.',
-  },
-  {
-    id: 'visit-may',
+  }),
+  newVisit('visit-may', {
     name: 'Slow-release granules',
     date: '2027-05-15',
     zones: { classes: ['turf-regular'], include: [], exclude: [] },
     doses: [
-      { id: 'dose-may-granules', productId: 'p-granules', rateFactor: 1, zones: null },
-      {
-        id: 'dose-may-humic',
-        productId: 'p-humic',
+      newDose('dose-may-granules', 'p-granules'),
+      newDose('dose-may-humic', 'p-humic', {
         rateFactor: 0.5,
         zones: { classes: ['turf-low-cut', 'bed'], include: [], exclude: ['corner-bed'] },
-      },
+      }),
     ],
     tankL: 15.141647136,
     note: 'Blow granules off the walks before watering in.',
-  },
+  }),
 ];
 
 /** @param picture the aerial-like picture of the lot, offered as one of the user's own base layers */
 export function cornerLotYard(picture: BaseLayer): Yard {
   return {
-    schemaVersion: SCHEMA_VERSION,
-    id: 'sample-corner-lot',
-    name: 'Quarry Bend corner lot',
+    ...emptyYard('sample-corner-lot', 'Quarry Bend corner lot'),
     zones: cornerLotZones.map((zone) => placeZone(cornerLotFrame, zone)),
     parcel: {
       name: 'Quarry Bend corner lot',
@@ -211,6 +203,5 @@ export function cornerLotYard(picture: BaseLayer): Yard {
     products: cornerLotProducts,
     visits,
     settings: { ...DEFAULT_SETTINGS, baseLayer: { kind: 'grid' }, ownLayers: [picture] },
-    extra: {},
   };
 }

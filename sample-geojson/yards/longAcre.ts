@@ -1,4 +1,4 @@
-import { DEFAULT_SETTINGS, SCHEMA_VERSION } from '../../src/yard/defaults';
+import { DEFAULT_SETTINGS, emptyYard, newDose, newVisit } from '../../src/yard/defaults';
 import type { Material, Position, Yard } from '../../src/yard/types';
 import {
   box,
@@ -159,25 +159,21 @@ export const longAcreMarks: readonly DrawnMark[] = [
 /** An acre and a fifth with holes and zones of several parts. */
 export function longAcreYard(): Yard {
   return {
-    schemaVersion: SCHEMA_VERSION,
-    id: 'sample-long-acre',
-    name: 'The long acre',
+    ...emptyYard('sample-long-acre', 'The long acre'),
     zones: longAcreZones.map((zone) => placeZone(longAcreFrame, zone)),
     parcel: null,
     marks: longAcreMarks.map((mark) => placeMark(longAcreFrame, mark)),
     products: longAcreProducts,
     visits: [
-      {
-        id: 'visit-may',
+      newVisit('visit-may', {
         name: 'Granules on every lawn',
         date: '2027-05-22',
         zones: { classes: ['turf-low-cut', 'turf-regular'], include: [], exclude: ['rough'] },
-        doses: [{ id: 'dose-granules', productId: 'p-granules', rateFactor: 1, zones: null }],
+        doses: [newDose('dose-granules', 'p-granules')],
         tankL: null,
         note: '',
-      },
+      }),
     ],
     settings: { ...DEFAULT_SETTINGS, elevationM: null },
-    extra: {},
   };
 }

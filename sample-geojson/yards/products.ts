@@ -9,6 +9,7 @@ import {
   M2_PER_1000_SQFT,
   M2_PER_SQFT,
 } from '../../src/units/factors';
+import { NO_LIMITS, newProduct } from '../../src/yard/defaults';
 import type { Amount, Analysis, Pack, Product } from '../../src/yard/types';
 
 /** Invented products: no label of the market stands behind a name, a figure or a price here. */
@@ -22,33 +23,14 @@ function analysis(
   p2o5Pct: number,
   k2oPct: number,
   slowNPctOfN: number | null = null,
+  elementsPct: Analysis['elementsPct'] = {},
 ): Analysis {
-  return { nPct, p2o5Pct, k2oPct, slowNPctOfN };
+  return { nPct, p2o5Pct, k2oPct, slowNPctOfN, elementsPct };
 }
 
-const SILENT: Product['limits'] = {
-  maxPerDose: null,
-  maxPerYear: null,
-  minIntervalDays: null,
-  maxDosesPerYear: null,
-  maxAirTempC: null,
-};
+const SILENT = NO_LIMITS;
 
-const PLAIN = {
-  densityKgPerL: null,
-  carrierLPerM2: null,
-  carrierIsTotal: false,
-  spreadDistanceM: 0.6,
-  stainsHardscape: false,
-  waterIn: false,
-  limits: SILENT,
-  onHand: {},
-  note: '',
-} as const;
-
-const lightLiquid: Product = {
-  ...PLAIN,
-  id: 'p-light',
+const lightLiquid = newProduct('p-light', {
   name: 'Light Liquid 8-0-2',
   form: 'ready-to-use',
   analysis: analysis(8, 0, 2, 25),
@@ -59,11 +41,9 @@ const lightLiquid: Product = {
   limits: { ...SILENT, minIntervalDays: 14, maxAirTempC: 29 },
   onHand: { bottle: 1.4 },
   note: 'Hose-end bottle; taps fully open.',
-};
+});
 
-const concentrate: Product = {
-  ...PLAIN,
-  id: 'p-concentrate',
+const concentrate = newProduct('p-concentrate', {
   name: 'Foliar Concentrate 12-0-4',
   form: 'liquid-concentrate',
   analysis: analysis(12, 0, 4, 50),
@@ -77,11 +57,9 @@ const concentrate: Product = {
   carrierLPerM2: L_PER_GAL / M2_PER_1000_SQFT,
   spreadDistanceM: 2 * M_PER_FT,
   limits: { ...SILENT, maxPerDose: litres((9 * L_PER_FLOZ) / M2_PER_1000_SQFT), minIntervalDays: 14 },
-};
+});
 
-const iron: Product = {
-  ...PLAIN,
-  id: 'p-iron',
+const iron = newProduct('p-iron', {
   name: 'Liquid Iron 6-0-0 with 5 % Fe',
   form: 'liquid-concentrate',
   analysis: analysis(6, 0, 0),
@@ -95,11 +73,9 @@ const iron: Product = {
   limits: { ...SILENT, minIntervalDays: 21, maxDosesPerYear: 5, maxAirTempC: 29 },
   onHand: { quart: 0.5 },
   note: 'Stains concrete and stone; rinse at once, toward the turf.',
-};
+});
 
-const granules: Product = {
-  ...PLAIN,
-  id: 'p-granules',
+const granules = newProduct('p-granules', {
   name: 'Slow Granules 24-0-6',
   form: 'granular',
   analysis: analysis(24, 0, 6, 60),
@@ -113,22 +89,18 @@ const granules: Product = {
     maxPerYear: kilograms((13 * KG_PER_LB) / M2_PER_1000_SQFT),
     minIntervalDays: 42,
   },
-};
+});
 
-const powder: Product = {
-  ...PLAIN,
-  id: 'p-powder',
+const powder = newProduct('p-powder', {
   name: 'Soluble Powder 20-5-20',
   form: 'soluble-powder',
   analysis: analysis(20, 5, 20),
   rate: { basis: 'mass-per-area', rateKgPerM2: (0.5 * KG_PER_LB) / M2_PER_1000_SQFT },
   packs: [pack('tub', kilograms(5 * KG_PER_LB), 28), pack('bag', kilograms(25 * KG_PER_LB), 98)],
   carrierLPerM2: (2 * L_PER_GAL) / M2_PER_1000_SQFT,
-};
+});
 
-const humic: Product = {
-  ...PLAIN,
-  id: 'p-humic',
+const humic = newProduct('p-humic', {
   name: 'Humic Liquid',
   form: 'soil-amendment',
   analysis: analysis(0, 0, 0),
@@ -138,11 +110,9 @@ const humic: Product = {
   stainsHardscape: true,
   waterIn: true,
   note: 'Dark: rinse light stone soon.',
-};
+});
 
-const topdressing: Product = {
-  ...PLAIN,
-  id: 'p-topdressing',
+const topdressing = newProduct('p-topdressing', {
   name: 'Screened Compost and Sand',
   form: 'topdressing',
   analysis: analysis(0, 0, 0),
@@ -150,11 +120,9 @@ const topdressing: Product = {
   rate: { basis: 'depth', depthM: M_PER_IN / 4 },
   packs: [pack('bag', litres(L_PER_CUFT), 6.5), pack('tote', litres(27 * L_PER_CUFT), 78)],
   spreadDistanceM: 0.3,
-};
+});
 
-const seed: Product = {
-  ...PLAIN,
-  id: 'p-seed',
+const seed = newProduct('p-seed', {
   name: 'Fescue Overseeding Mix',
   form: 'seed',
   analysis: analysis(0, 0, 0),
@@ -162,7 +130,7 @@ const seed: Product = {
   packs: [pack('bag-10', kilograms(10 * KG_PER_LB), 42), pack('bag-25', kilograms(25 * KG_PER_LB), 92)],
   spreadDistanceM: 6 * M_PER_FT,
   waterIn: true,
-};
+});
 
 export const cornerLotProducts: readonly Product[] = [
   lightLiquid,
@@ -177,9 +145,7 @@ export const cornerLotProducts: readonly Product[] = [
 
 /** The townhouse shelf, in round metric figures. */
 export const townhouseProducts: readonly Product[] = [
-  {
-    ...PLAIN,
-    id: 'p-lawn-liquid',
+  newProduct('p-lawn-liquid', {
     name: 'Lawn Liquid 10-0-5',
     form: 'liquid-concentrate',
     analysis: analysis(10, 0, 5, 40),
@@ -188,10 +154,8 @@ export const townhouseProducts: readonly Product[] = [
     packs: [pack('half-litre', litres(0.5), 11.9), pack('litre', litres(1), 19.9)],
     carrierLPerM2: 0.04,
     spreadDistanceM: 0.5,
-  },
-  {
-    ...PLAIN,
-    id: 'p-fine-granules',
+  }),
+  newProduct('p-fine-granules', {
     name: 'Fine Granules 18-0-9',
     form: 'granular',
     analysis: analysis(18, 0, 9, 70),
@@ -199,7 +163,7 @@ export const townhouseProducts: readonly Product[] = [
     packs: [pack('box', kilograms(2), 14.5), pack('sack', kilograms(10), 48)],
     spreadDistanceM: 1,
     waterIn: true,
-  },
+  }),
 ];
 
 /** The acre's shelf. */

@@ -1,4 +1,4 @@
-import { DEFAULT_SETTINGS, SCHEMA_VERSION } from '../../src/yard/defaults';
+import { DEFAULT_SETTINGS, emptyYard, newDose, newVisit } from '../../src/yard/defaults';
 import type { Position, Yard } from '../../src/yard/types';
 import { box, createFrame, type DrawnMark, type DrawnZone, placeMark, placeZone, TAPE } from './frame';
 import { townhouseProducts } from './products';
@@ -57,25 +57,21 @@ export const townhouseMarks: readonly DrawnMark[] = [
 /** A small yard kept in metric units. */
 export function townhouseYard(): Yard {
   return {
-    schemaVersion: SCHEMA_VERSION,
-    id: 'sample-townhouse',
-    name: 'Number nine, townhouse row',
+    ...emptyYard('sample-townhouse', 'Number nine, townhouse row'),
     zones: townhouseZones.map((zone) => placeZone(townhouseFrame, zone)),
     parcel: null,
     marks: townhouseMarks.map((mark) => placeMark(townhouseFrame, mark)),
     products: townhouseProducts,
     visits: [
-      {
-        id: 'visit-september',
+      newVisit('visit-september', {
         name: 'Spring start',
         date: '2027-09-12',
         zones: { classes: ['turf-low-cut', 'turf-regular'], include: [], exclude: [] },
-        doses: [{ id: 'dose-liquid', productId: 'p-lawn-liquid', rateFactor: 1, zones: null }],
+        doses: [newDose('dose-liquid', 'p-lawn-liquid')],
         tankL: 5,
         note: '',
-      },
+      }),
     ],
     settings: { ...DEFAULT_SETTINGS, units: 'metric', strips: { stormDrainM: 3, wellM: 15, waterM: 5 } },
-    extra: {},
   };
 }

@@ -35,8 +35,7 @@ export function guideIssues(
   for (const dose of doses) {
     const own = dose.nutrientKgPerM2;
     if (own === null) continue;
-    // a label silent on slow release counts as all soluble, the careful reading
-    const solubleN = own.N * (1 - (dose.product.analysis.slowNPctOfN ?? 0) / 100);
+    const solubleN = dose.solubleNKgPerM2 ?? 0;
     for (const zone of dose.zones) {
       names.set(zone.zoneId, zone.name);
       soluble.set(zone.zoneId, (soluble.get(zone.zoneId) ?? 0) + solubleN);

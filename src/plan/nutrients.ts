@@ -1,4 +1,4 @@
-import { NUTRIENTS, type Nutrient, type Product } from '../yard/types';
+import { ELEMENTS, type LabelElement, NUTRIENTS, type Nutrient, type Product } from '../yard/types';
 import { nutrientPct } from './rate';
 import type { DoseFigures, ProductRate } from './types';
 
@@ -17,6 +17,26 @@ export function nutrientRates(product: Product, rate: ProductRate): NutrientRate
   if (kgPerM2 === null) return null;
   const of = (nutrient: Nutrient) => (kgPerM2 * nutrientPct(product, nutrient)) / 100;
   return { N: of('N'), P2O5: of('P2O5'), K2O: of('K2O') };
+}
+
+/** Other guaranteed elements laid down, kg/m²; null when a liquid's density is not known and it carries any. */
+export function elementRates(
+  product: Product,
+  rate: ProductRate,
+): Readonly<Partial<Record<LabelElement, number>>> | null {
+  const { elementsPct } = product.analysis;
+  const carried = ELEMENTS.filter((element) => (elementsPct[element] ?? 0) > 0);
+  const { kgPerM2 } = rate;
+  if (carried.length === 0) return {};
+  if (kgPerM2 === null) return null;
+  return Object.fromEntries(
+    carried.map((element) => [element, (kgPerM2 * (elementsPct[element] ?? 0)) / 100]),
+  );
+}
+
+/** N that is not slow-release, kg/m². A label silent on slow release counts as all soluble, the careful reading. */
+export function solubleNitrogen(product: Product, nKgPerM2: number): number {
+  return nKgPerM2 * (1 - (product.analysis.slowNPctOfN ?? 0) / 100);
 }
 
 /** What all doses of a visit lay down on each zone, kg/m². Doses of unknown density are left out (they carry an issue). */

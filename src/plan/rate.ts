@@ -117,6 +117,26 @@ function basisPerM2(product: Product): Amount | Issue {
         ? { unit: 'kg', value: rate.rateKgPerM2 / (pct / 100) }
         : notPositive('rate.rateKgPerM2');
     }
+    case 'pure-live-seed': {
+      const live = product.seed ? (product.seed.purityPct / 100) * (product.seed.germinationPct / 100) : 0;
+      if (!(live > 0)) {
+        const message = `${product.name}: the rate is by pure live seed, so purity and germination of the tag are needed.`;
+        return rateIssue(product, 'rate-no-seed-tag', message, 'seed');
+      }
+      return rate.rateKgPerM2 > 0
+        ? { unit: 'kg', value: rate.rateKgPerM2 / live }
+        : notPositive('rate.rateKgPerM2');
+    }
+    case 'effective-lime': {
+      const effective = (product.limePct ?? 0) / 100;
+      if (!(effective > 0)) {
+        const message = `${product.name}: the rate is by effective lime, so the effective neutralising value of the label is needed.`;
+        return rateIssue(product, 'rate-no-lime-value', message, 'limePct');
+      }
+      return rate.rateKgPerM2 > 0
+        ? { unit: 'kg', value: rate.rateKgPerM2 / effective }
+        : notPositive('rate.rateKgPerM2');
+    }
     case 'depth':
       // one metre of depth is 1,000 L on each m²
       return rate.depthM > 0 ? { unit: 'L', value: rate.depthM * 1000 } : notPositive('rate.depthM');

@@ -1,5 +1,5 @@
 import { KG_PER_LB, L_PER_FLOZ, M2_PER_1000_SQFT, M2_PER_SQFT } from '../units/factors';
-import { emptyYard, newZone } from '../yard/defaults';
+import { emptyYard, newDose, newProduct, newVisit, newZone } from '../yard/defaults';
 import type { Amount, LabelRate, Product, Visit, VisitDose, Yard } from '../yard/types';
 import type { DoseFigures, TreatableZone } from './types';
 import { planVisit } from './visit';
@@ -19,30 +19,13 @@ export const fluidOunces = (count: number): Amount => ({ unit: 'L', value: count
 
 /** A plain granule, 10 kg in a bag; change what the test is about. */
 export function testProduct(fields: Partial<Product> = {}): Product {
-  return {
-    id: 'p-1',
+  return newProduct('p-1', {
     name: 'Test granules',
-    form: 'granular',
-    analysis: { nPct: 0, p2o5Pct: 0, k2oPct: 0, slowNPctOfN: null },
-    densityKgPerL: null,
     rate: { basis: 'mass-per-area', rateKgPerM2: 0.02 },
     packs: [testPack({ unit: 'kg', value: 10 })],
-    carrierLPerM2: null,
-    carrierIsTotal: false,
     spreadDistanceM: 1,
-    stainsHardscape: false,
-    waterIn: false,
-    limits: {
-      maxPerDose: null,
-      maxPerYear: null,
-      minIntervalDays: null,
-      maxDosesPerYear: null,
-      maxAirTempC: null,
-    },
-    onHand: {},
-    note: '',
     ...fields,
-  };
+  });
 }
 
 /** A granular label without any fault: 20-5-10 at 1 lb N per 1,000 sq ft, bags of 50 lb. */
@@ -74,26 +57,17 @@ export function testPack(content: Amount, id = 'pack-1'): Product['packs'][numbe
 
 /** A label analysis in percent by weight; `slowNPctOfN` in percent of the nitrogen. */
 export function testAnalysis(nPct: number, p2o5Pct = 0, k2oPct = 0, slowNPctOfN: number | null = null) {
-  return { nPct, p2o5Pct, k2oPct, slowNPctOfN };
+  return { nPct, p2o5Pct, k2oPct, slowNPctOfN, elementsPct: {} };
 }
 
 /** A visit of one dose, or of the doses given. */
 export function testVisit(fields: Partial<Visit> = {}): Visit {
-  return {
-    id: 'v-1',
-    name: 'First visit',
-    date: null,
-    zones: { classes: [], include: [], exclude: [] },
-    doses: [testDose()],
-    tankL: null,
-    note: '',
-    ...fields,
-  };
+  return newVisit('v-1', { name: 'First visit', doses: [testDose()], ...fields });
 }
 
 /** A dose of the plain granule at the label rate on the zones of its visit; change what the test is about. */
 export function testDose(fields: Partial<VisitDose> = {}): VisitDose {
-  return { id: 'd-1', productId: 'p-1', rateFactor: 1, zones: null, ...fields };
+  return { ...newDose('d-1', 'p-1'), ...fields };
 }
 
 /** A visit on all regular turf, with doses of the plain label unless said otherwise. */

@@ -1,4 +1,4 @@
-import type { Amount, Issue, Nutrient, Product, Visit, VisitDose } from '../yard/types';
+import type { Amount, Issue, LabelElement, Nutrient, Product, Visit, VisitDose } from '../yard/types';
 
 /** What the planner needs to know of a zone: plain numbers, no geometry. */
 export interface TreatableZone {
@@ -69,6 +69,7 @@ export interface DoseZone {
 /** All figures of one dose; areas in m², one standard deviation where `Sigma` is in the name, amounts in kg or L. */
 export interface DoseFigures {
   readonly dose: VisitDose;
+  /** as the dose's use of the label has it (see `applyUse`). */
   readonly product: Product;
   readonly rate: ProductRate;
   readonly zones: readonly DoseZone[];
@@ -83,6 +84,10 @@ export interface DoseFigures {
   readonly tank: TankLoads | null;
   /** kg of nutrient per m² laid down by this dose; null when the density needed is missing. */
   readonly nutrientKgPerM2: Readonly<Record<Nutrient, number>> | null;
+  /** of the N, what is not slow-release; all of it where the label is silent; null as above. */
+  readonly solubleNKgPerM2: number | null;
+  /** other guaranteed elements laid down, kg per m²; null as above. */
+  readonly elementKgPerM2: Readonly<Partial<Record<LabelElement, number>>> | null;
   readonly issues: readonly Issue[];
 }
 

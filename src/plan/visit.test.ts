@@ -27,7 +27,7 @@ function plan(products: readonly Product[], visits: readonly [Visit, ...Visit[]]
 const codes = (figures: ReturnType<typeof plan>) =>
   [...figures.issues, ...figures.doses.flatMap((dose) => dose.issues)].map((issue) => issue.code);
 const limits = testLabel().limits;
-const soft = { ...testAnalysis(20), slowNPctOfN: 50 };
+const soft = { ...testAnalysis(20), slowNPctOfN: 50, elementsPct: {} };
 
 describe('a visit', () => {
   it('sums amounts by zone and nutrients over doses', () => {
@@ -90,7 +90,12 @@ describe('published guides', () => {
     const of = (lb: number, slow: number | null) =>
       codes(
         plan(
-          [testLabel({ rate: nitrogenRate(lb), analysis: { ...testAnalysis(20), slowNPctOfN: slow } })],
+          [
+            testLabel({
+              rate: nitrogenRate(lb),
+              analysis: { ...testAnalysis(20), slowNPctOfN: slow, elementsPct: {} },
+            }),
+          ],
           [turfVisit('a', null, [{}])],
         ),
       );

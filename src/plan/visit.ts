@@ -1,10 +1,11 @@
 import type { Issue, Product, Visit, VisitDose, Yard } from '../yard/types';
+import { applyUse } from './applyUse';
 import { cautionsOfDose, cautionsOfOrder, cautionsOfOverlap, type ZoneClash } from './cautions';
 import { checkProduct } from './check';
 import { countContainers } from './containers';
 import { guideIssues } from './guides';
 import { labelLimitIssues, type ZonesOfDose } from './limits';
-import { nutrientRates, nutrientsByZone } from './nutrients';
+import { elementRates, nutrientRates, nutrientsByZone, solubleNitrogen } from './nutrients';
 import { convertAmount, productRate } from './rate';
 import { sprayRate } from './sprayRate';
 import { stockIssues } from './stockIssues';
@@ -37,10 +38,16 @@ export function planVisit(input: VisitInput): VisitFigures {
   const doses: DoseFigures[] = [];
   for (const dose of visit.doses) {
     const place = { visitId: visit.id, doseId: dose.id, productId: dose.productId };
-    const product = yard.products.find((each) => each.id === dose.productId);
-    if (!product) {
+    const label = yard.products.find((each) => each.id === dose.productId);
+    if (!label) {
       const message = 'A dose names a product that is no longer on the shelf; choose another.';
       issues.push({ code: 'dose-product-missing', severity: 'error', message, place });
+      continue;
+    }
+    const product = applyUse(label, dose.useId);
+    if (!product) {
+      const message = `${label.name}: this dose names a use that its label no longer has; choose another.`;
+      issues.push({ code: 'dose-use-missing', severity: 'error', message, place });
       continue;
     }
     const faults = checkProduct(product).filter((issue) => issue.severity === 'error');
@@ -114,6 +121,8 @@ function planDose(input: VisitInput, dose: VisitDose, product: Product): DoseFig
     tank:
       spray && visit.tankL !== null && visit.tankL > 0 ? tankLoads(rate, spray, visit.tankL, areaM2) : null,
     nutrientKgPerM2,
+    solubleNKgPerM2: nutrientKgPerM2 && solubleNitrogen(product, nutrientKgPerM2.N),
+    elementKgPerM2: elementRates(product, rate),
     issues,
   };
 }

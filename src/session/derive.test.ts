@@ -2,6 +2,7 @@ import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { testYard } from '../../tests/fixtures/testYard';
 import type { RinseInput } from '../cover/rinse';
 import type { MeasuredYard, MeasuredZone } from '../measure/types';
+import { newDose } from '../yard/defaults';
 import { rename, replaceProduct, replaceVisit, replaceZone } from '../yard/edits';
 import type { Product, Visit, Yard, Zone } from '../yard/types';
 import { deriveYard } from './derive';
@@ -72,7 +73,7 @@ function twoDoses(): Yard {
   const yard = testYard();
   const visit = yard.visits[0] as Visit;
   const own = { classes: [], include: ['z-strip', 'z-bed'], exclude: [] };
-  const second = { id: 'd-2', productId: 'p-granules', rateFactor: 1, zones: own };
+  const second = newDose('d-2', 'p-granules', { zones: own });
   return replaceVisit(yard, { ...visit, doses: [...visit.doses, second] });
 }
 const rinseInput = () => called.rinse.mock.lastCall?.[0] as RinseInput;

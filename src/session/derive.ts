@@ -9,9 +9,12 @@ import { findSlips, LEAST_SLIP_M2 } from '../measure/slips';
 import { type Clash, clashesOf } from '../measure/totals';
 import type { MeasuredYard, MeasuredZone, Slip } from '../measure/types';
 import { sigmaOfGradients } from '../measure/uncertainty';
+import { productOfDose } from '../plan/applyUse';
 import { isLiquid } from '../plan/rate';
 import type { TreatableZone } from '../plan/types';
 import { planVisit, type VisitInput } from '../plan/visit';
+import { seasonFigures } from '../season/seasonFigures';
+import type { SeasonFigures } from '../season/types';
 import { visitZones } from '../yard/choose';
 import type { Issue, Product, ProductForm, Visit, Yard, Zone } from '../yard/types';
 import type { Derived, DerivedVisit } from './types';
@@ -31,6 +34,7 @@ interface Cache {
   /** by visit, then by the ids of the zones that a dose treats. */
   readonly sigmas: Map<string, ReadonlyMap<string, Kept<number>>>;
   readonly visits: Map<string, Kept<DerivedVisit>>;
+  season: Kept<SeasonFigures> | null;
 }
 const caches = new WeakMap<Derived, Cache>();
 
@@ -65,6 +69,7 @@ export function deriveYard(yard: Yard, previous?: Derived): Derived {
     rinse: stillThere(before?.rinse, yard.visits),
     sigmas: stillThere(before?.sigmas, yard.visits),
     visits: stillThere(before?.visits, yard.visits),
+    season: before?.season ?? null,
   };
   const measured = measureAgain(yard, previous);
   const derived: Derived = {
@@ -81,6 +86,13 @@ export function deriveYard(yard: Yard, previous?: Derived): Derived {
       const kept = keep(cache.visits.get(visitId), from, () => deriveVisit(yard, visit, measured, cache));
       cache.visits.set(visitId, kept);
       return kept.value;
+    },
+    season() {
+      const figures = yard.visits.flatMap((visit) => derived.visit(visit.id)?.figures ?? []);
+      const { zones, soilTests, needs, climate, caps, rules, overrides, settings } = yard;
+      const from = [...figures, zones, soilTests, needs, climate, caps, rules, overrides, settings];
+      cache.season = keep(cache.season, from, () => seasonFigures(yard, figures));
+      return cache.season.value;
     },
   };
   caches.set(derived, cache);
@@ -123,7 +135,7 @@ function deriveVisit(yard: Yard, visit: Visit, measured: MeasuredYard, cache: Ca
   const sources = stripSources(yard, measured.plane);
 
   for (const dose of visit.doses) {
-    const product = yard.products.find((one) => one.id === dose.productId);
+    const product = productOfDose(yard.products, dose);
     const rows: TreatableZone[] = [];
     for (const zone of visitZones(yard, visit, dose)) {
       const measuredZone = measured.zones.get(zone.id);
@@ -137,7 +149,7 @@ function deriveVisit(yard: Yard, visit: Visit, measured: MeasuredYard, cache: Ca
       }
       const { areaM2, stripM2 } = ground;
       rows.push({ zoneId: zone.id, name: zone.name, areaM2, stripM2, isPlaced: zone.isPlaced });
-      if (product !== undefined) {
+      if (product !== null) {
         productsByZone.set(zone.id, [...(productsByZone.get(zone.id) ?? []), product]);
       }
     }

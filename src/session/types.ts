@@ -1,6 +1,7 @@
 import type { RinseEdge, TreatedZone } from '../cover/types';
 import type { MeasuredYard, Slip } from '../measure/types';
 import type { VisitFigures } from '../plan/types';
+import type { SeasonFigures } from '../season/types';
 import type { Issue, Yard } from '../yard/types';
 
 /** All figures of one visit. */
@@ -21,6 +22,8 @@ export interface Derived {
   slips(): readonly Slip[];
   /** null when there is no such visit. */
   visit(visitId: string): DerivedVisit | null;
+  /** the ledger of all visits and what speaks against it; derives every visit, so at the first call. */
+  season(): SeasonFigures;
 }
 
 /** How the document stands with storage. */

@@ -3,7 +3,7 @@ import type { DerivedVisit, YardSession } from '../session/types';
 import type { Issue, Position, UnitSystem, Yard } from '../yard/types';
 
 /** The parts of the job that have a screen; each can be opened at any time. */
-export const STEPS = ['measure', 'shelf', 'visit', 'sheet', 'yards'] as const;
+export const STEPS = ['measure', 'need', 'shelf', 'season', 'visit', 'buy', 'sheet', 'yards'] as const;
 export type Step = (typeof STEPS)[number];
 
 /** Ways of getting at an area, beside drawing; each has a form of its own in the Measure panel. */

@@ -6,8 +6,11 @@ import { shared } from './parts/shared';
 
 export const STEP_WORDS: Readonly<Record<Step, string>> = {
   measure: 'Measure',
+  need: 'Need',
   shelf: 'Shelf',
+  season: 'Season',
   visit: 'Visit',
+  buy: 'Buy',
   sheet: 'Sheet',
   yards: 'Yards',
 };

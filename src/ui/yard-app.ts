@@ -19,8 +19,11 @@ const NARROW = 'screen and (max-width: 820px)';
 
 /** Screens that are fetched when first opened. */
 const LATE: Readonly<Partial<Record<Step, () => Promise<unknown>>>> = {
+  need: () => import('./need/need-panel'),
   shelf: () => import('./shelf/shelf-panel'),
+  season: () => import('./season/season-panel'),
   visit: () => import('./visit/visit-panel'),
+  buy: () => import('./buy/buy-panel'),
   sheet: () => import('./sheet/sheet-panel'),
   yards: () => import('./yards/yards-panel'),
 };
@@ -200,6 +203,12 @@ export class YardApp extends AppPart {
     switch (step) {
       case 'measure':
         return html`<measure-panel .app=${app} .rev=${rev}></measure-panel>`;
+      case 'need':
+        return html`<need-panel .app=${app} .rev=${rev}></need-panel>`;
+      case 'season':
+        return html`<season-panel .app=${app} .rev=${rev}></season-panel>`;
+      case 'buy':
+        return html`<buy-panel .app=${app} .rev=${rev}></buy-panel>`;
       case 'shelf':
         return html`<shelf-panel .app=${app} .rev=${rev}></shelf-panel>`;
       case 'visit':

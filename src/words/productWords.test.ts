@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { testAnalysis, testPack, testProduct } from '../plan/testDose';
+import { newDose } from '../yard/defaults';
 import { amountRateWords, analysisWords, doseName, packsWords, rateWords } from './productWords';
 
 // 1 cu ft is 28.316 846 592 L, 1 gal 3.785 411 784 L (NIST Handbook 44, app. C)
@@ -26,7 +27,7 @@ describe('product words', () => {
 
   it('name analysis and dose', () => {
     expect(analysisWords(testProduct({ analysis: testAnalysis(8, 0, 2.5) }))).toBe('8-0-2.5');
-    const dose = { id: 'd', productId: 'gone', rateFactor: 1, zones: null };
+    const dose = newDose('d', 'gone');
     expect(doseName(dose, [mulch])).toBe('Product without a name');
   });
 });

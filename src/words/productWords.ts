@@ -34,6 +34,8 @@ export const BASIS_WORDS: Readonly<Record<RateBasis, string>> = {
   'volume-per-area': 'Volume of product per area',
   'mass-per-area': 'Weight of product per area',
   'nutrient-per-area': 'Weight of a nutrient per area',
+  'pure-live-seed': 'Weight of pure live seed per area',
+  'effective-lime': 'Weight of effective lime per area',
   depth: 'Depth of a layer',
 };
 
@@ -77,6 +79,10 @@ export function rateWords(product: Product, units: UnitSystem): string {
       return amountRateWords(product, { unit: 'kg', value: rate.rateKgPerM2 }, units);
     case 'nutrient-per-area':
       return `${NUTRIENT_WORDS[rate.nutrient]} at ${formatNutrientRate(rate.rateKgPerM2, units)}`;
+    case 'pure-live-seed':
+      return `${formatAmountRate({ unit: 'kg', value: rate.rateKgPerM2 }, units)} of pure live seed`;
+    case 'effective-lime':
+      return `${formatAmountRate({ unit: 'kg', value: rate.rateKgPerM2 }, units)} of effective lime`;
     case 'depth':
       return `a layer of ${formatLength(rate.depthM, units)}`;
   }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { testYard, visit } from '../../tests/fixtures/testYard';
 import { chosenZones, visitZones, zoneClass } from './choose';
+import { newDose } from './defaults';
 
 const ids = (zones: readonly { id: string }[]) => zones.map((zone) => zone.id);
 const none = { classes: [], include: [], exclude: [] } as const;
@@ -22,7 +23,7 @@ describe('choosing zones', () => {
   });
 
   it('takes the dose’s own choice before the visit’s', () => {
-    const dose = { id: 'd', productId: 'p', rateFactor: 1, zones: null };
+    const dose = newDose('d', 'p');
     expect(ids(visitZones(testYard(), visit, dose))).toEqual(['z-lawn', 'z-strip']);
     const own = { ...none, classes: ['bed'] as const };
     expect(ids(visitZones(testYard(), visit, { ...dose, zones: own }))).toEqual(['z-bed']);

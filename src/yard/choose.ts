@@ -34,3 +34,14 @@ export function chosenZones(yard: Yard, choice: ZoneChoice): readonly Zone[] {
 export function visitZones(yard: Yard, visit: Visit, dose: VisitDose): readonly Zone[] {
   return chosenZones(yard, dose.zones ?? visit.zones);
 }
+
+/** The choice without zones that are gone; the very choice when it names none of them. */
+export function choiceWithout(choice: ZoneChoice, zoneIds: readonly string[]): ZoneChoice {
+  const gone = (id: string) => zoneIds.includes(id);
+  if (!choice.include.some(gone) && !choice.exclude.some(gone)) return choice;
+  return {
+    ...choice,
+    include: choice.include.filter((id) => !gone(id)),
+    exclude: choice.exclude.filter((id) => !gone(id)),
+  };
+}

@@ -1,9 +1,21 @@
 import { type DecodedFeature, decodeFeature, isMembers, without } from './decodeFeature';
-import { SCHEMA_VERSION } from './defaults';
+import { DEFAULT_CAPS, NO_CLIMATE, SCHEMA_VERSION } from './defaults';
 import { MEMBER } from './encode';
 import { migrate } from './migrations';
-import { checkProductShape, checkVisitShape, type Fault, readSettings } from './schema';
-import type { Issue, Mark, Parcel, Product, Visit, Yard, Zone } from './types';
+import { readSettings } from './schema';
+import {
+  checkCapsShape,
+  checkClimateShape,
+  checkNeedShape,
+  checkOverrideShape,
+  checkProductShape,
+  checkProgramShape,
+  checkRuleShape,
+  checkSoilTestShape,
+  checkVisitShape,
+} from './schemaPlan';
+import type { Fault } from './shapes';
+import type { Issue, Mark, Parcel, Yard, Zone } from './types';
 
 /** What became of a file: the yard, and what was wrong with it. */
 export interface DecodedYard {
@@ -58,7 +70,7 @@ export function yardFromGeoJson(value: unknown): DecodedYard {
   );
 
   const collection = without(file, ['type', 'features', 'bbox', MEMBER]);
-  const more = without(member, ['schemaVersion', 'id', 'name', 'settings', 'products', 'visits']);
+  const more = without(member, ['schemaVersion', 'id', 'name', 'settings', ...LISTS, 'climate', 'caps']);
   const yard: Yard = {
     schemaVersion: SCHEMA_VERSION,
     id: text(member.id, 'yard', 'id', issues),
@@ -66,8 +78,15 @@ export function yardFromGeoJson(value: unknown): DecodedYard {
     zones: features.zones,
     marks: features.marks,
     parcel: features.parcel,
-    products: decodeList<Product>(member.products, 'products', 'product', checkProductShape, issues),
-    visits: decodeList<Visit>(member.visits, 'visits', 'visit', checkVisitShape, issues),
+    products: decodeList(member, 'products', 'product', checkProductShape, issues),
+    visits: decodeList(member, 'visits', 'visit', checkVisitShape, issues),
+    soilTests: decodeList(member, 'soilTests', 'soil test', checkSoilTestShape, issues),
+    needs: decodeList(member, 'needs', 'need', checkNeedShape, issues),
+    climate: decodeOne(member, 'climate', checkClimateShape, NO_CLIMATE, issues),
+    programs: decodeList(member, 'programs', 'program', checkProgramShape, issues),
+    caps: decodeOne(member, 'caps', checkCapsShape, DEFAULT_CAPS, issues),
+    rules: decodeList(member, 'rules', 'rule', checkRuleShape, issues),
+    overrides: decodeList(member, 'overrides', 'override', checkOverrideShape, issues),
     settings: settings.settings,
     extra: {
       ...(collection && { collection }),
@@ -124,17 +143,24 @@ function withFreeId<T extends { readonly id: string; readonly name: string }>(
   return { ...item, id };
 }
 
+type Members = Readonly<Record<string, unknown>>;
+type Check<T> = (value: unknown) => { ok: true; value: T } | { ok: false; faults: readonly Fault[] };
+
+/** Lists of the yard's own member. */
+const LISTS = ['products', 'visits', 'soilTests', 'needs', 'programs', 'rules', 'overrides'] as const;
+
 function decodeList<T extends { readonly id: string }>(
-  value: unknown,
-  key: string,
-  what: 'product' | 'visit',
-  check: (value: unknown) => { ok: true; value: T } | { ok: false; faults: readonly Fault[] },
+  member: Members,
+  key: (typeof LISTS)[number],
+  what: string,
+  check: Check<T>,
   issues: Issue[],
 ): readonly T[] {
+  const value = member[key];
   const path = `${MEMBER}.${key}`;
   if (!Array.isArray(value)) {
     if (value !== undefined) {
-      const message = `The list of ${key} is damaged and was not read.`;
+      const message = `The list of ${what}s is damaged and was not read.`;
       issues.push({ code: 'bad-list', severity: 'error', message, place: { path } });
     }
     return [];
@@ -144,15 +170,25 @@ function decodeList<T extends { readonly id: string }>(
     const at = `${path}[${i}]`;
     const result = check(raw);
     const name = isMembers(raw) && typeof raw.name === 'string' && raw.name !== '' ? ` (“${raw.name}”)` : '';
-    const who = `${what === 'product' ? 'Product' : 'Visit'} ${i + 1}${name}`;
+    const who = `${what.charAt(0).toUpperCase()}${what.slice(1)} ${i + 1}${name}`;
     if (!result.ok) {
-      tellFaults(result.faults, at, `${who}:`, 'it was left out', 'error', issues, `bad-${what}`);
+      const code = `bad-${what.replace(' ', '-')}`;
+      tellFaults(result.faults, at, `${who}:`, 'it was left out', 'error', issues, code);
     } else if (items.some((item) => item.id === result.value.id)) {
       const message = `${who} has the id of an earlier one and was left out.`;
       issues.push({ code: 'double-id', severity: 'error', message, place: { path: `${at}.id` } });
     } else items.push(result.value);
   });
   return items;
+}
+
+/** A single member; a damaged one is told and its usual value used. */
+function decodeOne<T>(member: Members, key: string, check: Check<T>, usual: T, issues: Issue[]): T {
+  if (member[key] === undefined) return usual;
+  const result = check(member[key]);
+  if (result.ok) return result.value;
+  tellFaults(result.faults, `${MEMBER}.${key}`, `The ${key}:`, 'its usual value is used', 'warning', issues);
+  return usual;
 }
 
 function tellFaults(

@@ -1,7 +1,8 @@
 import { decodePoint, decodeRings, formatPlacePath } from './decodeGeometry';
 import { newZone, suggestedSurvey } from './defaults';
 import { PARCEL_KIND } from './encode';
-import { checkShape, type Fault, zonePropertySchemas } from './schema';
+import { zonePropertySchemas } from './schema';
+import { checkShape, type Fault } from './shapes';
 import {
   type Curve,
   type Issue,
@@ -51,6 +52,7 @@ const ZONE_KEYS = [
   'sketch',
   'isLocked',
   'slope',
+  'plantedOn',
 ];
 
 /**
@@ -140,6 +142,7 @@ function decodeArea(
     isPlaced,
     isLocked: read('isLocked') as boolean | undefined,
     slope: read('slope') as number | undefined,
+    plantedOn: read('plantedOn', kind === 'turf') as string | undefined,
     extra: extraOf(feature, properties, ZONE_KEYS),
   });
   return { type: 'zone', zone, issues };

@@ -1,7 +1,22 @@
-import type { Parcel, Settings, Survey, SurveyMethod, Yard, Zone, ZoneKind } from './types';
+import { KG_PER_LB, M2_PER_1000_SQFT } from '../units/factors';
+import type {
+  Climate,
+  LabelLimits,
+  NutrientCaps,
+  Parcel,
+  Product,
+  Settings,
+  Survey,
+  SurveyMethod,
+  Visit,
+  VisitDose,
+  Yard,
+  Zone,
+  ZoneKind,
+} from './types';
 
 /** Version of the document written by this program. Older ones migrate in `migrations.ts`. */
-export const SCHEMA_VERSION = 2;
+export const SCHEMA_VERSION = 3;
 
 /**
  * First guess at the standard deviation of a corner, metres, for each way of measuring; common
@@ -39,6 +54,96 @@ export const DEFAULT_SETTINGS: Settings = {
   doseBySurface: false,
 };
 
+const LB_PER_1000 = KG_PER_LB / M2_PER_1000_SQFT;
+
+/**
+ * General published caps; the label and local rules come first. Soluble N at most 0.7 lb/1,000 sq ft at
+ * once, P2O5 at most 0.25 at once and 0.50 a year: Florida Urban Turf Fertilizer Rule RE-1.003(2), in
+ * Trenholm, UF/IFAS EP353 (ENH1089). Total N at most 1 lb/1,000 sq ft at once: Univ. of Illinois 1995; the
+ * same in USGA Green Section Record 62(11) as the upper end of the range. N of a year hangs on the grass,
+ * so it has no default.
+ */
+export const DEFAULT_CAPS: NutrientCaps = {
+  totalNPerDose: 1 * LB_PER_1000,
+  solubleNPerDose: 0.7 * LB_PER_1000,
+  p2o5PerDose: 0.25 * LB_PER_1000,
+  nPerYear: null,
+  p2o5PerYear: 0.5 * LB_PER_1000,
+  k2oPerYear: null,
+};
+
+/** No monthly means are known. */
+export const NO_CLIMATE: Climate = { monthlyMeanC: null, source: '' };
+
+/** A label that states no limit. */
+export const NO_LIMITS: LabelLimits = {
+  maxPerDose: null,
+  maxPerYear: null,
+  minIntervalDays: null,
+  maxDosesPerYear: null,
+  maxAirTempC: null,
+};
+
+/** A label silent in all but what is given. @param id stable id, made by the caller */
+export function newProduct(id: string, fields: Partial<Omit<Product, 'id'>> = {}): Product {
+  return {
+    id,
+    name: '',
+    form: 'granular',
+    analysis: { nPct: 0, p2o5Pct: 0, k2oPct: 0, slowNPctOfN: null, elementsPct: {} },
+    ingredients: [],
+    densityKgPerL: null,
+    seed: null,
+    limePct: null,
+    saltIndex: null,
+    useName: '',
+    applicator: null,
+    rate: { basis: 'mass-per-area', rateKgPerM2: 0 },
+    carrierLPerM2: null,
+    carrierIsTotal: false,
+    spreadDistanceM: 0.6,
+    waterIn: false,
+    packIds: null,
+    otherUses: [],
+    packs: [],
+    canPour: false,
+    rainfastS: null,
+    waterInDepthM: null,
+    shelfLifeDays: null,
+    openedLifeDays: null,
+    stainsHardscape: false,
+    limits: NO_LIMITS,
+    onHand: {},
+    note: '',
+    ...fields,
+  };
+}
+
+/** A visit without doses on no ground, but for what is given. @param id stable id, made by the caller */
+export function newVisit(id: string, fields: Partial<Omit<Visit, 'id'>> = {}): Visit {
+  return {
+    id,
+    name: '',
+    date: null,
+    zones: { classes: [], include: [], exclude: [] },
+    doses: [],
+    tankL: null,
+    note: '',
+    doneOn: null,
+    program: null,
+    ...fields,
+  };
+}
+
+/** A dose at the label rate of the first use, on the zones of its visit, but for what is given. */
+export function newDose(
+  id: string,
+  productId: string,
+  fields: Partial<Omit<VisitDose, 'id' | 'productId'>> = {},
+): VisitDose {
+  return { id, productId, useId: null, rateFactor: 1, zones: null, actual: null, ...fields };
+}
+
 /** An empty yard with the usual settings. @param id stable id of the document, made by the caller. */
 export function emptyYard(id: string, name: string): Yard {
   return {
@@ -50,6 +155,13 @@ export function emptyYard(id: string, name: string): Yard {
     parcel: null,
     products: [],
     visits: [],
+    soilTests: [],
+    needs: [],
+    climate: NO_CLIMATE,
+    programs: [],
+    caps: DEFAULT_CAPS,
+    rules: [],
+    overrides: [],
     settings: DEFAULT_SETTINGS,
     extra: {},
   };
@@ -76,6 +188,7 @@ export function newZone(
     isPlaced: fields.isPlaced ?? true,
     isLocked: fields.isLocked ?? false,
     slope: fields.slope ?? null,
+    plantedOn: kind === 'turf' ? (fields.plantedOn ?? null) : null,
     extra: fields.extra ?? {},
   };
 }

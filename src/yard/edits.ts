@@ -1,3 +1,4 @@
+import { choiceWithout } from './choose';
 import type { BaseLayer, Mark, Parcel, Product, Settings, Visit, Yard, Zone, ZoneChoice } from './types';
 
 /*
@@ -41,11 +42,18 @@ export function replaceZone(yard: Yard, zone: Zone): Yard {
   return zones === yard.zones ? yard : { ...yard, zones };
 }
 
-/** Removes zones, and their ids from the choices of every visit and dose. */
+/** Removes zones, and their ids from every choice: of visits, doses, soil tests, needs and programs. */
 export function removeZones(yard: Yard, zoneIds: readonly string[]): Yard {
   const zones = removed(yard.zones, zoneIds);
   if (zones === yard.zones) return yard;
-  return { ...yard, zones, visits: mapped(yard.visits, (visit) => withoutZones(visit, zoneIds)) };
+  return {
+    ...yard,
+    zones,
+    visits: mapped(yard.visits, (visit) => withoutZones(visit, zoneIds)),
+    soilTests: mapped(yard.soilTests, (test) => onlyOwn(test, zoneIds)),
+    needs: mapped(yard.needs, (need) => onlyOwn(need, zoneIds)),
+    programs: mapped(yard.programs, (program) => withoutZones(program, zoneIds)),
+  };
 }
 
 /** Moves a zone to place `toIndex` (0 is first; held within the list): later zones are drawn over earlier ones. */
@@ -85,15 +93,13 @@ export function replaceProduct(yard: Yard, product: Product): Yard {
   return products === yard.products ? yard : { ...yard, products };
 }
 
-/** Removes a product, and every dose of it from the visits. */
+/** Removes a product, and every dose of it from the visits and programs. */
 export function removeProduct(yard: Yard, productId: string): Yard {
   const products = removed(yard.products, [productId]);
   if (products === yard.products) return yard;
-  const visits = mapped(yard.visits, (visit) => {
-    const doses = visit.doses.filter((dose) => dose.productId !== productId);
-    return doses.length === visit.doses.length ? visit : { ...visit, doses };
-  });
-  return { ...yard, products, visits };
+  const visits = mapped(yard.visits, (visit) => withoutDoses(visit, productId));
+  const programs = mapped(yard.programs, (program) => withoutDoses(program, productId));
+  return { ...yard, products, visits, programs };
 }
 
 /** Adds a visit. @throws Error when a visit has its id. */
@@ -111,6 +117,31 @@ export function replaceVisit(yard: Yard, visit: Visit): Yard {
 export function removeVisit(yard: Yard, visitId: string): Yard {
   const visits = removed(yard.visits, [visitId]);
   return visits === yard.visits ? yard : { ...yard, visits };
+}
+
+/** Lists of the yard beside zones, marks, products and visits, whose entries stand by themselves. */
+type OwnList = 'soilTests' | 'needs' | 'programs' | 'rules' | 'overrides';
+
+/** Adds an entry to one of the yard's lists. @throws Error when an entry has its id. */
+export function addEntry<K extends OwnList>(yard: Yard, list: K, item: Yard[K][number]): Yard {
+  return { ...yard, [list]: added<Named>(yard[list], item, 'entry') };
+}
+
+/** Puts `item` in the place of the entry with its id. */
+export function replaceEntry<K extends OwnList>(yard: Yard, list: K, item: Yard[K][number]): Yard {
+  const items = replaced<Named>(yard[list], item);
+  return items === yard[list] ? yard : { ...yard, [list]: items };
+}
+
+/** Removes an entry. A program's visits stay, as made by hand. */
+export function removeEntry(yard: Yard, list: OwnList, id: string): Yard {
+  const items = removed<Named>(yard[list], [id]);
+  if (items === yard[list]) return yard;
+  const visits =
+    list === 'programs'
+      ? mapped(yard.visits, (visit) => (visit.program?.id === id ? { ...visit, program: null } : visit))
+      : yard.visits;
+  return { ...yard, visits, [list]: items };
 }
 
 /** Sets the given settings and leaves the others. */
@@ -144,22 +175,30 @@ function mapped<T>(items: readonly T[], change: (item: T) => T): readonly T[] {
   return next.every((item, i) => item === items[i]) ? items : next;
 }
 
-function withoutZones(visit: Visit, zoneIds: readonly string[]): Visit {
-  const zones = choiceWithout(visit.zones, zoneIds);
-  const doses = mapped(visit.doses, (dose) => {
+function withoutDoses<T extends { readonly doses: readonly { readonly productId: string }[] }>(
+  item: T,
+  productId: string,
+): T {
+  const doses = item.doses.filter((dose) => dose.productId !== productId);
+  return doses.length === item.doses.length ? item : { ...item, doses };
+}
+
+function onlyOwn<T extends { readonly zones: ZoneChoice }>(item: T, zoneIds: readonly string[]): T {
+  const zones = choiceWithout(item.zones, zoneIds);
+  return zones === item.zones ? item : { ...item, zones };
+}
+
+interface WithDoses {
+  readonly zones: ZoneChoice;
+  readonly doses: readonly { readonly zones: ZoneChoice | null }[];
+}
+
+function withoutZones<T extends WithDoses>(item: T, zoneIds: readonly string[]): T {
+  const doses = mapped(item.doses, (dose) => {
     if (dose.zones === null) return dose;
     const own = choiceWithout(dose.zones, zoneIds);
     return own === dose.zones ? dose : { ...dose, zones: own };
   });
-  return zones === visit.zones && doses === visit.doses ? visit : { ...visit, zones, doses };
-}
-
-function choiceWithout(choice: ZoneChoice, zoneIds: readonly string[]): ZoneChoice {
-  const gone = (id: string) => zoneIds.includes(id);
-  if (!choice.include.some(gone) && !choice.exclude.some(gone)) return choice;
-  return {
-    ...choice,
-    include: choice.include.filter((id) => !gone(id)),
-    exclude: choice.exclude.filter((id) => !gone(id)),
-  };
+  const own = onlyOwn(item, zoneIds);
+  return doses === item.doses ? own : { ...own, doses };
 }

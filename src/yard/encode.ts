@@ -40,6 +40,13 @@ export function yardToGeoJson(yard: Yard, decimals: number = STORED_DECIMALS): Y
       settings: yard.settings,
       products: yard.products,
       visits: yard.visits,
+      soilTests: yard.soilTests,
+      needs: yard.needs,
+      climate: yard.climate,
+      programs: yard.programs,
+      caps: yard.caps,
+      rules: yard.rules,
+      overrides: yard.overrides,
     },
     features: [
       ...yard.zones.map((zone) => zoneToFeature(zone, decimals)),
@@ -70,6 +77,7 @@ function zoneToFeature(zone: Zone, decimals: number): unknown {
       ...(zone.isPlaced ? {} : { sketch: geometry }),
       ...(zone.isLocked ? { isLocked: true } : {}),
       ...(zone.slope === null ? {} : { slope: zone.slope }),
+      ...(zone.plantedOn === null ? {} : { plantedOn: zone.plantedOn }),
     },
   };
 }

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { yardFromGeoJson } from './codec';
-import { SCHEMA_VERSION } from './defaults';
+import { DEFAULT_CAPS, NO_CLIMATE, SCHEMA_VERSION } from './defaults';
 import { MIGRATIONS, migrate } from './migrations';
 
 it('has a step from every older version', () => {
@@ -46,4 +46,36 @@ it('opens a file of version 1 whole: what that version did not know has its usua
     { id: 'z-2', survey: { method: 'tape', vertexSigmaM: 0.04 }, material: 'gravel' },
   ]);
   expect(yard?.extra.member).toEqual({ season: 'spring' });
+});
+
+it('opens a file of version 2 whole: one use a label, nothing planned beside visits', () => {
+  const url = new URL('../../tests/fixtures/yards/version-2.geojson', import.meta.url);
+  const { yard, issues } = yardFromGeoJson(JSON.parse(readFileSync(url, 'utf8')));
+  expect(issues).toEqual([]);
+  expect(yard).toMatchObject({
+    schemaVersion: SCHEMA_VERSION,
+    name: 'Brook side',
+    zones: [{ id: 'z-lawn', slope: 0.12, isLocked: true, plantedOn: null }],
+    products: [
+      {
+        id: 'p-granules',
+        analysis: { nPct: 20, p2o5Pct: 0, k2oPct: 10, slowNPctOfN: 50, elementsPct: {} },
+        otherUses: [],
+        packIds: null,
+        canPour: false,
+        applicator: null,
+        limits: { minIntervalDays: 28, maxDosesPerYear: 4, maxPerDose: null },
+        onHand: { 'pack-1': 0.5 },
+      },
+      { id: 'p-liquid', seed: null, limePct: null, ingredients: [] },
+    ],
+    visits: [{ id: 'v-1', doneOn: null, program: null, doses: [{ useId: null, actual: null }] }],
+    soilTests: [],
+    needs: [],
+    climate: NO_CLIMATE,
+    programs: [],
+    caps: DEFAULT_CAPS,
+    rules: [],
+    overrides: [],
+  });
 });

@@ -17,6 +17,8 @@ export const MIGRATIONS: Readonly<Record<number, (file: Members) => Members>> = 
   },
   /** 1: before zones had curves, slopes and locks and yards a parcel; all of these may be missing. */
   1: (file) => ({ ...file, [MEMBER]: { ...((file[MEMBER] ?? {}) as Members), schemaVersion: 2 } }),
+  /** 2: before labels had several uses, and yards soil tests, needs, programs, caps and rules; all may be missing. */
+  2: (file) => ({ ...file, [MEMBER]: { ...((file[MEMBER] ?? {}) as Members), schemaVersion: 3 } }),
 };
 
 /**

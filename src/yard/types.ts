@@ -4,6 +4,21 @@
  * Immutable: an edit makes a new document that shares every untouched part, so `===` tells what changed.
  */
 
+import type { Product } from './productTypes';
+import type {
+  Climate,
+  LocalRule,
+  NutrientCaps,
+  NutrientNeed,
+  Override,
+  Program,
+  SoilTest,
+  Visit,
+} from './seasonTypes';
+
+export * from './productTypes';
+export * from './seasonTypes';
+
 /** [longitude, latitude] in degrees. */
 export type Position = readonly [number, number];
 /** Closed ring: 4 or more positions, first equal to last, any winding in memory. */
@@ -82,6 +97,8 @@ export interface Zone {
   readonly isLocked: boolean;
   /** rise over run, 0 or more; null: not given, taken as flat. */
   readonly slope: number | null;
+  /** YYYY-MM-DD on which turf was sown or laid; null: established, or not told. */
+  readonly plantedOn: string | null;
   /** unknown members of the feature and its properties, kept for the round trip. */
   readonly extra: Extra;
 }
@@ -116,90 +133,6 @@ export interface Extra {
   readonly properties?: Readonly<Record<string, unknown>>;
 }
 
-/** A quantity of product: litres or kilograms. */
-export type Amount =
-  | { readonly unit: 'L'; readonly value: number }
-  | { readonly unit: 'kg'; readonly value: number };
-
-/** In what form a product is sold. */
-export const PRODUCT_FORMS = [
-  'ready-to-use',
-  'liquid-concentrate',
-  'soluble-powder',
-  'granular',
-  'seed',
-  'mulch',
-  'topdressing',
-  'soil-amendment',
-] as const;
-/** One form of product. */
-export type ProductForm = (typeof PRODUCT_FORMS)[number];
-
-/** The nutrients of a label, in its order; P and K by the oxide convention. */
-export const NUTRIENTS = ['N', 'P2O5', 'K2O'] as const;
-/** One nutrient of a label. */
-export type Nutrient = (typeof NUTRIENTS)[number];
-
-/** The label rate, by the one basis the label uses. */
-export type LabelRate =
-  /** one pack (`packId`) covers `areaM2`. */
-  | { readonly basis: 'area-per-container'; readonly areaM2: number; readonly packId: string }
-  | { readonly basis: 'volume-per-area'; readonly rateLPerM2: number }
-  | { readonly basis: 'mass-per-area'; readonly rateKgPerM2: number }
-  | { readonly basis: 'nutrient-per-area'; readonly nutrient: Nutrient; readonly rateKgPerM2: number }
-  | { readonly basis: 'depth'; readonly depthM: number };
-/** One basis of a label rate. */
-export type RateBasis = LabelRate['basis'];
-
-/** One size in which a product is sold. */
-export interface Pack {
-  readonly id: string;
-  /** what one full pack holds. */
-  readonly content: Amount;
-  /** price of one pack in the yard's currency; null when not known. */
-  readonly price: number | null;
-}
-
-/** Percent by weight, as on the label: N, then P2O5 and K2O (oxide convention). */
-export interface Analysis {
-  readonly nPct: number;
-  readonly p2o5Pct: number;
-  readonly k2oPct: number;
-  /** share of the nitrogen that is slow-release, 0 to 100 % of N; null when the label is silent. */
-  readonly slowNPctOfN: number | null;
-}
-
-/** A product by its label, and what of it is on the shelf. */
-export interface Product {
-  readonly id: string;
-  readonly name: string;
-  readonly form: ProductForm;
-  readonly analysis: Analysis;
-  /** kg per litre; needed where mass and volume must be turned into each other; null when not known. */
-  readonly densityKgPerL: number | null;
-  readonly rate: LabelRate;
-  readonly packs: readonly Pack[];
-  /** water mixed in for each square metre, L/m²; null when none is mixed in (granules, ready-to-use). */
-  readonly carrierLPerM2: number | null;
-  /** true: the carrier figure is the whole spray liquid, product included; false: water added to the product. */
-  readonly carrierIsTotal: boolean;
-  /** how far beyond the aimed-at edge product lands, metres; 0 or more. */
-  readonly spreadDistanceM: number;
-  readonly stainsHardscape: boolean;
-  readonly waterIn: boolean;
-  /** limits printed on the label; null when the label is silent. Amounts are of product per m². */
-  readonly limits: {
-    readonly maxPerDose: Amount | null;
-    readonly maxPerYear: Amount | null;
-    readonly minIntervalDays: number | null;
-    readonly maxDosesPerYear: number | null;
-    readonly maxAirTempC: number | null;
-  };
-  /** packs on hand (may be a fraction for an opened one), by pack id. */
-  readonly onHand: Readonly<Record<string, number>>;
-  readonly note: string;
-}
-
 /** What a zone can be chosen by. */
 export const ZONE_CLASSES = ['turf-low-cut', 'turf-regular', 'bed', 'other'] as const;
 /** One class that zones can be chosen by. */
@@ -210,30 +143,6 @@ export interface ZoneChoice {
   readonly classes: readonly ZoneClass[];
   readonly include: readonly string[];
   readonly exclude: readonly string[];
-}
-
-/** One product put out at a visit. */
-export interface VisitDose {
-  readonly id: string;
-  readonly productId: string;
-  /** multiplies the label rate; 1 is the label rate; more than 0. */
-  readonly rateFactor: number;
-  /** null: the visit's zones; else a choice of its own. */
-  readonly zones: ZoneChoice | null;
-}
-
-/** One working day: what goes out, and where. */
-export interface Visit {
-  readonly id: string;
-  readonly name: string;
-  /** YYYY-MM-DD, or null when not yet set. */
-  readonly date: string | null;
-  readonly zones: ZoneChoice;
-  /** in the order they go out. */
-  readonly doses: readonly VisitDose[];
-  /** what the sprayer's tank holds, litres; null: no tank. */
-  readonly tankL: number | null;
-  readonly note: string;
 }
 
 /** Pixel (column right, row down) to plane metres (x east, y north): x = a·col + b·row + c, y = d·col + e·row + f. */
@@ -348,6 +257,13 @@ export interface Yard {
   readonly parcel: Parcel | null;
   readonly products: readonly Product[];
   readonly visits: readonly Visit[];
+  readonly soilTests: readonly SoilTest[];
+  readonly needs: readonly NutrientNeed[];
+  readonly climate: Climate;
+  readonly programs: readonly Program[];
+  readonly caps: NutrientCaps;
+  readonly rules: readonly LocalRule[];
+  readonly overrides: readonly Override[];
   readonly settings: Settings;
   /** unknown members of the file and of its `measuredYard` member. */
   readonly extra: {
@@ -365,6 +281,10 @@ export interface Place {
   readonly productId?: string;
   readonly visitId?: string;
   readonly doseId?: string;
+  readonly soilTestId?: string;
+  readonly needId?: string;
+  readonly programId?: string;
+  readonly ruleId?: string;
   /** path in a file or object, such as `features[3].geometry.coordinates[0]`. */
   readonly path?: string;
   readonly line?: number;

@@ -1,6 +1,6 @@
 import { createPlane } from '../../src/measure/plane';
-import { emptyYard, newZone } from '../../src/yard/defaults';
-import type { Position, Product, Ring, Visit, Yard, Zone, ZoneKind } from '../../src/yard/types';
+import { emptyYard, newDose, newProduct, newVisit, newZone } from '../../src/yard/defaults';
+import type { Position, Ring, Yard, Zone, ZoneKind } from '../../src/yard/types';
 
 /** Repeatable pseudo-random numbers from 0 to 1 (mulberry32, public domain). */
 export function seededRandom(seed: number): () => number {
@@ -93,39 +93,26 @@ function zoneOf(id: string, kind: ZoneKind, corners: readonly Position[], middle
   return newZone(id, kind, [[[...open, open[0] as Position]]], { name: id });
 }
 
-const PRODUCT: Product = {
-  id: 'liquid',
+const PRODUCT = newProduct('liquid', {
   name: 'Liquid 12-0-6',
   form: 'liquid-concentrate',
-  analysis: { nPct: 12, p2o5Pct: 0, k2oPct: 6, slowNPctOfN: null },
+  analysis: { nPct: 12, p2o5Pct: 0, k2oPct: 6, slowNPctOfN: null, elementsPct: {} },
   densityKgPerL: 1.2,
   rate: { basis: 'volume-per-area', rateLPerM2: 0.0016 },
   packs: [{ id: 'pack-1', content: { unit: 'L', value: 1 }, price: 20 }],
   carrierLPerM2: 0.04,
-  carrierIsTotal: false,
   spreadDistanceM: 0.3,
   stainsHardscape: true,
   waterIn: true,
-  limits: {
-    maxPerDose: null,
-    maxPerYear: null,
-    minIntervalDays: null,
-    maxDosesPerYear: null,
-    maxAirTempC: null,
-  },
-  onHand: {},
-  note: '',
-};
+});
 
-const VISIT: Visit = {
-  id: 'visit',
+const VISIT = newVisit('visit', {
   name: 'Early summer',
   date: '2031-06-01',
   zones: { classes: ['turf-regular', 'turf-low-cut'], include: [], exclude: [] },
-  doses: [{ id: 'dose', productId: 'liquid', rateFactor: 1, zones: null }],
+  doses: [newDose('dose', 'liquid')],
   tankL: 15,
-  note: '',
-};
+});
 
 const MARKS: Yard['marks'] = [
   { id: 'drain', name: 'Drain', kind: 'storm-drain', position: PLANE.toLonLat([3, 3]), extra: {} },

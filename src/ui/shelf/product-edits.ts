@@ -1,31 +1,15 @@
 import { measuredUnit, productRate } from '../../plan/rate';
+import { newProduct } from '../../yard/defaults';
 import type { Amount, LabelRate, Product, ProductForm, RateBasis, Visit } from '../../yard/types';
 
 /** A new product with nothing filled in that only the label knows. Ids are made by the caller. */
-export function newProduct(id: string, packId: string, name: string): Product {
-  return {
-    id,
+export function blankProduct(id: string, packId: string, name: string): Product {
+  return newProduct(id, {
     name,
     form: 'liquid-concentrate',
-    analysis: { nPct: 0, p2o5Pct: 0, k2oPct: 0, slowNPctOfN: null },
-    densityKgPerL: null,
     rate: { basis: 'volume-per-area', rateLPerM2: 0 },
     packs: [{ id: packId, content: { unit: 'L', value: 0 }, price: null }],
-    carrierLPerM2: null,
-    carrierIsTotal: false,
-    spreadDistanceM: 0.6,
-    stainsHardscape: false,
-    waterIn: false,
-    limits: {
-      maxPerDose: null,
-      maxPerYear: null,
-      minIntervalDays: null,
-      maxDosesPerYear: null,
-      maxAirTempC: null,
-    },
-    onHand: {},
-    note: '',
-  };
+  });
 }
 
 /**
@@ -52,6 +36,13 @@ export function rateInBasis(product: Product, basis: RateBasis): LabelRate {
       return { basis, rateKgPerM2: known?.kgPerM2 ?? 0 };
     case 'nutrient-per-area':
       return { basis, nutrient: 'N', rateKgPerM2: ((known?.kgPerM2 ?? 0) * product.analysis.nPct) / 100 };
+    case 'pure-live-seed': {
+      const { seed } = product;
+      const live = seed ? (seed.purityPct * seed.germinationPct) / 10_000 : 0;
+      return { basis, rateKgPerM2: (known?.kgPerM2 ?? 0) * live };
+    }
+    case 'effective-lime':
+      return { basis, rateKgPerM2: ((known?.kgPerM2 ?? 0) * (product.limePct ?? 0)) / 100 };
     case 'depth':
       // 1 L/m² is a layer of 1 mm
       return { basis, depthM: (known?.lPerM2 ?? 0) / 1000 };

@@ -133,7 +133,7 @@ export class ProductForm extends AppPart {
       <p class="quiet">Percent by weight. By label convention the second and third numbers are P₂O₅ and K₂O (oxides), not bare P and K.</p>
       <div class="fields">
         <number-field label="Slow-release share of the N" suffix="% of N" optional .value=${analysis.slowNPctOfN} .min=${0} .max=${100}
-          @number-change=${(event: CustomEvent<NumberChange>) => set({ slowNPctOfN: event.detail.value })}></number-field>
+          @number-change=${(event: CustomEvent<NumberChange>) => set({ slowNPctOfN: event.detail.value, elementsPct: {} })}></number-field>
         <quantity-field label="Density" quantity="density" optional .system=${this.app.units} .value=${product.densityKgPerL} .min=${0}
           hint=${isLiquid(product) ? 'Weight of a full gallon or litre; on the label or its safety sheet.' : ''}
           @quantity-change=${(event: CustomEvent<QuantityChange>) => this.change('densityKgPerL', { densityKgPerL: event.detail.valueSi })}></quantity-field>

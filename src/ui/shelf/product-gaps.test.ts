@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { checkProduct } from '../../plan/check';
 import type { Product } from '../../yard/types';
-import { inForm, newProduct } from './product-edits';
+import { blankProduct, inForm } from './product-edits';
 import { fieldKey, flagWords, quietGaps } from './product-gaps';
 
-const fresh = newProduct('product-1', 'pack-1', 'Product 1');
+const fresh = blankProduct('product-1', 'pack-1', 'Product 1');
 const told = (product: Product, left: readonly string[] = []) =>
   quietGaps(checkProduct(product), product, new Set(left));
 

@@ -59,6 +59,16 @@ export class RateFields extends AppPart {
         return html`
           ${selectField('Nutrient', rate.nutrient, NUTRIENTS, NUTRIENT_WORDS, (nutrient) => this.send({ ...rate, nutrient }))}
           ${this.field(`${NUTRIENT_WORDS[rate.nutrient]} laid down`, 'mass-per-area', rate.rateKgPerM2, (rateKgPerM2) => ({ ...rate, rateKgPerM2 }))}`;
+      case 'pure-live-seed':
+        return this.field('Pure live seed', 'mass-per-area', rate.rateKgPerM2, (rateKgPerM2) => ({
+          ...rate,
+          rateKgPerM2,
+        }));
+      case 'effective-lime':
+        return this.field('Effective lime', 'mass-per-area', rate.rateKgPerM2, (rateKgPerM2) => ({
+          ...rate,
+          rateKgPerM2,
+        }));
       case 'depth':
         return this.field('Depth of the layer', 'depth', rate.depthM, (depthM) => ({ ...rate, depthM }));
     }

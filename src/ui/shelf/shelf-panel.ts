@@ -4,7 +4,7 @@ import { checkProduct } from '../../plan/check';
 import { addProduct, removeProduct } from '../../yard/edits';
 import type { Product } from '../../yard/types';
 import { AppPart } from '../parts/app-part';
-import { isRateEmpty, newProduct, visitsWith } from './product-edits';
+import { blankProduct, isRateEmpty, visitsWith } from './product-edits';
 import './product-form';
 import { analysisWords, FORM_WORDS, packsWords, productName, rateWords } from '../../words/productWords';
 import { freeName } from '../../words/zoneWords';
@@ -130,7 +130,7 @@ export class ShelfPanel extends AppPart {
       'Product',
       app.yard.products.map((one) => one.name),
     );
-    const product = newProduct(app.newId('product'), app.newId('pack'), name);
+    const product = blankProduct(app.newId('product'), app.newId('pack'), name);
     app.dispatch('Add product', (yard) => addProduct(yard, product));
     this.open(product.id);
     this.isNew = true;

@@ -1,8 +1,9 @@
 import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { doseAreaWords } from '../../words/slopeWords';
+import { newDose, newVisit } from '../../yard/defaults';
 import { addVisit, removeVisit, replaceVisit } from '../../yard/edits';
-import type { Visit, VisitDose, ZoneChoice } from '../../yard/types';
+import type { Visit, ZoneChoice } from '../../yard/types';
 import { AppPart, fieldValue } from '../parts/app-part';
 import './dose-card';
 import { fold } from '../parts/fold';
@@ -133,8 +134,9 @@ export class VisitPanel extends AppPart {
       return;
     }
     list.value = '';
-    const dose: VisitDose = { id: this.app.newId('dose'), productId, rateFactor: 1, zones: null };
-    this.change('Add product to visit', { doses: [...visit.doses, dose] });
+    this.change('Add product to visit', {
+      doses: [...visit.doses, newDose(this.app.newId('dose'), productId)],
+    });
   }
 
   private change(label: string, change: Partial<Visit>, field?: string): void {
@@ -158,15 +160,10 @@ export class VisitPanel extends AppPart {
 
   private add(): void {
     const { app } = this;
-    const visit: Visit = {
-      id: app.newId('visit'),
+    const visit = newVisit(app.newId('visit'), {
       name: this.freeName('Visit'),
-      date: null,
       zones: { classes: ['turf-low-cut', 'turf-regular'], include: [], exclude: [] },
-      doses: [],
-      tankL: null,
-      note: '',
-    };
+    });
     app.dispatch('Add visit', (yard) => addVisit(yard, visit));
     app.setView({ visitId: visit.id });
   }
@@ -174,13 +171,15 @@ export class VisitPanel extends AppPart {
   private copy(): void {
     const { app, visit } = this;
     if (!visit) return;
-    const doses = visit.doses.map((dose) => ({ ...dose, id: app.newId('dose') }));
+    const doses = visit.doses.map((dose) => ({ ...dose, id: app.newId('dose'), actual: null }));
     // no date: the same product on the same day twice is never meant
     const copy: Visit = {
       ...visit,
       id: app.newId('visit'),
       name: this.freeName(`${visit.name}, copy`),
       date: null,
+      doneOn: null,
+      program: null,
       doses,
     };
     app.dispatch('Copy visit', (yard) => addVisit(yard, copy));

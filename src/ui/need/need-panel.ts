@@ -1,0 +1,13 @@
+import { html } from 'lit';
+import { customElement } from 'lit/decorators.js';
+import { AppPart } from '../parts/app-part';
+import { shared } from '../parts/shared';
+
+@customElement('need-panel')
+export class NeedPanel extends AppPart {
+  static override styles = [shared];
+
+  protected override render() {
+    return html`<h2>Need</h2>`;
+  }
+}
