@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { deriveYard } from '../session/derive';
+import '../session/deriveVisit';
 import { yardFromGeoJson } from '../yard/codec';
 import { emptyYard } from '../yard/defaults';
 import type { Yard } from '../yard/types';

@@ -6,6 +6,7 @@ import { newDose } from '../yard/defaults';
 import { rename, replaceProduct, replaceVisit, replaceZone } from '../yard/edits';
 import type { Product, Visit, Yard, Zone } from '../yard/types';
 import { deriveYard } from './derive';
+import './deriveVisit';
 
 /*
  * Stand-ins for the parts that are composed here (each has its own tests): every zone measures

@@ -1,77 +1,41 @@
-import { rinseEdges, type TreatedReach } from '../cover/rinse';
-import { type StripSource, sourcesNear, stripSources } from '../cover/sources';
-import { treatZone } from '../cover/strips';
-import type { RinseEdge, TreatedZone } from '../cover/types';
-import { areaScale } from '../measure/areaScale';
-import { intersectionOf, planeAreaOf } from '../measure/clip';
 import { measureYard } from '../measure/measureYard';
-import { findSlips, LEAST_SLIP_M2 } from '../measure/slips';
-import { type Clash, clashesOf } from '../measure/totals';
-import type { MeasuredYard, MeasuredZone, Slip } from '../measure/types';
-import { sigmaOfGradients } from '../measure/uncertainty';
-import { productOfDose } from '../plan/applyUse';
-import { isLiquid } from '../plan/rate';
-import type { TreatableZone } from '../plan/types';
-import { planVisit, type VisitInput } from '../plan/visit';
-import { seasonFigures } from '../season/seasonFigures';
+import { findSlips } from '../measure/slips';
+import type { MeasuredYard, Slip } from '../measure/types';
 import type { SeasonFigures } from '../season/types';
-import { visitZones } from '../yard/choose';
-import type { Issue, Product, ProductForm, Visit, Yard, Zone } from '../yard/types';
-import type { Derived, DerivedVisit } from './types';
-
-/** A result with the objects it came from: good while every one of them is the same. */
-interface Kept<T> {
-  readonly from: readonly unknown[];
-  readonly value: T;
-}
-type Treated = ReturnType<typeof treatZone>;
+import type { Yard } from '../yard/types';
+import { type Kept, keep } from './keep';
+import { currentPlanner, type Planned } from './planner';
+import type { Derived } from './types';
 
 /** What one derivation leaves for the next. */
 interface Cache {
   slips: Kept<readonly Slip[]> | null;
-  readonly treated: Map<string, Kept<Treated>>;
-  readonly rinse: Map<string, Kept<readonly RinseEdge[]>>;
-  /** by visit, then by the ids of the zones that a dose treats. */
-  readonly sigmas: Map<string, ReadonlyMap<string, Kept<number>>>;
-  readonly visits: Map<string, Kept<DerivedVisit>>;
-  season: Kept<SeasonFigures> | null;
+  /** the plan of this very document; null until it is asked for. */
+  planned: Planned | null;
+  /** the last plan made of an earlier document. */
+  readonly plannedBefore: Planned | null;
 }
 const caches = new WeakMap<Derived, Cache>();
-
-function keep<T>(kept: Kept<T> | null | undefined, from: readonly unknown[], make: () => T): Kept<T> {
-  const same = kept?.from.length === from.length && kept.from.every((item, i) => item === from[i]);
-  return kept && same ? kept : { from, value: make() };
-}
-
-/** What was kept for zones or visits that the yard still has. */
-function stillThere<T>(
-  kept: ReadonlyMap<string, T> | undefined,
-  items: readonly { readonly id: string }[],
-): Map<string, T> {
-  const next = new Map<string, T>();
-  for (const { id } of kept === undefined ? [] : items) {
-    const value = kept?.get(id);
-    if (value !== undefined) next.set(id, value);
-  }
-  return next;
-}
+const NO_SEASON: SeasonFigures = { entries: [], issues: [] };
 
 /**
- * Everything shown, derived from a document. Areas are measured at once; slips and visits at the
+ * Everything shown, derived from a document. Areas are measured at once; slips, visits and season at the
  * first call, and kept. What came from the same objects as in `previous` is taken over from there.
+ * Visits and season are there once the planner is loaded (`loadPlanner`).
  */
 export function deriveYard(yard: Yard, previous?: Derived): Derived {
   if (previous?.yard === yard) return previous;
   const before = previous && caches.get(previous);
   const cache: Cache = {
     slips: before?.slips ?? null,
-    treated: stillThere(before?.treated, yard.zones),
-    rinse: stillThere(before?.rinse, yard.visits),
-    sigmas: stillThere(before?.sigmas, yard.visits),
-    visits: stillThere(before?.visits, yard.visits),
-    season: before?.season ?? null,
+    planned: null,
+    plannedBefore: before?.planned ?? before?.plannedBefore ?? null,
   };
   const measured = measureAgain(yard, previous);
+  const plan = (): Planned | null => {
+    cache.planned ??= currentPlanner()?.(yard, measured, cache.plannedBefore) ?? null;
+    return cache.planned;
+  };
   const derived: Derived = {
     yard,
     measured,
@@ -79,21 +43,8 @@ export function deriveYard(yard: Yard, previous?: Derived): Derived {
       cache.slips = keep(cache.slips, groundOf(yard, measured), () => findSlips(yard, measured));
       return cache.slips.value;
     },
-    visit(visitId) {
-      const visit = yard.visits.find((one) => one.id === visitId);
-      if (visit === undefined) return null;
-      const from = [visit, yard.visits, yard.zones, yard.marks, yard.products, yard.settings, measured.plane];
-      const kept = keep(cache.visits.get(visitId), from, () => deriveVisit(yard, visit, measured, cache));
-      cache.visits.set(visitId, kept);
-      return kept.value;
-    },
-    season() {
-      const figures = yard.visits.flatMap((visit) => derived.visit(visit.id)?.figures ?? []);
-      const { zones, soilTests, needs, climate, caps, rules, overrides, settings } = yard;
-      const from = [...figures, zones, soilTests, needs, climate, caps, rules, overrides, settings];
-      cache.season = keep(cache.season, from, () => seasonFigures(yard, figures));
-      return cache.season.value;
-    },
+    visit: (visitId) => plan()?.visit(visitId) ?? null,
+    season: () => plan()?.season() ?? NO_SEASON,
   };
   caches.set(derived, cache);
   return derived;
@@ -123,145 +74,4 @@ function groundOf({ zones, settings }: Yard, { plane }: MeasuredYard): readonly 
     settings.elevationM,
     ...zones.flatMap((zone) => [zone.id, zone.kind, zone.cutsSameKind, zone.parts]),
   ];
-}
-
-function deriveVisit(yard: Yard, visit: Visit, measured: MeasuredYard, cache: Cache): DerivedVisit {
-  const treated = new Map<string, TreatedZone>();
-  const issues: Issue[] = [];
-  const zonesByDose = new Map<string, TreatableZone[]>();
-  const sigmaByDose = new Map<string, number>();
-  const sigmas = new Map<string, Kept<number>>();
-  const productsByZone = new Map<string, Product[]>();
-  const sources = stripSources(yard, measured.plane);
-
-  for (const dose of visit.doses) {
-    const product = productOfDose(yard.products, dose);
-    const rows: TreatableZone[] = [];
-    for (const zone of visitZones(yard, visit, dose)) {
-      const measuredZone = measured.zones.get(zone.id);
-      if (measuredZone === undefined) continue;
-      let ground = treated.get(zone.id);
-      if (ground === undefined) {
-        const result = treatKept(yard, zone, measuredZone, sources, measured, cache);
-        ground = result.treated;
-        issues.push(...result.issues);
-        treated.set(zone.id, ground);
-      }
-      const { areaM2, stripM2 } = ground;
-      rows.push({ zoneId: zone.id, name: zone.name, areaM2, stripM2, isPlaced: zone.isPlaced });
-      if (product !== null) {
-        productsByZone.set(zone.id, [...(productsByZone.get(zone.id) ?? []), product]);
-      }
-    }
-    zonesByDose.set(dose.id, rows);
-    const grounds = rows.flatMap((row) => treated.get(row.zoneId) ?? []);
-    const key = rows.map((row) => row.zoneId).join(' ');
-    const { elevationM } = yard.settings;
-    const sigma = keep(
-      sigmas.get(key) ?? cache.sigmas.get(visit.id)?.get(key),
-      [elevationM, ...grounds],
-      () => sigmaOfGrounds(grounds, elevationM),
-    );
-    sigmas.set(key, sigma);
-    sigmaByDose.set(dose.id, sigma.value);
-  }
-  cache.sigmas.set(visit.id, sigmas);
-  const clashes = clashesOfTreated(yard, clashesOf(yard.zones, measured), treated);
-  return {
-    figures: planVisit({ yard, visit, zonesByDose, sigmaByDose, clashes }),
-    treated,
-    rinseEdges: rinseKept(yard, visit, measured, treated, productsByZone, sources, cache),
-    issues,
-  };
-}
-
-/** One standard deviation of the ground of a dose, m². Corners that its zones share err together. */
-function sigmaOfGrounds(grounds: readonly TreatedZone[], elevationM: number | null): number {
-  const [only] = grounds;
-  if (only && grounds.length === 1) return only.areaSigmaM2;
-  return sigmaOfGradients(
-    grounds.map((ground) => ground.gradient),
-    Math.sqrt(areaScale(elevationM)),
-  );
-}
-
-/** Ground that two zones of one kind would both have treated: what they both claim less their strips. */
-function clashesOfTreated(
-  yard: Yard,
-  clashes: readonly Clash[],
-  treated: ReadonlyMap<string, TreatedZone>,
-): NonNullable<VisitInput['clashes']> {
-  const scale = areaScale(yard.settings.elevationM);
-  return clashes.flatMap(({ a, b, overlap }) => {
-    const [one, other] = [treated.get(a.zoneId), treated.get(b.zoneId)];
-    if (!one || !other) return [];
-    const isWhole = one.strips.length === 0 && other.strips.length === 0;
-    const planeM2 = isWhole
-      ? overlap.planeAreaM2
-      : planeAreaOf(intersectionOf(one.planeParts, other.planeParts));
-    return planeM2 >= LEAST_SLIP_M2 ? [[a.zoneId, b.zoneId, scale * planeM2]] : [];
-  });
-}
-
-/** A zone less its strips: depends on its net shape (plane and elevation in it) and the sources that may reach it. */
-function treatKept(
-  yard: Yard,
-  zone: Zone,
-  measuredZone: MeasuredZone,
-  sources: readonly StripSource[],
-  measured: MeasuredYard,
-  cache: Cache,
-): Treated {
-  const near = zone.isPlaced ? sourcesNear(sources, measuredZone.netPlaneParts) : [];
-  const from = [zone, measuredZone, yard.settings.doseBySurface, ...near];
-  const kept = keep(cache.treated.get(zone.id), from, () =>
-    treatZone(measuredZone, zone, yard, measured.plane),
-  );
-  cache.treated.set(zone.id, kept);
-  return kept.value;
-}
-
-/** Forms that lie loose on hardscape: swept or blown back before any rinsing. */
-const LOOSE_FORMS: readonly ProductForm[] = ['granular', 'seed', 'mulch', 'topdressing', 'soil-amendment'];
-
-/** A soil amendment that is poured is rinsed like any liquid. */
-function liesLoose(product: Product): boolean {
-  return LOOSE_FORMS.includes(product.form) && !isLiquid(product);
-}
-
-function rinseKept(
-  yard: Yard,
-  visit: Visit,
-  measured: MeasuredYard,
-  treated: ReadonlyMap<string, TreatedZone>,
-  productsByZone: ReadonlyMap<string, readonly Product[]>,
-  sources: readonly StripSource[],
-  cache: Cache,
-): readonly RinseEdge[] {
-  const hardscapes = yard.zones.flatMap((zone) => {
-    const own = zone.kind === 'hardscape' && zone.isPlaced ? measured.zones.get(zone.id) : undefined;
-    return own === undefined ? [] : { zone, measured: own };
-  });
-  const unplaced = new Set(yard.zones.flatMap((zone) => (zone.isPlaced ? [] : zone.id)));
-  const grounds = [...productsByZone].flatMap(([zoneId, products]): TreatedReach | [] => {
-    const zone = treated.get(zoneId);
-    if (zone === undefined || unplaced.has(zoneId)) return [];
-    return {
-      zone,
-      spreadM: Math.max(...products.map((product) => product.spreadDistanceM)),
-      treatment: products.some(liesLoose) ? 'sweep-then-rinse' : 'rinse-toward-turf',
-      stains: products.some((product) => product.stainsHardscape),
-    };
-  });
-  const from = [
-    measured.plane,
-    ...sources,
-    ...grounds.flatMap((ground) => [ground.zone, ground.spreadM, ground.treatment, ground.stains]),
-    ...hardscapes.flatMap((hardscape) => [hardscape.zone, hardscape.measured]),
-  ];
-  const kept = keep(cache.rinse.get(visit.id), from, () =>
-    rinseEdges({ treated: grounds, hardscapes, sources, plane: measured.plane }),
-  );
-  cache.rinse.set(visit.id, kept);
-  return kept.value;
 }

@@ -3,6 +3,7 @@ import { granules, liquid, visit } from '../../tests/fixtures/testYard';
 import { boxAt, testPlane, yardOf, zoneAt } from '../measure/testYards';
 import type { Mark, Visit, Yard, Zone } from '../yard/types';
 import { deriveYard } from './derive';
+import './deriveVisit';
 import type { DerivedVisit } from './types';
 
 /* Visits derived by all parts together, none of them stood in for. */

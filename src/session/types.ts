@@ -20,9 +20,9 @@ export interface Derived {
   readonly measured: MeasuredYard;
   /** overlaps of one kind and gaps; costly, so computed at the first call. */
   slips(): readonly Slip[];
-  /** null when there is no such visit. */
+  /** null when there is no such visit, or the planner is not loaded yet (`loadPlanner`). */
   visit(visitId: string): DerivedVisit | null;
-  /** the ledger of all visits and what speaks against it; derives every visit, so at the first call. */
+  /** the ledger of all visits and what speaks against it; derives every visit, so at the first call. Empty until the planner is loaded. */
   season(): SeasonFigures;
 }
 

@@ -1,5 +1,6 @@
 import { css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { loadPlanner } from '../session/planner';
 import { AppPart } from './parts/app-part';
 import './draw-bar';
 import { watchDrops } from './files/drop-target';
@@ -17,7 +18,7 @@ import type { YardLibrary } from './yard-library';
 
 const NARROW = 'screen and (max-width: 820px)';
 
-/** Screens that are fetched when first opened. */
+/** Screens that are fetched when first opened; all of them plan, so the planner comes along. */
 const LATE: Readonly<Partial<Record<Step, () => Promise<unknown>>>> = {
   need: () => import('./need/need-panel'),
   shelf: () => import('./shelf/shelf-panel'),
@@ -121,9 +122,10 @@ export class YardApp extends AppPart {
     const { step } = this.app.view;
     const load = LATE[step];
     if (!load || this.loaded.has(step) || this.failed === step) return;
-    load()
+    Promise.all([load(), loadPlanner()])
       .then(() => {
         this.loaded = new Set([...this.loaded, step]);
+        this.app.notify();
       })
       .catch(() => {
         this.failed = step;

@@ -5,6 +5,7 @@ import { areaOfRingM2, destination } from '../../src/measure/geodesic';
 import { measureYard } from '../../src/measure/measureYard';
 import { findSlips } from '../../src/measure/slips';
 import { deriveYard } from '../../src/session/derive';
+import '../../src/session/deriveVisit';
 import { type Ring, type Yard, ZONE_KINDS } from '../../src/yard/types';
 import { makeBenchYard, moveOneCorner, seededRandom } from './benchYard';
 import { measureBundle } from './bundle';

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { deriveYard } from '../../src/session/derive';
+import '../../src/session/deriveVisit';
 import type { Derived } from '../../src/session/types';
 import type { Position, Product, Ring, Visit, Yard, Zone, ZoneKind } from '../../src/yard/types';
 import { makeBenchYard } from '../bench/benchYard';

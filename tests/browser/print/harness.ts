@@ -2,6 +2,7 @@ import { mountSheet } from '../../../src/print/mountSheet';
 import { defaultSheetOptions, sheetModel } from '../../../src/print/sheetModel';
 import type { SheetModel, SheetOptions } from '../../../src/print/types';
 import { deriveYard } from '../../../src/session/derive';
+import '../../../src/session/deriveVisit';
 import { yardFromGeoJson } from '../../../src/yard/codec';
 
 /** Puts the sheet of a yard's first visit (or of no visit) into the page, ready to print. */
