@@ -1,5 +1,6 @@
 import { type Box, boxesNear } from '../measure/planeBox';
 import type { LocalPlane, PlaneRings, XY } from '../measure/types';
+import { stripWidths } from '../yard/stripWidths';
 import type { Mark, Settings, Yard, Zone } from '../yard/types';
 import { outlineOf } from './outline';
 import type { NoApplyStrip } from './types';
@@ -42,12 +43,13 @@ const made = new WeakMap<Mark | Zone, { readonly plane: LocalPlane; readonly sou
  */
 export function stripSources(yard: Yard, plane: LocalPlane): StripSource[] {
   const sources: StripSource[] = [];
+  const widths = stripWidths(yard);
   const add = (
     from: Mark | Zone,
     kind: StripSource['sourceKind'],
     shapeOf: () => StripSource['shape'],
   ): void => {
-    const widthM = Math.max(0, WIDTHS[kind](yard.settings.strips) || 0);
+    const widthM = Math.max(0, WIDTHS[kind](widths) || 0);
     const kept = made.get(from);
     if (kept?.plane === plane && kept.source.widthM === widthM) {
       sources.push(kept.source);

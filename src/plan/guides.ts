@@ -1,27 +1,33 @@
-import { KG_PER_LB, M2_PER_1000_SQFT } from '../units/factors';
 import { formatNutrientRate } from '../units/format';
-import type { Issue, Yard } from '../yard/types';
+import { DEFAULT_CAPS } from '../yard/defaults';
+import type { Issue, NutrientCaps, Yard } from '../yard/types';
 import type { NutrientRates } from './nutrients';
 import type { DoseFigures } from './types';
 
-const LB_PER_1000 = KG_PER_LB / M2_PER_1000_SQFT;
 const TOLERANCE = 1e-9;
 
-/**
- * General published guides on one visit; the label and local rules come first.
- * Soluble N at most 0.7 lb/1,000 sq ft at once and P2O5 at most 0.25: Florida Urban Turf Fertilizer
- * Rule RE-1.003(2), in Trenholm, UF/IFAS EP353 (ENH1089). Total N at most 1 lb/1,000 sq ft at once:
- * Univ. of Illinois 1995; the same in USGA Green Section Record 62(11) as the upper end of the range.
- */
-export const GUIDES = {
-  solubleN: 0.7 * LB_PER_1000,
-  totalN: 1 * LB_PER_1000,
-  p2o5: 0.25 * LB_PER_1000,
-} as const;
+/** Where the published defaults of `DEFAULT_CAPS` are from; null: there is no published default. */
+const PUBLISHED: Readonly<Record<keyof NutrientCaps, string | null>> = {
+  totalNPerDose: 'Univ. of Illinois, 1995',
+  solubleNPerDose: 'UF/IFAS EP353, Florida rule',
+  p2o5PerDose: 'UF/IFAS EP353, Florida rule',
+  nPerYear: null,
+  p2o5PerYear: 'UF/IFAS EP353, Florida rule',
+  k2oPerYear: null,
+};
+
+/** The source of a cap in words: that of the published default while it stands, else the person's own entry. */
+export function capSource(key: keyof NutrientCaps, cap: number): string {
+  const usual = DEFAULT_CAPS[key];
+  const isUsual = usual !== null && Math.abs(cap - usual) <= 1e-6 * usual;
+  return (isUsual && PUBLISHED[key]) || 'the cap you set';
+}
 
 /**
+ * Holds one visit against the yard's caps for one application (`yard.caps`; null: no cap). The label and
+ * local rules come first.
  * @param byZone sums of the visit, kg/m², by zone id
- * @returns warnings where a zone's sum passes a guide, each once with its zones, and a note on phosphorus
+ * @returns warnings where a zone's sum passes a cap, each once with its zones, and a note on phosphorus
  */
 export function guideIssues(
   yard: Yard,
@@ -45,11 +51,12 @@ export function guideIssues(
   const issues: Issue[] = [];
   const check = (
     code: string,
-    guide: number,
+    key: 'totalNPerDose' | 'solubleNPerDose' | 'p2o5PerDose',
     what: string,
-    source: string,
     of: (zoneId: string) => number,
   ) => {
+    const guide = yard.caps[key];
+    if (guide === null) return [];
     const over = [...byZone.keys()].filter((id) => of(id) > guide * (1 + TOLERANCE));
     if (over.length === 0) return [];
     const most = formatNutrientRate(Math.max(...over.map(of)), yard.settings.units);
@@ -58,18 +65,12 @@ export function guideIssues(
     issues.push({
       code,
       severity: 'warning',
-      message: `${what} of ${most} on ${where} is over ${limit} at once (${source}). The label and local rules decide.`,
+      message: `${what} of ${most} on ${where} is over ${limit} at once (${capSource(key, guide)}). The label and local rules decide.`,
       place: { visitId },
     });
     return over;
   };
-  const fast = check(
-    'guide-soluble-n',
-    GUIDES.solubleN,
-    'Soluble nitrogen',
-    'UF/IFAS EP353, Florida rule',
-    (id) => soluble.get(id) ?? 0,
-  );
+  const fast = check('guide-soluble-n', 'solubleNPerDose', 'Soluble nitrogen', (id) => soluble.get(id) ?? 0);
   if (fast.some((id) => silent.has(id))) {
     issues.push({
       code: 'slow-share-unknown',
@@ -78,14 +79,8 @@ export function guideIssues(
       place: { visitId },
     });
   }
-  check(
-    'guide-total-n',
-    GUIDES.totalN,
-    'Nitrogen',
-    'Univ. of Illinois, 1995',
-    (id) => byZone.get(id)?.N ?? 0,
-  );
-  check('guide-p2o5', GUIDES.p2o5, 'P2O5', 'UF/IFAS EP353, Florida rule', (id) => byZone.get(id)?.P2O5 ?? 0);
+  check('guide-total-n', 'totalNPerDose', 'Nitrogen', (id) => byZone.get(id)?.N ?? 0);
+  check('guide-p2o5', 'p2o5PerDose', 'P2O5', (id) => byZone.get(id)?.P2O5 ?? 0);
   if ([...byZone.values()].some((sum) => sum.P2O5 > 0)) {
     issues.push({
       code: 'phosphorus-soil-test',

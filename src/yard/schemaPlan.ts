@@ -140,6 +140,7 @@ const visitSchema = v.looseObject({
       rateFactor: v.optional(positive, 1),
       zones: orNull(choice),
       actual: orNull(amount),
+      taken: orNull(v.record(text, notNegative)),
     }),
   ),
   tankL: orNull(positive),

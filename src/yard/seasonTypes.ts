@@ -19,6 +19,8 @@ export interface VisitDose {
   readonly zones: ZoneChoice | null;
   /** product really used, once it is done; null: as planned. */
   readonly actual: Amount | null;
+  /** packs taken off the shelf when it was marked done (fractions of opened ones too), by pack id; null: none were. */
+  readonly taken: Readonly<Record<string, number>> | null;
 }
 
 /** One working day: what goes out, and where. */
