@@ -29,6 +29,9 @@ const LATE: Readonly<Partial<Record<Step, () => Promise<unknown>>>> = {
   yards: () => import('./yards/yards-panel'),
 };
 
+/** Screens that have more to show than a column holds: on a wide screen the panel takes room from the drawing. */
+const BROAD: readonly Step[] = ['season', 'buy'];
+
 /** The shell: the drawing, the steps, the panel beside it and the title block. */
 @customElement('yard-app')
 export class YardApp extends AppPart {
@@ -37,6 +40,7 @@ export class YardApp extends AppPart {
     css`
       :host { display: block; height: 100dvh; overflow: hidden; }
       .sheet { display: grid; height: 100%; grid-template: auto minmax(0, 1fr) auto / minmax(0, 1fr) 26.25rem; padding: 8px; background: var(--paper); }
+      @media (min-width: 1200px) { .sheet.broad { grid-template-columns: minmax(0, 1fr) 44rem; } }
       .drawing { grid-area: 1 / 1 / -1 / 2; display: flex; flex-direction: column; min-height: 0; border: 2px solid var(--ink); }
       .map { position: relative; flex: 1; min-height: 0; }
       live-bar[wide] { position: absolute; z-index: 6; inset: 0 0 auto; border-bottom: 2px solid var(--ink); border-top: 0; }
@@ -142,7 +146,7 @@ export class YardApp extends AppPart {
     const { app, rev } = this;
     const isOpen = app.isOpen;
     return html`
-      <div class="sheet">
+      <div class="sheet ${BROAD.includes(app.view.step) ? 'broad' : ''}">
         <step-tabs class="strip" .app=${app} .rev=${rev} @step-chosen=${this.onStep}></step-tabs>
         <main class="drawing" aria-label="Drawing">
           ${isOpen ? html`<draw-bar .app=${app} .rev=${rev}></draw-bar>` : nothing}
