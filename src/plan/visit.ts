@@ -7,6 +7,7 @@ import { guideIssues } from './guides';
 import { labelLimitIssues, type ZonesOfDose } from './limits';
 import { elementRates, nutrientRates, nutrientsByZone, solubleNitrogen } from './nutrients';
 import { convertAmount, productRate } from './rate';
+import { soilGate } from './soilGate';
 import { sprayRate } from './sprayRate';
 import { stockIssues } from './stockIssues';
 import { tankLoads } from './tankLoads';
@@ -28,9 +29,9 @@ export interface VisitInput {
 
 /**
  * Amounts, containers, water, tank loads and nutrients of a visit, dose by dose in their order.
- * A dose whose product is gone or whose label cannot be right is left out of `doses`, and the reason is
- * in `issues`. Amounts are kg or L as the product is measured, areas m². Never throws for what a person
- * can enter.
+ * A dose whose product is gone, whose label cannot be right or that the soil test of its ground refuses is
+ * left out of `doses`, and the reason is in `issues`. Amounts are kg or L as the product is measured,
+ * areas m². Never throws for what a person can enter.
  */
 export function planVisit(input: VisitInput): VisitFigures {
   const { yard, visit } = input;
@@ -63,6 +64,9 @@ export function planVisit(input: VisitInput): VisitFigures {
       issues.push(...all.map((issue) => ({ ...issue, place: { ...issue.place, ...place } })));
       continue;
     }
+    const soil = soilGate(yard, visit, dose, product, input.zonesByDose.get(dose.id) ?? []);
+    issues.push(...soil.issues);
+    if (soil.isRefused) continue;
     const figures = planDose(input, dose, product);
     if (figures) doses.push(figures);
   }
