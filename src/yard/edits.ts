@@ -113,10 +113,17 @@ export function replaceVisit(yard: Yard, visit: Visit): Yard {
   return visits === yard.visits ? yard : { ...yard, visits };
 }
 
-/** Removes a visit. */
+/** Removes a visit. The program it came from remembers the day, and does not put it back by itself. */
 export function removeVisit(yard: Yard, visitId: string): Yard {
   const visits = removed(yard.visits, [visitId]);
-  return visits === yard.visits ? yard : { ...yard, visits };
+  if (visits === yard.visits) return yard;
+  const made = yard.visits.find((visit) => visit.id === visitId)?.program;
+  const programs = mapped(yard.programs, (program) =>
+    program.id === made?.id && !program.skips?.includes(made.date)
+      ? { ...program, skips: [...(program.skips ?? []), made.date] }
+      : program,
+  );
+  return { ...yard, visits, programs };
 }
 
 /** Lists of the yard beside zones, marks, products and visits, whose entries stand by themselves. */

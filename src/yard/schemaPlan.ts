@@ -146,7 +146,7 @@ const visitSchema = v.looseObject({
   tankL: orNull(positive),
   note: v.optional(text, ''),
   doneOn: orNull(date),
-  program: orNull(v.looseObject({ id: text, date })),
+  program: orNull(v.looseObject({ id: text, date, asMade: v.optional(text) })),
 });
 
 const soilTestSchema = v.looseObject({
@@ -218,6 +218,7 @@ const programSchema = v.looseObject({
     }),
   ),
   tankL: orNull(positive),
+  skips: v.optional(listOf(date)),
 });
 
 const ruleSchema = v.looseObject({

@@ -37,8 +37,11 @@ export interface Visit {
   readonly note: string;
   /** YYYY-MM-DD on which it was done; null: still planned. */
   readonly doneOn: string | null;
-  /** the program it came from, and the day that program set for it; null: made by hand. */
-  readonly program: { readonly id: string; readonly date: string } | null;
+  /**
+   * the program it came from, and the day that program set for it; null: made by hand. `asMade` is the mark
+   * of what the program put in it: where the visit no longer has that mark, it was edited by hand.
+   */
+  readonly program: { readonly id: string; readonly date: string; readonly asMade?: string } | null;
 }
 
 /** How the laboratory drew plant food out of the soil: figures of one do not carry over to another. */
@@ -164,6 +167,8 @@ export interface Program {
   readonly zones: ZoneChoice;
   readonly doses: readonly ProgramDose[];
   readonly tankL: number | null;
+  /** days its rule asks for whose visit was removed by hand: it stays away until the visits are made anew. */
+  readonly skips?: readonly string[];
 }
 
 /** Most that a zone should get, kg/m²; null: no cap. The label and local rules go first. */
