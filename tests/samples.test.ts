@@ -5,7 +5,9 @@ import { createFrame } from '../sample-geojson/yards/frame';
 import { LONG_ACRE_LOT } from '../sample-geojson/yards/longAcre';
 import { areaOfPartsM2 } from '../src/measure/geodesic';
 import { measureYard } from '../src/measure/measureYard';
-import { M2_PER_ACRE } from '../src/units/factors';
+import { deriveYard } from '../src/session/derive';
+import '../src/session/deriveVisit';
+import { KG_PER_LB, M2_PER_1000_SQFT, M2_PER_ACRE } from '../src/units/factors';
 import { yardFromGeoJson } from '../src/yard/codec';
 import type { Yard } from '../src/yard/types';
 
@@ -191,3 +193,35 @@ function lotM2(): number {
     }, 0) / 2
   );
 }
+
+describe('the seasons', () => {
+  it.each(['corner-lot', 'townhouse', 'long-acre'])('%s: nothing planned is refused', (file) => {
+    const yard = read(`${file}.geojson`);
+    const derived = deriveYard(yard);
+    const { issues, entries } = derived.season();
+    const ofVisits = yard.visits.flatMap((visit) => derived.visit(visit.id)?.figures.issues ?? []);
+    expect([...issues, ...ofVisits].filter((issue) => issue.severity === 'error')).toEqual([]);
+    // every dose of every visit is on the ledger
+    const doses = yard.visits.flatMap((visit) => visit.doses.map((dose) => dose.id));
+    expect(new Set(entries.map((entry) => entry.doseId))).toEqual(new Set(doses));
+    expect(yard.needs.length * yard.programs.length).toBeGreaterThan(0);
+  });
+
+  it('corner lot: what its labels and rates put down, by hand', () => {
+    const yard = read('corner-lot.geojson');
+    const lbOf = (zoneId: string, year: string) =>
+      deriveYard(yard)
+        .season()
+        .entries.filter((entry) => entry.zoneId === zoneId && entry.date?.startsWith(year))
+        .reduce((sum, entry) => sum + entry.nutrientKgPerM2.N, 0) *
+      (M2_PER_1000_SQFT / KG_PER_LB);
+    // iron 6 %: 4 fl oz of 1.24 kg/L; granules: 0.75 lb N three times, by their label
+    const lbPerFlOz = (kgPerL: number) => 0.0295735 * kgPerL * 2.20462;
+    const iron = 4 * lbPerFlOz(1.24) * 0.06;
+    const perBottle = (32 / 3.2) * lbPerFlOz(1.12) * 0.08;
+    expect(lbOf('back-lawn', '2027')).toBeCloseTo(iron + 3 * 0.75, 4);
+    // light liquid 8 %: a bottle of 32 fl oz over 3,200 sq ft once, then ten times 24 fl oz on 1,000
+    const fromTank = 24 * lbPerFlOz(1.12) * 0.08;
+    expect(lbOf('green-square', '2027')).toBeCloseTo(iron + perBottle + 10 * fromTank, 4);
+  });
+});

@@ -1,5 +1,15 @@
-import { DEFAULT_SETTINGS, emptyYard, newDose, newVisit } from '../../src/yard/defaults';
-import type { BaseLayer, Position, Visit, Yard } from '../../src/yard/types';
+import { DEFAULT_SETTINGS, emptyYard } from '../../src/yard/defaults';
+import type { BaseLayer, Position, Yard } from '../../src/yard/types';
+import {
+  cornerLotCaps,
+  cornerLotClimate,
+  cornerLotNeeds,
+  cornerLotPrograms,
+  cornerLotProgramVisits,
+  cornerLotRules,
+  cornerLotSoilTests,
+  cornerLotVisits,
+} from './cornerLotSeason';
 import {
   box,
   createFrame,
@@ -156,37 +166,6 @@ export const cornerLotMarks: readonly DrawnMark[] = [
   { id: 'gate', name: 'Side gate', kind: 'gate', at: [3, 28] },
 ];
 
-const visits: readonly Visit[] = [
-  newVisit('visit-april', {
-    name: 'First light feeding',
-    date: '2027-04-17',
-    zones: { classes: ['turf-low-cut', 'turf-regular'], include: [], exclude: [] },
-    doses: [
-      newDose('dose-april-iron', 'p-iron'),
-      newDose('dose-april-light', 'p-light', {
-        rateFactor: 1,
-        zones: { classes: ['turf-low-cut'], include: ['front-lawn'], exclude: [] },
-      }),
-    ],
-    tankL: 15.141647136,
-    note: 'Iron first, from the tank; rinse the walks before the hose-end bottle.',
-  }),
-  newVisit('visit-may', {
-    name: 'Slow-release granules',
-    date: '2027-05-15',
-    zones: { classes: ['turf-regular'], include: [], exclude: [] },
-    doses: [
-      newDose('dose-may-granules', 'p-granules'),
-      newDose('dose-may-humic', 'p-humic', {
-        rateFactor: 0.5,
-        zones: { classes: ['turf-low-cut', 'bed'], include: [], exclude: ['corner-bed'] },
-      }),
-    ],
-    tankL: 15.141647136,
-    note: 'Blow granules off the walks before watering in.',
-  }),
-];
-
 /** @param picture the aerial-like picture of the lot, offered as one of the user's own base layers */
 export function cornerLotYard(picture: BaseLayer): Yard {
   return {
@@ -201,7 +180,13 @@ export function cornerLotYard(picture: BaseLayer): Yard {
     },
     marks: cornerLotMarks.map((mark) => placeMark(cornerLotFrame, mark)),
     products: cornerLotProducts,
-    visits,
+    visits: [...cornerLotVisits, ...cornerLotProgramVisits],
+    soilTests: cornerLotSoilTests,
+    needs: cornerLotNeeds,
+    climate: cornerLotClimate,
+    programs: cornerLotPrograms,
+    caps: cornerLotCaps,
+    rules: cornerLotRules,
     settings: { ...DEFAULT_SETTINGS, baseLayer: { kind: 'grid' }, ownLayers: [picture] },
   };
 }

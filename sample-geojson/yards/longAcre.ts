@@ -1,5 +1,14 @@
+import { KG_PER_LB, M_PER_FT, M2_PER_1000_SQFT } from '../../src/units/factors';
 import { DEFAULT_SETTINGS, emptyYard, newDose, newVisit } from '../../src/yard/defaults';
-import type { Material, Position, Yard } from '../../src/yard/types';
+import type {
+  LocalRule,
+  Material,
+  NutrientNeed,
+  Position,
+  Program,
+  Yard,
+  ZoneChoice,
+} from '../../src/yard/types';
 import {
   box,
   createFrame,
@@ -156,6 +165,50 @@ export const longAcreMarks: readonly DrawnMark[] = [
   { id: 'gate', name: 'Field gate', kind: 'gate', at: [91, 30] },
 ];
 
+const LAWNS: ZoneChoice = { classes: ['turf-low-cut', 'turf-regular'], include: [], exclude: ['rough'] };
+const PROGRAM = 'program-granules';
+const LB_PER_1000 = KG_PER_LB / M2_PER_1000_SQFT;
+
+const need: NutrientNeed = {
+  id: 'need-lawns',
+  name: 'Every mown lawn',
+  zones: LAWNS,
+  speciesId: '',
+  season: 'cool-season',
+  guideId: '',
+  nKgPerM2: 2 * LB_PER_1000,
+  split: { kind: 'even', fromMonth: 5, toMonth: 10 },
+  hold: null,
+};
+
+const program: Program = {
+  id: PROGRAM,
+  name: 'Light granules',
+  from: '2027-07-31',
+  to: '2027-09-30',
+  pace: { kind: 'every', days: 49 },
+  zones: LAWNS,
+  doses: [
+    {
+      id: 'granules',
+      productId: 'p-granules',
+      useId: 'light',
+      amount: { kind: 'label', rateFactor: 1 },
+      zones: null,
+    },
+  ],
+  tankL: null,
+};
+
+const nearWater: LocalRule = {
+  id: 'rule-water',
+  name: 'Example, not law: 15 ft from open water',
+  isOn: true,
+  terms: { kind: 'buffer', round: 'water', widthM: 15 * M_PER_FT },
+  source: 'Made up for this sample. Read the code of your own place.',
+  readOn: null,
+};
+
 /** An acre and a fifth with holes and zones of several parts. */
 export function longAcreYard(): Yard {
   return {
@@ -168,12 +221,22 @@ export function longAcreYard(): Yard {
       newVisit('visit-may', {
         name: 'Granules on every lawn',
         date: '2027-05-22',
-        zones: { classes: ['turf-low-cut', 'turf-regular'], include: [], exclude: ['rough'] },
+        zones: LAWNS,
         doses: [newDose('dose-granules', 'p-granules')],
-        tankL: null,
-        note: '',
       }),
+      ...['2027-07-31', '2027-09-18'].map((date, index) =>
+        newVisit(`visit-light-${index + 1}`, {
+          name: program.name,
+          date,
+          zones: LAWNS,
+          doses: [newDose(`dose-light-${index + 1}`, 'p-granules', { useId: 'light' })],
+          program: { id: PROGRAM, date },
+        }),
+      ),
     ],
+    needs: [need],
+    programs: [program],
+    rules: [nearWater],
     settings: { ...DEFAULT_SETTINGS, elevationM: null },
   };
 }

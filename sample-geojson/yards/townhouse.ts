@@ -1,5 +1,5 @@
 import { DEFAULT_SETTINGS, emptyYard, newDose, newVisit } from '../../src/yard/defaults';
-import type { Position, Yard } from '../../src/yard/types';
+import type { NutrientNeed, Position, Program, SoilTest, Yard, ZoneChoice } from '../../src/yard/types';
 import { box, createFrame, type DrawnMark, type DrawnZone, placeMark, placeZone, TAPE } from './frame';
 import { townhouseProducts } from './products';
 
@@ -54,6 +54,82 @@ export const townhouseMarks: readonly DrawnMark[] = [
   { id: 'gate', name: 'Front gate', kind: 'gate', at: [5.6, 0] },
 ];
 
+const LAWNS: ZoneChoice = { classes: ['turf-low-cut', 'turf-regular'], include: [], exclude: [] };
+const REAR: ZoneChoice = { classes: ['turf-low-cut'], include: [], exclude: [] };
+const PROGRAM = 'program-liquid';
+
+const soilTest: SoilTest = {
+  id: 'soil-rear',
+  name: 'Rear lawn',
+  zones: REAR,
+  date: '2027-08-02',
+  lab: 'A made-up laboratory',
+  extractant: 'olsen',
+  labUnit: 'ppm',
+  mgPerKg: { P: 16, K: 150 },
+  ph: 7.2,
+  bufferPh: null,
+  organicMatterPct: 3.4,
+  cecCmolPerKg: null,
+  depthM: 0.1,
+  tableId: '',
+  labLevels: {},
+  limeKgPerM2: null,
+  sulfurKgPerM2: null,
+  labAdvice: '',
+  note: '',
+};
+
+const need: NutrientNeed = {
+  id: 'need-lawns',
+  name: 'Both lawns',
+  zones: LAWNS,
+  speciesId: '',
+  season: 'cool-season',
+  guideId: '',
+  nKgPerM2: 0.008,
+  split: { kind: 'growth' },
+  hold: null,
+};
+
+const program: Program = {
+  id: PROGRAM,
+  name: 'Lawn liquid on the rear lawn',
+  from: '2027-10-03',
+  to: '2027-11-14',
+  pace: { kind: 'every', days: 21 },
+  zones: REAR,
+  doses: [
+    {
+      id: 'liquid',
+      productId: 'p-lawn-liquid',
+      useId: null,
+      amount: { kind: 'label', rateFactor: 1 },
+      zones: null,
+    },
+  ],
+  tankL: 5,
+};
+
+const granules: Program = {
+  id: 'program-granules',
+  name: 'Fine granules on both lawns',
+  from: '2027-09-26',
+  to: '2027-11-30',
+  pace: { kind: 'every', days: 63 },
+  zones: LAWNS,
+  doses: [
+    {
+      id: 'granules',
+      productId: 'p-fine-granules',
+      useId: null,
+      amount: { kind: 'label', rateFactor: 1 },
+      zones: null,
+    },
+  ],
+  tankL: null,
+};
+
 /** A small yard kept in metric units. */
 export function townhouseYard(): Yard {
   return {
@@ -66,12 +142,37 @@ export function townhouseYard(): Yard {
       newVisit('visit-september', {
         name: 'Spring start',
         date: '2027-09-12',
-        zones: { classes: ['turf-low-cut', 'turf-regular'], include: [], exclude: [] },
+        zones: LAWNS,
         doses: [newDose('dose-liquid', 'p-lawn-liquid')],
         tankL: 5,
-        note: '',
       }),
+      ...['2027-10-03', '2027-10-24', '2027-11-14'].map((date, index) =>
+        newVisit(`visit-liquid-${index + 1}`, {
+          name: program.name,
+          date,
+          zones: REAR,
+          doses: [newDose(`dose-liquid-${index + 1}`, 'p-lawn-liquid')],
+          tankL: 5,
+          program: { id: PROGRAM, date },
+        }),
+      ),
+      ...['2027-09-26', '2027-11-28'].map((date, index) =>
+        newVisit(`visit-granules-${index + 1}`, {
+          name: granules.name,
+          date,
+          zones: LAWNS,
+          doses: [newDose(`dose-granules-${index + 1}`, 'p-fine-granules')],
+          program: { id: granules.id, date },
+        }),
+      ),
     ],
+    soilTests: [soilTest],
+    needs: [need],
+    programs: [program, granules],
+    climate: {
+      monthlyMeanC: [24.2, 23.6, 20.8, 16.3, 11.9, 8.9, 8.1, 9.4, 12.3, 15.8, 19.4, 22.3],
+      source: 'Made up for this sample: no weather station',
+    },
     settings: { ...DEFAULT_SETTINGS, units: 'metric', strips: { stormDrainM: 3, wellM: 15, waterM: 5 } },
   };
 }
