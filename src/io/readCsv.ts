@@ -4,6 +4,8 @@ import { type FeatureSink, type ImportRules, importIssue } from './importTypes';
 export interface TableRow {
   readonly line: number;
   readonly cells: readonly string[];
+  /** a quote was opened in it that nothing closes: the rest of the file stands in one cell. */
+  readonly isOpen?: true;
 }
 
 /**
@@ -20,7 +22,8 @@ export function splitTable(text: string, comma: string): TableRow[] {
   let rowLine = 1;
   const endRow = () => {
     cells.push(cell.trim());
-    if (cells.some((each) => each !== '')) rows.push({ line: rowLine, cells });
+    if (cells.some((each) => each !== ''))
+      rows.push({ line: rowLine, cells, ...(isQuoted && { isOpen: true }) });
     cells = [];
     cell = '';
   };
@@ -50,6 +53,12 @@ export function splitTable(text: string, comma: string): TableRow[] {
   return rows;
 }
 
+/** The character that parts the cells of a table: of comma, semicolon and tab the one its first line has most of. */
+export function commaOf(text: string): string {
+  const head = text.slice(0, 4000).split(/\r?\n|\r/, 1)[0] ?? '';
+  return [',', ';', '\t'].sort((a, b) => head.split(b).length - head.split(a).length)[0] ?? ',';
+}
+
 const LAT = /^(lat(itude)?|y|ycoord|northing|north|lat_?dd|point_?y)\b/;
 const LON = /^(lon(g|gitude)?|lng|x|xcoord|easting|east|lon_?dd|point_?x)\b/;
 const SHAPE =
@@ -64,8 +73,7 @@ const KIND = /^(kind|type|class|category|use)\b/;
  * or single points where every row has a name of its own.
  */
 export function readCsv(text: string, layer: string, sink: FeatureSink, mode: ImportRules['csvRows']): void {
-  const head = text.slice(0, 4000).split(/\r?\n|\r/, 1)[0] ?? '';
-  const comma = [',', ';', '\t'].sort((a, b) => head.split(b).length - head.split(a).length)[0] ?? ',';
+  const comma = commaOf(text);
   const rows = splitTable(text, comma);
   const [first, ...body] = rows;
   const titles = (first?.cells ?? []).map((cell) => cell.toLowerCase().replace(/\s+/g, ' '));
