@@ -1,4 +1,4 @@
-import { formatArea, formatTemperature } from '../units/format';
+import { formatArea, formatDuration, formatLength, formatTemperature } from '../units/format';
 import type { Issue, Product, Visit, VisitDose, Yard } from '../yard/types';
 import { isLiquid } from './rate';
 import { productVolume, sprayRate } from './sprayRate';
@@ -6,7 +6,10 @@ import type { DoseFigures, ProductRate } from './types';
 
 const TOLERANCE = 1e-9;
 
-/** Cautions of one dose: rate above the label, powder's volume, heat, watering in. */
+/**
+ * Cautions of one dose: rate above the label, powder's volume, heat, watering in, rain.
+ * @param product as the dose's use has it
+ */
 export function cautionsOfDose(
   yard: Yard,
   visit: Visit,
@@ -49,7 +52,21 @@ export function cautionsOfDose(
       'note',
       `not above ${formatTemperature(product.limits.maxAirTempC, yard.settings.units)} air temperature, by its label.`,
     );
-  if (product.waterIn) add('water-in', 'note', 'water it in after it is down, as the label says.');
+  const { waterIn, waterInDepthM, rainfastS } = product;
+  const { units } = yard.settings;
+  if (waterIn && waterInDepthM !== null && waterInDepthM > 0)
+    add(
+      'water-in',
+      'note',
+      `water it in with ${formatLength(waterInDepthM, units)} of water after it is down, no run-off.`,
+    );
+  else if (waterIn) add('water-in', 'note', 'water it in after it is down, as the label says.');
+  if (!waterIn && rainfastS !== null && rainfastS > 0)
+    add(
+      'rainfast',
+      'note',
+      `no rain and no watering for ${formatDuration(rainfastS)} after it is down, by its label.`,
+    );
   return issues;
 }
 

@@ -1,279 +1,150 @@
 import type { Issue, Product } from '../yard/types';
-import { convertAmount, isLiquid, measuredUnit, productRate } from './rate';
-import { productVolume } from './sprayRate';
+import { usesOf } from './applyUse';
+import { checkContents } from './checkContents';
+import { checkPacks } from './checkPacks';
+import { checkUse } from './checkUse';
+import { labelIssue } from './labelIssue';
 
 /** Liquids, granules and mulches of the trade lie well inside; outside is a slip of unit. Common practice, no source. */
 const DENSITY_RANGE_KG_PER_L = [0.1, 3] as const;
+/** Nothing is watered in deeper (4 in), and no spray asks for longer without rain (a week). Common practice, no source. */
+const MOST_WATER_IN_M = 0.1016;
+const MOST_RAINFAST_S = 7 * 86_400;
+/** Members that each use has of its own; all else on a label holds for every use. */
+const USE_PATH = /^(rate|packIds|carrier|spreadDistanceM|applicator|waterIn)/;
 
 /**
  * What cannot be right on a label, each as one plain sentence with the field in `place.path` (a path in
- * Product, such as `analysis.nPct` or `packs[1].content`). Errors stop a dose from being planned;
- * warnings do not.
+ * Product, such as `analysis.nPct`, `packs[1].content` or `otherUses[0].rate.areaM2`). Errors stop a dose
+ * from being planned; warnings do not. What several uses share is told once.
  */
 export function checkProduct(product: Product): Issue[] {
+  const uses = usesOf(product);
+  const ofUses = uses.flatMap((use, i) => {
+    const own = checkUse(use.product);
+    return i === 0 ? own : own.map((issue) => atUse(issue, product, i - 1, use.name));
+  });
+  const seen = new Set<string>();
+  return [...checkLabel(product), ...ofUses].filter((issue) => {
+    const key = `${issue.code} ${issue.place.path}`;
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
+  });
+}
+
+/** The part of `checkProduct` that holds for the label as a whole; the rest is `checkUse` of each use. */
+export function checkLabel(product: Product): Issue[] {
   return [
-    ...checkAnalysis(product),
+    ...checkContents(product),
     ...checkPacks(product),
     ...checkDensity(product),
-    ...productRate(product).issues,
     ...checkLimits(product),
-    ...checkRest(product),
+    ...checkCare(product),
+    ...checkUseNames(product),
   ];
 }
 
-type Severity = Issue['severity'];
-
-function issueOn(
-  product: Product,
-  code: string,
-  path: string,
-  sentence: string,
-  severity: Severity = 'error',
-): Issue {
-  const name = product.name.trim() === '' ? 'This product' : product.name;
-  return { code, severity, message: `${name}: ${sentence}`, place: { productId: product.id, path } };
-}
-
-function checkAnalysis(product: Product): Issue[] {
-  const { nPct, p2o5Pct, k2oPct, slowNPctOfN } = product.analysis;
-  const issues: Issue[] = [];
-  const numbers = [
-    ['nPct', nPct, 'N'],
-    ['p2o5Pct', p2o5Pct, 'P2O5'],
-    ['k2oPct', k2oPct, 'K2O'],
-  ] as const;
-  for (const [field, pct, name] of numbers) {
-    if (!(pct >= 0 && pct <= 100)) {
-      issues.push(
-        issueOn(
-          product,
-          'analysis-out-of-range',
-          `analysis.${field}`,
-          `${name} must be from 0 to 100 %, not ${pct}.`,
-        ),
-      );
-    }
-  }
-  const total = nPct + p2o5Pct + k2oPct;
-  if (issues.length === 0 && total > 100 * (1 + 1e-9)) {
-    issues.push(
-      issueOn(
-        product,
-        'analysis-over-100',
-        'analysis',
-        `the analysis adds up to ${Number(total.toFixed(2))} %; it cannot be over 100 %.`,
-      ),
-    );
-  }
-  if (slowNPctOfN !== null && !(slowNPctOfN >= 0 && slowNPctOfN <= 100)) {
-    issues.push(
-      issueOn(
-        product,
-        'slow-n-out-of-range',
-        'analysis.slowNPctOfN',
-        'the slow-release share must be from 0 to 100 % of the nitrogen.',
-      ),
-    );
-  }
-  return issues;
-}
-
-function checkPacks(product: Product): Issue[] {
-  if (product.packs.length === 0) {
-    return [
-      issueOn(product, 'no-packs', 'packs', 'add at least one pack size, so that containers can be counted.'),
-    ];
-  }
-  const ids = product.packs.map((pack) => pack.id);
-  const strangers = Object.keys(product.onHand)
-    .filter((packId) => !ids.includes(packId))
-    .map((packId) =>
-      issueOn(
-        product,
-        'on-hand-unknown',
-        `onHand.${packId}`,
-        `a count of packs on hand names a pack size (${packId}) that is not listed; it is left out.`,
-        'warning',
-      ),
-    );
-  const known = product.packs.flatMap((pack, i) => {
-    const path = `packs[${i}]`;
-    const issues: Issue[] = [];
-    const first = ids.indexOf(pack.id);
-    if (first < i) {
-      issues.push(
-        issueOn(
-          product,
-          'pack-id-double',
-          `${path}.id`,
-          `pack ${i + 1} has the same id as pack ${first + 1} (${pack.id}), so they cannot be told apart; take one out and add it anew.`,
-        ),
-      );
-    }
-    if (!(pack.content.value > 0)) {
-      issues.push(
-        issueOn(product, 'pack-empty', `${path}.content`, `pack ${i + 1} must hold more than zero.`),
-      );
-    } else if (!convertAmount(pack.content, measuredUnit(product), product.densityKgPerL)) {
-      issues.push(
-        issueOn(
-          product,
-          'pack-unit',
-          `${path}.content`,
-          `pack ${i + 1} is measured otherwise than the first; give the density or use one measure.`,
-        ),
-      );
-    }
-    if (pack.price !== null && !(pack.price >= 0)) {
-      issues.push(
-        issueOn(
-          product,
-          'price-negative',
-          `${path}.price`,
-          `the price of pack ${i + 1} cannot be less than zero.`,
-        ),
-      );
-    }
-    const onHand = product.onHand[pack.id];
-    if (onHand !== undefined && !(onHand >= 0)) {
-      issues.push(
-        issueOn(
-          product,
-          'on-hand-negative',
-          `onHand.${pack.id}`,
-          `what is on hand of pack ${i + 1} cannot be less than zero.`,
-        ),
-      );
-    }
-    return issues;
-  });
-  return [...known, ...strangers];
+/** An issue of another use than the first: at its own place in the label, and naming the use. */
+function atUse(issue: Issue, product: Product, index: number, name: string): Issue {
+  const path = issue.place.path ?? '';
+  if (!USE_PATH.test(path)) return issue;
+  const head = issue.message.indexOf(': ');
+  const called = name.trim() === '' ? `use ${index + 2}` : `use “${name.trim()}”`;
+  const message =
+    head < 0 ? issue.message : `${issue.message.slice(0, head)}: ${called}: ${issue.message.slice(head + 2)}`;
+  return { ...issue, message, place: { productId: product.id, path: `otherUses[${index}].${path}` } };
 }
 
 function checkDensity(product: Product): Issue[] {
-  const { densityKgPerL: density, analysis } = product;
-  if (density === null) {
-    const carries = analysis.nPct > 0 || analysis.p2o5Pct > 0 || analysis.k2oPct > 0;
-    const isNeeded = isLiquid(product) && carries && product.rate.basis !== 'nutrient-per-area';
-    return isNeeded
-      ? [
-          issueOn(
-            product,
-            'density-missing',
-            'densityKgPerL',
-            'without its density the nutrients of a liquid cannot be counted; it is on the label or the safety data sheet.',
-            'warning',
-          ),
-        ]
-      : [];
-  }
+  const { densityKgPerL: density } = product;
+  if (density === null) return [];
+  if (!(density > 0))
+    return [
+      labelIssue(product, 'density-not-positive', 'densityKgPerL', 'the density must be more than zero.'),
+    ];
   const [least, most] = DENSITY_RANGE_KG_PER_L;
-  if (!(density > 0)) {
-    return [issueOn(product, 'density-not-positive', 'densityKgPerL', 'the density must be more than zero.')];
-  }
-  return density < least || density > most
-    ? [
-        issueOn(
-          product,
-          'density-odd',
-          'densityKgPerL',
-          'the density is unusual (water is 8.34 lb/gal, 1 kg/L); check the unit.',
-          'warning',
-        ),
-      ]
-    : [];
+  if (density >= least && density <= most) return [];
+  const sentence = 'the density is unusual (water is 8.34 lb/gal, 1 kg/L); check the unit.';
+  return [labelIssue(product, 'density-odd', 'densityKgPerL', sentence, 'warning')];
 }
 
 function checkLimits(product: Product): Issue[] {
-  const { limits } = product;
+  const { maxPerDose, maxPerYear, minIntervalDays, maxDosesPerYear, maxAirTempC } = product.limits;
   const issues: Issue[] = [];
-  const { rate } = productRate(product);
-  for (const field of ['maxPerDose', 'maxPerYear'] as const) {
-    const limit = limits[field];
-    if (limit === null) continue;
-    const words = field === 'maxPerDose' ? 'the most for one dose' : 'the most for a year';
-    if (!(limit.value > 0)) {
-      issues.push(
-        issueOn(
-          product,
-          'limit-not-positive',
-          `limits.${field}`,
-          `${words} must be more than zero; leave it empty when the label is silent.`,
-        ),
-      );
-      continue;
-    }
-    const most = rate && convertAmount(limit, rate.perM2.unit, product.densityKgPerL);
-    if (rate && !most) {
-      issues.push(
-        issueOn(
-          product,
-          'limit-unit',
-          `limits.${field}`,
-          `${words} is in another measure than the rate; give the density.`,
-        ),
-      );
-    } else if (rate && most && most.value < rate.perM2.value * (1 - 1e-9)) {
-      issues.push(
-        issueOn(
-          product,
-          'limit-below-rate',
-          `limits.${field}`,
-          `${words} is less than the label rate itself; one of them is wrong.`,
-          'warning',
-        ),
-      );
-    }
-  }
-  for (const field of ['minIntervalDays', 'maxDosesPerYear'] as const) {
-    const limit = limits[field];
-    if (limit !== null && !(limit >= (field === 'maxDosesPerYear' ? 1 : 0))) {
-      issues.push(
-        issueOn(
-          product,
-          'limit-not-positive',
-          `limits.${field}`,
-          'a limit must be a positive number; leave it empty when the label is silent.',
-        ),
-      );
-    }
-  }
+  const add = (field: string, sentence: string) =>
+    issues.push(labelIssue(product, 'limit-not-positive', `limits.${field}`, sentence));
+  const amounts = [
+    ['maxPerDose', maxPerDose, 'the most for one dose'],
+    ['maxPerYear', maxPerYear, 'the most for a year'],
+  ] as const;
+  for (const [field, limit, words] of amounts)
+    if (limit !== null && !(limit.value > 0))
+      add(field, `${words} must be more than zero; leave it empty when the label is silent.`);
+  const positive = 'a limit must be a positive number; leave it empty when the label is silent.';
+  if (minIntervalDays !== null && !(minIntervalDays >= 0)) add('minIntervalDays', positive);
+  if (maxDosesPerYear !== null && !(maxDosesPerYear >= 1)) add('maxDosesPerYear', positive);
+  if (maxAirTempC !== null && !(maxAirTempC >= 0 && maxAirTempC <= 50))
+    issues.push(
+      labelIssue(
+        product,
+        'limit-temperature-odd',
+        'limits.maxAirTempC',
+        'the warmest air it may go out in is unusual; check the unit.',
+        'warning',
+      ),
+    );
   return issues;
 }
 
-function checkRest(product: Product): Issue[] {
+function checkCare(product: Product): Issue[] {
+  const { name, rainfastS, waterInDepthM, shelfLifeDays, openedLifeDays } = product;
   const issues: Issue[] = [];
-  if (product.name.trim() === '')
-    issues.push(
-      issueOn(product, 'no-name', 'name', 'give it a name, so that a helper can find it.', 'warning'),
-    );
-  if (!(product.spreadDistanceM >= 0)) {
-    issues.push(
-      issueOn(product, 'spread-negative', 'spreadDistanceM', 'the spread distance cannot be less than zero.'),
-    );
-  }
-  if (product.carrierLPerM2 !== null && !(product.carrierLPerM2 >= 0)) {
-    issues.push(
-      issueOn(product, 'carrier-negative', 'carrierLPerM2', 'the carrier water cannot be less than zero.'),
-    );
-  }
-  const { rate } = productRate(product);
-  const { carrierLPerM2, carrierIsTotal } = product;
-  const isTooLittle =
-    rate !== null &&
-    carrierIsTotal &&
-    carrierLPerM2 !== null &&
-    carrierLPerM2 > 0 &&
-    carrierLPerM2 < productVolume(product, rate);
-  if (isTooLittle) {
-    issues.push(
-      issueOn(
-        product,
-        'carrier-below-rate',
-        'carrierLPerM2',
-        'the whole spray is less than the product in it; the carrier figure may be the water added.',
-      ),
-    );
-  }
+  const add = (code: string, path: string, sentence: string, severity: Issue['severity'] = 'warning') =>
+    issues.push(labelIssue(product, code, path, sentence, severity));
+  if (name.trim() === '') add('no-name', 'name', 'give it a name, so that a helper can find it.');
+  if (rainfastS !== null && !(rainfastS >= 0))
+    add('rainfast-negative', 'rainfastS', 'the time without rain cannot be less than zero.', 'error');
+  else if (rainfastS !== null && rainfastS > MOST_RAINFAST_S)
+    add('rainfast-odd', 'rainfastS', 'the time without rain is over a week; check the unit.');
+  if (waterInDepthM !== null && !(waterInDepthM >= 0))
+    add('water-in-negative', 'waterInDepthM', 'the water to water it in cannot be less than zero.', 'error');
+  else if (waterInDepthM !== null && waterInDepthM > MOST_WATER_IN_M)
+    add('water-in-odd', 'waterInDepthM', 'that is much water to water it in with; check the unit.');
+  else if (waterInDepthM !== null && usesOf(product).every((use) => !use.product.waterIn))
+    add('water-in-unused', 'waterInDepthM', 'a depth of water is given, but no use is to be watered in.');
+  for (const [field, days, words] of [
+    ['shelfLifeDays', shelfLifeDays, 'how long a closed container keeps'],
+    ['openedLifeDays', openedLifeDays, 'how long an opened container keeps'],
+  ] as const)
+    if (days !== null && !(days > 0))
+      add(
+        'life-not-positive',
+        field,
+        `${words} must be more than zero; leave it empty when not told.`,
+        'error',
+      );
+  if (shelfLifeDays !== null && openedLifeDays !== null && openedLifeDays > shelfLifeDays)
+    add('life-opened-longer', 'openedLifeDays', 'an opened container would keep longer than a closed one.');
   return issues;
+}
+
+/** Ids must differ; so should what the person reads, which is the applicator where there is no name. */
+function checkUseNames(product: Product): Issue[] {
+  const uses = usesOf(product).map(({ id, name, product: { applicator } }) => ({
+    id,
+    called: name.trim().toLowerCase() || (applicator ?? ''),
+  }));
+  return uses.flatMap(({ id, called }, i): Issue[] => {
+    if (i === 0) return [];
+    const before = uses.slice(0, i);
+    const path = `otherUses[${i - 1}]`;
+    if (before.some((other) => other.id === id)) {
+      const sentence = `use ${i + 1} has the same id as an earlier one (${id}), so they cannot be told apart; take one out and add it anew.`;
+      return [labelIssue(product, 'use-id-double', `${path}.id`, sentence)];
+    }
+    if (before.every((other) => other.called !== called)) return [];
+    const sentence = `use ${i + 1} is called like an earlier one; give it a name of its own.`;
+    return [labelIssue(product, 'use-name-double', `${path}.name`, sentence, 'warning')];
+  });
 }

@@ -1,23 +1,32 @@
 import { formatAmountRate } from '../units/format';
 import { visitZones } from '../yard/choose';
-import type { Amount, Issue, Product, Visit, VisitDose, Yard } from '../yard/types';
-import { convertAmount, isBulk, productRate } from './rate';
+import type { Amount, Issue, Product, Visit, Yard } from '../yard/types';
+import {
+  addAmounts,
+  NOTHING,
+  productByZone,
+  readAmount,
+  type ZoneAmount,
+  type ZonesOfDose,
+} from './productByZone';
+import { isBulk } from './rate';
+
+export type { ZonesOfDose } from './productByZone';
 
 const TOLERANCE = 1e-9;
 const YEAR_DAYS = 365;
 
-/** Ids of the zones that a dose of a visit treats. */
-export type ZonesOfDose = (visit: Visit, dose: VisitDose) => readonly string[];
-
 /**
  * Holds one product of a visit against the limits on its label, zone by zone. All doses of the product
- * in one visit on one zone count as one application (two half-rate passes at right angles are one).
+ * in one visit on one zone count as one application, whatever use of the label they are by (two half-rate
+ * passes at right angles are one); amounts of product add up, each at the rate of its own use.
  * Interval: whole days to every other dated visit that treats the same zone with it. Year: both the
  * 365 days that end with this visit and its calendar year up to it (366 days in a leap year).
+ * @param product as it stands on the shelf, or as any of its uses has it
  * @param zoneIds zones this visit treats with the product; @param zonesOfDose by default the zones chosen in the yard
  * @param doseId the dose that the issues stand at
  * @returns `limit-dose`, `limit-interval`, `limit-year-amount`, `limit-doses-per-year` (errors);
- * `limit-not-checked` (note) where a date is missing
+ * `limit-not-checked` (note) where a date is missing or an amount cannot be told in the limit's measure
  */
 export function labelLimitIssues(
   yard: Yard,
@@ -28,42 +37,56 @@ export function labelLimitIssues(
   zonesOfDose: ZonesOfDose = (other, dose) => visitZones(yard, other, dose).map((zone) => zone.id),
 ): readonly Issue[] {
   const { limits } = product;
-  const { rate } = productRate(product);
-  if (rate === null || zoneIds.length === 0) return [];
-  const factorOn = factorsByZone(product.id, zonesOfDose);
+  if (zoneIds.length === 0) return [];
+  const label = yard.products.find((each) => each.id === product.id) ?? product;
+  const amountsOn = (of: Visit) => productByZone(label, of, zonesOfDose);
   const issues: Issue[] = [];
   const place = { productId: product.id, visitId: visit.id, doseId };
   const add = (code: string, severity: Issue['severity'], message: string) =>
     issues.push({ code, severity, message: `${product.name}: ${message}`, place });
   const zonesWords = (ids: readonly string[]) =>
     ids.map((id) => yard.zones.find((zone) => zone.id === id)?.name || 'unnamed zone').join(', ');
-  const now = factorOn(visit);
-  const amountOf = (factor: number): Amount => ({
-    unit: rate.perM2.unit,
-    value: rate.perM2.value * factor,
-  });
-  const exceeds = (factor: number, limit: Amount): boolean => {
-    const amount = convertAmount(amountOf(factor), limit.unit, product.densityKgPerL);
-    return amount !== null && amount.value > limit.value * (1 + TOLERANCE);
-  };
   const show = (amount: Amount) => formatAmountRate(amount, yard.settings.units, isBulk(product));
-
-  const perDose = limits.maxPerDose;
-  const over = perDose ? zoneIds.filter((id) => exceeds(now.get(id) ?? 0, perDose)) : [];
-  if (perDose && over.length > 0) {
-    const most = show(amountOf(Math.max(...over.map((id) => now.get(id) ?? 0))));
-    add(
-      'limit-dose',
-      'error',
-      `${most} on ${zonesWords(over)} is over the label's most for one application, ${show(perDose)}.`,
+  /** An error where an amount passes the most, a note where it cannot be told; @param of amount on a zone */
+  const holdAmount = (
+    code: string,
+    most: Amount | null,
+    period: string,
+    what: string,
+    of: (zoneId: string) => ZoneAmount,
+  ) => {
+    if (most === null) return;
+    const read = zoneIds.map((id) => ({ id, value: readAmount(of(id), most.unit) }));
+    const over = read.flatMap(({ id, value }) =>
+      value !== null && value > most.value * (1 + TOLERANCE) ? [{ id, value }] : [],
     );
-  }
+    if (over.length > 0) {
+      const amount = show({ unit: most.unit, value: Math.max(...over.map((one) => one.value)) });
+      const where = zonesWords(over.map((one) => one.id));
+      add(
+        code,
+        'error',
+        `${amount}${period} on ${where} is over the label's most for ${what}, ${show(most)}.`,
+      );
+    } else if (read.some((one) => one.value === null)) {
+      add(
+        'limit-not-checked',
+        'note',
+        `the label's most for ${what} is not checked: not every use of it can be told in that measure; give the density.`,
+      );
+    }
+  };
 
-  const hasDates =
-    limits.minIntervalDays !== null || limits.maxPerYear !== null || limits.maxDosesPerYear !== null;
-  const others = yard.visits.filter((other) => other.id !== visit.id && factorOn(other).size > 0);
+  const now = amountsOn(visit);
+  const { maxPerDose, maxPerYear, maxDosesPerYear, minIntervalDays } = limits;
+  holdAmount('limit-dose', maxPerDose, '', 'one application', (id) => now.get(id) ?? NOTHING);
+  if (minIntervalDays === null && maxPerYear === null && maxDosesPerYear === null) return issues;
+
+  const others = yard.visits
+    .filter((other) => other.id !== visit.id)
+    .map((other) => ({ other, amounts: amountsOn(other) }))
+    .filter(({ amounts }) => amounts.size > 0);
   const day = dayNumber(visit.date);
-  if (!hasDates) return issues;
   if (day === null) {
     if (others.length > 0)
       add(
@@ -71,13 +94,13 @@ export function labelLimitIssues(
         'note',
         'the label limits how often it may go out; set the date of this visit so that it can be checked.',
       );
-    if (limits.maxPerYear === null) return issues;
+    if (maxPerYear === null) return issues;
   }
-  const dated = others.flatMap((other) => {
+  const dated = others.flatMap(({ other, amounts }) => {
     const otherDay = dayNumber(other.date);
     return otherDay === null || day === null
       ? []
-      : [{ other, gap: Math.abs(day - otherDay), before: otherDay <= day, factors: factorOn(other) }];
+      : [{ other, gap: Math.abs(day - otherDay), before: otherDay <= day, amounts }];
   });
   if (day !== null && dated.length < others.length)
     add(
@@ -86,32 +109,22 @@ export function labelLimitIssues(
       'another visit with it has no date, so interval and yearly limits leave that visit out.',
     );
 
-  const interval = limits.minIntervalDays;
-  for (const { other, gap, factors } of dated) {
-    const shared = zoneIds.filter((id) => factors.has(id));
-    if (interval === null || gap >= interval || shared.length === 0) continue;
+  for (const { other, gap, amounts } of dated) {
+    const shared = zoneIds.filter((id) => amounts.has(id));
+    if (minIntervalDays === null || gap >= minIntervalDays || shared.length === 0) continue;
     add(
       'limit-interval',
       'error',
-      `${gap} days from “${other.name}” (${other.date}) on ${zonesWords(shared)}; the label asks for at least ${interval}.`,
+      `${gap} days from “${other.name}” (${other.date}) on ${zonesWords(shared)}; the label asks for at least ${minIntervalDays}.`,
     );
   }
 
   const sameYear = (other: Visit) => other.date?.slice(0, 4) === visit.date?.slice(0, 4);
   const year = dated.filter((one) => one.before && (one.gap < YEAR_DAYS || sameYear(one.other)));
-  const { maxPerYear, maxDosesPerYear } = limits;
-  const yearFactor = (id: string) =>
-    year.reduce((sum, one) => sum + (one.factors.get(id) ?? 0), now.get(id) ?? 0);
-  const overYear = maxPerYear ? zoneIds.filter((id) => exceeds(yearFactor(id), maxPerYear)) : [];
-  if (maxPerYear && overYear.length > 0) {
-    const most = show(amountOf(Math.max(...overYear.map(yearFactor))));
-    add(
-      'limit-year-amount',
-      'error',
-      `${most} within a year on ${zonesWords(overYear)} is over the label's most for a year, ${show(maxPerYear)}.`,
-    );
-  }
-  const times = (id: string) => 1 + year.filter((one) => one.factors.has(id)).length;
+  holdAmount('limit-year-amount', maxPerYear, ' within a year', 'a year', (id) =>
+    year.reduce((sum, one) => addAmounts(sum, one.amounts.get(id) ?? NOTHING), now.get(id) ?? NOTHING),
+  );
+  const times = (id: string) => 1 + year.filter((one) => one.amounts.has(id)).length;
   const often = maxDosesPerYear === null ? [] : zoneIds.filter((id) => times(id) > maxDosesPerYear);
   if (maxDosesPerYear !== null && often.length > 0) {
     const most = Math.max(...often.map(times));
@@ -122,18 +135,6 @@ export function labelLimitIssues(
     );
   }
   return issues;
-}
-
-/** For a visit: the sum of rate factors of one product by zone id. */
-function factorsByZone(productId: string, zonesOfDose: ZonesOfDose) {
-  return (visit: Visit): ReadonlyMap<string, number> => {
-    const factors = new Map<string, number>();
-    for (const dose of visit.doses) {
-      if (dose.productId !== productId) continue;
-      for (const id of zonesOfDose(visit, dose)) factors.set(id, (factors.get(id) ?? 0) + dose.rateFactor);
-    }
-    return factors;
-  };
 }
 
 /** Days since 1970-01-01 of a YYYY-MM-DD date; null for none or an impossible one. */

@@ -1,6 +1,6 @@
 import { ELEMENTS, type LabelElement, NUTRIENTS, type Nutrient, type Product } from '../yard/types';
 import { nutrientPct } from './rate';
-import type { DoseFigures, ProductRate } from './types';
+import type { DoseFigures, IngredientRate, ProductRate } from './types';
 
 /** Nutrient laid down, kg/m², by nutrient; P2O5 and K2O by the oxide convention of labels. */
 export type NutrientRates = Readonly<Record<Nutrient, number>>;
@@ -34,9 +34,32 @@ export function elementRates(
   );
 }
 
+/**
+ * Humic acid, kelp and whatever else the label names beside plant food, laid down, kg/m², in the label's
+ * order; ingredients of 0 % are left out.
+ * @returns null when a liquid's density is not known and it names any
+ */
+export function ingredientRates(product: Product, rate: ProductRate): readonly IngredientRate[] | null {
+  const named = product.ingredients.filter((ingredient) => ingredient.pct > 0);
+  const { kgPerM2 } = rate;
+  if (named.length === 0) return [];
+  if (kgPerM2 === null) return null;
+  return named.map(({ name, pct }) => ({ name, kgPerM2: (kgPerM2 * pct) / 100 }));
+}
+
 /** N that is not slow-release, kg/m². A label silent on slow release counts as all soluble, the careful reading. */
 export function solubleNitrogen(product: Product, nKgPerM2: number): number {
   return nKgPerM2 * (1 - (product.analysis.slowNPctOfN ?? 0) / 100);
+}
+
+/**
+ * Nutrient in a litre of product, kg/L: its density times percent / 100 (Purdue Extension, Camberato 2023:
+ * 28 % N at 10.6 lb/gal is 2.97 lb N in the gallon). Null when the density is not known.
+ */
+export function nutrientPerLitre(product: Product, nutrient: Nutrient): number | null {
+  const { densityKgPerL } = product;
+  if (densityKgPerL === null || !(densityKgPerL > 0)) return null;
+  return (densityKgPerL * nutrientPct(product, nutrient)) / 100;
 }
 
 /** What all doses of a visit lay down on each zone, kg/m². Doses of unknown density are left out (they carry an issue). */

@@ -1,26 +1,36 @@
-import type { Amount, Issue, Nutrient, Product, ProductForm } from '../yard/types';
+import type { Amount, Applicator, Issue, Nutrient, Product, ProductForm, RateBasis } from '../yard/types';
+import { packsOfUse } from './applyUse';
+import { pureLivePct } from './pureLiveSeed';
 import type { ProductRate } from './types';
 
 const LIQUID_FORMS: readonly ProductForm[] = ['ready-to-use', 'liquid-concentrate'];
 
+/** What sprays; the other applicators spread. */
+const SPRAYERS: readonly Applicator[] = ['hose-end', 'tank-sprayer'];
+
 /**
- * True for what is poured: a liquid form, or a soil amendment sold by volume and not laid by depth (liquid
- * humic acid and the like; common practice, no source). Mulch and topdressing by volume are bulk goods.
+ * True for what is poured: a liquid form, or a soil amendment sold by volume and not laid by depth, unless
+ * its use is to spread it (liquid humic acid against a bale of peat; common practice, no source). Mulch and
+ * topdressing by volume are bulk goods.
  */
 export function isLiquid(product: Product): boolean {
-  if (LIQUID_FORMS.includes(product.form)) return true;
-  if (product.form !== 'soil-amendment' || product.rate.basis === 'depth') return false;
-  const first = product.packs[0];
-  return first === undefined ? product.rate.basis === 'volume-per-area' : first.content.unit === 'L';
+  const { form, rate, applicator } = product;
+  if (LIQUID_FORMS.includes(form)) return true;
+  if (form !== 'soil-amendment' || rate.basis === 'depth') return false;
+  if (applicator !== null && !SPRAYERS.includes(applicator)) return false;
+  const first = packsOfUse(product)[0];
+  return first === undefined ? rate.basis === 'volume-per-area' : first.content.unit === 'L';
 }
 
 /**
- * True for loose goods reckoned by the cubic measure: mulch, topdressing, and what is laid by depth
- * (common practice, no source).
+ * True for loose goods reckoned by the cubic measure: mulch, topdressing, what is laid by depth, and what
+ * else is dry and sold by volume, such as granules by the cubic foot (common practice, no source).
  */
 export function isBulk(product: Product): boolean {
-  if (LIQUID_FORMS.includes(product.form)) return false;
-  return product.form === 'mulch' || product.form === 'topdressing' || product.rate.basis === 'depth';
+  const { form, rate } = product;
+  if (LIQUID_FORMS.includes(form)) return false;
+  if (form === 'mulch' || form === 'topdressing' || rate.basis === 'depth') return true;
+  return !isLiquid(product) && packsOfUse(product)[0]?.content.unit === 'L';
 }
 
 /** Percent by weight of one nutrient on the label (oxide convention for P and K). */
@@ -29,11 +39,19 @@ export function nutrientPct(product: Product, nutrient: Nutrient): number {
   return nutrient === 'N' ? nPct : nutrient === 'P2O5' ? p2o5Pct : k2oPct;
 }
 
-/** The unit the product is measured out in: that of its packs, else by its form (bulk goods: by their rate). */
+/** Bases of a rate that say a weight. */
+const WEIGHED: readonly RateBasis[] = [
+  'mass-per-area',
+  'nutrient-per-area',
+  'pure-live-seed',
+  'effective-lime',
+];
+
+/** The unit a use is measured out in: that of its packs, else by its form (bulk goods: by their rate). */
 export function measuredUnit(product: Product): Amount['unit'] {
-  const byWeight = product.rate.basis === 'mass-per-area' || product.rate.basis === 'nutrient-per-area';
-  const poured = isLiquid(product) || (isBulk(product) && !byWeight);
-  return product.packs[0]?.content.unit ?? (poured ? 'L' : 'kg');
+  const first = packsOfUse(product)[0];
+  if (first) return first.content.unit;
+  return isLiquid(product) || (isBulk(product) && !WEIGHED.includes(product.rate.basis)) ? 'L' : 'kg';
 }
 
 /** An amount in the other reading; null when the density is needed and not known. */
@@ -55,7 +73,8 @@ export function convertAmount(
  * fertilizer calculations (1.0 lb N with 28-3-6: 3.57 lb per 1,000 sq ft).
  * @param factor multiplies the label rate; 1 is the label rate
  * @returns the rate, or the issues that say why there is none: `rate-no-coverage`, `rate-pack-missing`,
- * `rate-not-positive`, `rate-no-nutrient`, `rate-no-density`
+ * `rate-pack-other-use`, `rate-not-positive`, `rate-no-nutrient`, `rate-no-seed-tag`, `rate-no-lime-value`,
+ * `rate-no-density`
  */
 export function productRate(
   product: Product,
@@ -97,6 +116,10 @@ function basisPerM2(product: Product): Amount | Issue {
         const message = `${product.name}: the coverage names no pack; choose which pack covers that area.`;
         return rateIssue(product, 'rate-pack-missing', message, 'rate.packId');
       }
+      if (!packsOfUse(product).includes(pack)) {
+        const message = `${product.name}: the coverage is of a pack that this use does not open; choose one of its own.`;
+        return rateIssue(product, 'rate-pack-other-use', message, 'rate.packId');
+      }
       if (!(rate.areaM2 > 0)) {
         const message = `${product.name}: the area one container covers must be more than zero.`;
         return rateIssue(product, 'rate-no-coverage', message, 'rate.areaM2');
@@ -118,7 +141,7 @@ function basisPerM2(product: Product): Amount | Issue {
         : notPositive('rate.rateKgPerM2');
     }
     case 'pure-live-seed': {
-      const live = product.seed ? (product.seed.purityPct / 100) * (product.seed.germinationPct / 100) : 0;
+      const live = product.seed ? pureLivePct(product.seed) / 100 : 0;
       if (!(live > 0)) {
         const message = `${product.name}: the rate is by pure live seed, so purity and germination of the tag are needed.`;
         return rateIssue(product, 'rate-no-seed-tag', message, 'seed');

@@ -1,4 +1,4 @@
-import type { Product } from '../yard/types';
+import type { Applicator, Product } from '../yard/types';
 import { isLiquid } from './rate';
 import type { ProductRate } from './types';
 
@@ -7,6 +7,9 @@ export interface SprayRate {
   readonly totalLPerM2: number;
   readonly waterLPerM2: number;
 }
+
+/** Applicators that mix no water in: a hose-end bottle draws its own, a spreader takes none. */
+const WITHOUT_CARRIER: readonly Applicator[] = ['hose-end', 'broadcast-spreader', 'drop-spreader'];
 
 /**
  * Volume the product itself takes up in the spray, L/m²: of a liquid however it is packed, where its
@@ -21,11 +24,13 @@ export function productVolume(product: Product, rate: ProductRate): number {
 /**
  * Spray per m²: the carrier figure is the whole spray (product included) or the water added to it, as
  * the label has it.
- * @returns null when the product takes no carrier
+ * @param product as its use has it
+ * @returns null when the use mixes no carrier in: none is given, or a hose-end bottle or a spreader puts it out
  */
 export function sprayRate(product: Product, rate: ProductRate): SprayRate | null {
-  const { carrierLPerM2 } = product;
+  const { carrierLPerM2, applicator } = product;
   if (carrierLPerM2 === null || !(carrierLPerM2 > 0)) return null;
+  if (applicator !== null && WITHOUT_CARRIER.includes(applicator)) return null;
   const productLPerM2 = productVolume(product, rate);
   return product.carrierIsTotal
     ? {

@@ -66,6 +66,12 @@ export interface DoseZone {
   readonly isPlaced?: boolean;
 }
 
+/** An ingredient beside plant food, as one dose lays it down. */
+export interface IngredientRate {
+  readonly name: string;
+  readonly kgPerM2: number;
+}
+
 /** All figures of one dose; areas in m², one standard deviation where `Sigma` is in the name, amounts in kg or L. */
 export interface DoseFigures {
   readonly dose: VisitDose;
@@ -77,7 +83,7 @@ export interface DoseFigures {
   readonly areaSigmaM2: number;
   readonly stripM2: number;
   readonly amount: Amount;
-  /** one row for each pack size on the label. */
+  /** one row for each pack size that the dose's use can open. */
   readonly containers: readonly ContainerCount[];
   /** water to mix in, L; null when no carrier. */
   readonly carrierL: number | null;
@@ -88,6 +94,10 @@ export interface DoseFigures {
   readonly solubleNKgPerM2: number | null;
   /** other guaranteed elements laid down, kg per m²; null as above. */
   readonly elementKgPerM2: Readonly<Partial<Record<LabelElement, number>>> | null;
+  /** humic acid and the like laid down, in the label's order; null as above. */
+  readonly ingredients: readonly IngredientRate[] | null;
+  /** salt of the dose as the sodium nitrate that would act alike, kg per m²; null when not known (see `saltLoad`). */
+  readonly saltKgPerM2: number | null;
   readonly issues: readonly Issue[];
 }
 

@@ -1,17 +1,15 @@
-import type { Issue, Product, Visit, VisitDose, Yard } from '../yard/types';
+import type { Issue, Visit, Yard } from '../yard/types';
 import { applyUse } from './applyUse';
-import { cautionsOfDose, cautionsOfOrder, cautionsOfOverlap, type ZoneClash } from './cautions';
-import { checkProduct } from './check';
-import { countContainers } from './containers';
+import { cautionsOfOrder, cautionsOfOverlap, type ZoneClash } from './cautions';
+import { checkLabel } from './check';
+import { checkUse } from './checkUse';
 import { guideIssues } from './guides';
 import { labelLimitIssues, type ZonesOfDose } from './limits';
-import { elementRates, nutrientRates, nutrientsByZone, solubleNitrogen } from './nutrients';
-import { convertAmount, productRate } from './rate';
+import { nutrientsByZone } from './nutrients';
+import { planDose } from './planDose';
 import { soilGate } from './soilGate';
-import { sprayRate } from './sprayRate';
 import { stockIssues } from './stockIssues';
-import { tankLoads } from './tankLoads';
-import type { DoseFigures, DoseZone, TreatableZone, VisitFigures } from './types';
+import type { DoseFigures, TreatableZone, VisitFigures } from './types';
 
 /** What one visit is planned from: the document, and the measured ground of each dose. */
 export interface VisitInput {
@@ -51,7 +49,7 @@ export function planVisit(input: VisitInput): VisitFigures {
       issues.push({ code: 'dose-use-missing', severity: 'error', message, place });
       continue;
     }
-    const faults = checkProduct(product).filter((issue) => issue.severity === 'error');
+    const faults = [...checkLabel(label), ...checkUse(product)].filter((issue) => issue.severity === 'error');
     const hasFactor = dose.rateFactor > 0 && Number.isFinite(dose.rateFactor);
     if (faults.length > 0 || !hasFactor) {
       const factorFault: Issue = {
@@ -84,53 +82,6 @@ export function planVisit(input: VisitInput): VisitFigures {
   return { visit, doses, nutrientByZone, issues };
 }
 
-function planDose(input: VisitInput, dose: VisitDose, product: Product): DoseFigures | null {
-  const { yard, visit } = input;
-  const { rate } = productRate(product, dose.rateFactor);
-  if (!rate) return null;
-  const zones: DoseZone[] = (input.zonesByDose.get(dose.id) ?? []).map((zone) => ({
-    ...zone,
-    amount: { unit: rate.perM2.unit, value: rate.perM2.value * zone.areaM2 },
-  }));
-  const areaM2 = sum(zones.map((zone) => zone.areaM2));
-  const areaSigmaM2 = input.sigmaByDose.get(dose.id) ?? 0;
-  const amount = { unit: rate.perM2.unit, value: rate.perM2.value * areaM2 };
-  const containers = product.packs.flatMap((pack) => {
-    const need = convertAmount(amount, pack.content.unit, product.densityKgPerL);
-    return need ? [countContainers(need, pack, areaM2, areaSigmaM2)] : [];
-  });
-  const spray = sprayRate(product, rate);
-  const nutrientKgPerM2 = nutrientRates(product, rate);
-  const place = { visitId: visit.id, doseId: dose.id, productId: product.id };
-  const issues: Issue[] = cautionsOfDose(yard, visit, dose, product, rate);
-  if (nutrientKgPerM2 === null) {
-    const message = `${product.name}: nutrients are not counted until its density is known.`;
-    issues.push({ code: 'nutrients-no-density', severity: 'warning', message, place });
-  }
-  if (areaM2 <= 0) {
-    const message = `${product.name}: no ground is chosen for this dose.`;
-    issues.push({ code: 'dose-no-ground', severity: 'warning', message, place });
-  }
-  return {
-    dose,
-    product,
-    rate,
-    zones,
-    areaM2,
-    areaSigmaM2,
-    stripM2: sum(zones.map((zone) => zone.stripM2)),
-    amount,
-    containers,
-    carrierL: spray ? spray.waterLPerM2 * areaM2 : null,
-    tank:
-      spray && visit.tankL !== null && visit.tankL > 0 ? tankLoads(rate, spray, visit.tankL, areaM2) : null,
-    nutrientKgPerM2,
-    solubleNKgPerM2: nutrientKgPerM2 && solubleNitrogen(product, nutrientKgPerM2.N),
-    elementKgPerM2: elementRates(product, rate),
-    issues,
-  };
-}
-
 /** The label's limits, once for each product of the visit over all ground its doses treat; told at its last dose. */
 function limitsOfVisit(input: VisitInput, doses: readonly DoseFigures[]): readonly Issue[] {
   const lastDoses = new Map(doses.map((dose) => [dose.product.id, dose]));
@@ -140,8 +91,4 @@ function limitsOfVisit(input: VisitInput, doses: readonly DoseFigures[]): readon
     const zoneIds = [...new Set(treated.map((zone) => zone.zoneId))];
     return labelLimitIssues(input.yard, input.visit, product, zoneIds, dose.id, input.zonesOfDose);
   });
-}
-
-function sum(values: readonly number[]): number {
-  return values.reduce((total, value) => total + value, 0);
 }

@@ -242,3 +242,10 @@ export function formatTemperature(temperatureC: number, system: UnitSystem): str
   const [degrees, label] = system === 'us' ? [(temperatureC * 9) / 5 + 32, '°F'] : [temperatureC, '°C'];
   return `${formatAtPlace(degrees, 0)}${NB}${label}`;
 }
+
+/** A span of time in seconds: minutes under two hours, hours under two days, else days; three significant digits. */
+export function formatDuration(seconds: number): string {
+  if (!Number.isFinite(seconds)) return DASH;
+  const [size, label] = seconds < 7200 ? [60, 'min'] : seconds < 172_800 ? [3600, 'h'] : [86_400, 'days'];
+  return `${formatNumber(seconds / size)}${NB}${label}`;
+}
