@@ -1,0 +1,88 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { ground, testAnalysis, testLabel, turfVisit, turfYard } from '../../src/plan/testDose';
+import { planVisit } from '../../src/plan/visit';
+import { bandOf, isLevelFrom } from '../../src/soil/interpretSoil';
+import { inLabUnit, mgPerKgOf } from '../../src/soil/labUnits';
+import { phosphorusGate } from '../../src/soil/phosphorusGate';
+import { SOIL_TABLES } from '../../src/soil/tables';
+import { testSoil } from '../../src/soil/testSoil';
+import { EXTRACTANTS, SOIL_NUTRIENTS, type SoilTest, type Yard } from '../../src/yard/types';
+
+const figure = fc.double({ min: 0, max: 3000, noNaN: true });
+const soil: fc.Arbitrary<SoilTest> = fc
+  .record({
+    extractant: fc.constantFrom(...EXTRACTANTS),
+    tableId: fc.constantFrom('', ...SOIL_TABLES.map((table) => table.id)),
+    p: figure,
+    date: fc.constantFrom(null, '2020-05-01', '2026-05-01'),
+  })
+  .map(({ extractant, tableId, p, date }) => testSoil({ extractant, tableId, mgPerKg: { P: p }, date }));
+
+function gate(test: SoilTest): string {
+  const yard: Yard = { ...turfYard([], []), soilTests: [test] };
+  const [zone] = yard.zones;
+  if (!zone) throw new Error('no zone');
+  return phosphorusGate(yard, zone).verdict;
+}
+
+describe('reading of soil tests', () => {
+  it('every figure falls in one band of a table that has the nutrient, and a larger one never in a lower', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...SOIL_TABLES),
+        fc.constantFrom(...SOIL_NUTRIENTS),
+        figure,
+        figure,
+        (table, nutrient, a, b) => {
+          const [less, more] = [
+            bandOf(table, nutrient, Math.min(a, b)),
+            bandOf(table, nutrient, Math.max(a, b)),
+          ];
+          expect(less === null).toBe(table.bands[nutrient] === undefined);
+          if (less && more) expect(isLevelFrom(more.level, less.level)).toBe(true);
+        },
+      ),
+    );
+  });
+
+  it('a figure comes back from the lab’s unit as it was', () => {
+    fc.assert(
+      fc.property(figure, fc.constantFrom('ppm' as const, 'lb-per-acre' as const), (value, unit) => {
+        expect(inLabUnit(mgPerKgOf(value, unit), unit)).toBeCloseTo(value, 9);
+      }),
+    );
+  });
+});
+
+describe('the gate', () => {
+  it('more phosphorus in the soil never lets through what less of it refused', () => {
+    fc.assert(
+      fc.property(soil, fc.double({ min: 0, max: 1000, noNaN: true }), (test, more) => {
+        const richer = { ...test, mgPerKg: { P: (test.mgPerKg.P ?? 0) + more } };
+        if (gate(test) === 'refused') expect(gate(richer)).toBe('refused');
+        if (gate(richer) === 'allowed') expect(gate(test)).toBe('allowed');
+      }),
+    );
+  });
+
+  it('no dose in the plan carries phosphorus onto a zone that refuses it; one without is always planned', () => {
+    const percent = fc.integer({ min: 0, max: 20 });
+    fc.assert(
+      fc.property(soil, soil, percent, percent, (frontSoil, backSoil, p2o5, k2o) => {
+        const only = (id: string) => ({ classes: [], include: [id], exclude: [] });
+        const soilTests = [
+          { ...frontSoil, id: 'a', zones: only('front') },
+          { ...backSoil, id: 'b', zones: only('back') },
+        ];
+        const product = testLabel({ analysis: testAnalysis(20, p2o5, k2o) });
+        const visit = turfVisit('v', '2026-06-01', [{}]);
+        const yard: Yard = { ...turfYard([product], [visit]), soilTests };
+        const zonesByDose = new Map([['v-0', ground('front', 'back')]]);
+        const { doses } = planVisit({ yard, visit, zonesByDose, sigmaByDose: new Map() });
+        const refused = yard.zones.some((zone) => phosphorusGate(yard, zone).verdict === 'refused');
+        expect(doses.length).toBe(p2o5 > 0 && refused ? 0 : 1);
+      }),
+    );
+  });
+});
