@@ -1,0 +1,50 @@
+/*
+ * Months and days of a year of no special number: February has 28 days. A 29 February of a rule counts as
+ * the 28th.
+ */
+
+/** Days of each month, January first. */
+export const DAYS_IN_MONTH: readonly number[] = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+export const DAYS_IN_YEAR = 365;
+
+/** First day of each month as a day of the year, 0 for 1 January. */
+const FIRST_DAYS: readonly number[] = DAYS_IN_MONTH.map((_, month) =>
+  DAYS_IN_MONTH.slice(0, month).reduce((sum, days) => sum + days, 0),
+);
+
+/** Day of the year (0 for 1 January) in the middle of a month. @param month 0 to 11 */
+export function middleOfMonth(month: number): number {
+  return (FIRST_DAYS[month] ?? 0) + ((DAYS_IN_MONTH[month] ?? 0) - 1) / 2;
+}
+
+/** @param yearDay MM-DD @returns day of the year, 0 for 1 January; null for what is no such day */
+export function dayOfYear(yearDay: string): number | null {
+  const match = /^(\d\d)-(\d\d)$/.exec(yearDay);
+  const month = Number(match?.[1]) - 1;
+  const day = Number(match?.[2]);
+  const days = DAYS_IN_MONTH[month];
+  if (match === null || days === undefined || day < 1 || day > (month === 1 ? 29 : days)) return null;
+  return (FIRST_DAYS[month] ?? 0) + Math.min(day, days) - 1;
+}
+
+/** @param day day of the year, 0 for 1 January; taken round the year @returns MM-DD */
+export function yearDayOf(day: number): string {
+  const whole = ((Math.round(day) % DAYS_IN_YEAR) + DAYS_IN_YEAR) % DAYS_IN_YEAR;
+  const month = FIRST_DAYS.findLastIndex((first) => first <= whole);
+  const two = (value: number) => String(value).padStart(2, '0');
+  return `${two(month + 1)}-${two(whole - (FIRST_DAYS[month] ?? 0) + 1)}`;
+}
+
+/**
+ * How much of each month lies within a stretch of the year, both days counted; it may run over the new year.
+ * @param from, to days of the year, 0 for 1 January
+ * @returns twelve shares, 0 to 1
+ */
+export function sharesWithin(from: number, to: number): readonly number[] {
+  const isWithin = (day: number) => (from <= to ? day >= from && day <= to : day >= from || day <= to);
+  return DAYS_IN_MONTH.map((days, month) => {
+    let count = 0;
+    for (let i = 0; i < days; i++) if (isWithin((FIRST_DAYS[month] ?? 0) + i)) count++;
+    return count / days;
+  });
+}
