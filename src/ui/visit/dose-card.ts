@@ -1,5 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { SOIL_REFUSAL } from '../../plan/soilGate';
 import type { DoseFigures } from '../../plan/types';
 import { replaceVisit } from '../../yard/edits';
 import type { Visit, VisitDose, ZoneChoice } from '../../yard/types';
@@ -10,6 +11,7 @@ import '../parts/number-field';
 import { amountRateWords, doseName, rateWords } from '../../words/productWords';
 import type { NumberChange } from '../parts/number-field';
 import { shared } from '../parts/shared';
+import './dose-refusal';
 import './zone-choice';
 
 /** One product of a visit: how much of the label rate, on which ground, and what comes of it. */
@@ -68,13 +70,14 @@ export class DoseCard extends AppPart {
                 @choice-change=${(event: CustomEvent<ZoneChoice>) => this.change('Choose ground', { zones: event.detail })}></zone-choice>`
         }
         ${issueNotes(issues)}
+        <dose-refusal .app=${app} .rev=${this.rev} .visit=${visit} .dose=${dose}></dose-refusal>
         ${
           figures && figures.areaM2 > 0
             ? html`<dose-result .app=${app} .rev=${this.rev} .figures=${figures}></dose-result>`
             : nothing
         }
         ${
-          !figures && product
+          !figures && product && !issues.some((issue) => issue.code === SOIL_REFUSAL)
             ? html`<button @click=${() => app.setView({ step: 'shelf', productId: product.id })}>Mend it on the shelf</button>`
             : nothing
         }

@@ -1,0 +1,172 @@
+import { css, html, nothing } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { applyUse } from '../../plan/applyUse';
+import { nutrientRates } from '../../plan/nutrients';
+import { productRate } from '../../plan/rate';
+import { overrideOf, refusedZones, SOIL_REFUSAL } from '../../plan/soilGate';
+import { productsWithoutPhosphorus, type Substitute } from '../../plan/withoutPhosphorus';
+import { formatNutrientRate } from '../../units/format';
+import { analysisWords, productName } from '../../words/productWords';
+import { groundName } from '../../words/zoneWords';
+import { visitZones } from '../../yard/choose';
+import { addEntry, removeEntry, replaceVisit } from '../../yard/edits';
+import type { Visit, VisitDose } from '../../yard/types';
+import { AppPart, fieldValue } from '../parts/app-part';
+import { shared } from '../parts/shared';
+import { chooseZone } from './zone-choice-edits';
+
+/** What can be done where the soil speaks against a dose, or is not known. Draws nothing where it does not. */
+@customElement('dose-refusal')
+export class DoseRefusal extends AppPart {
+  static override styles = [
+    shared,
+    css`
+      :host { display: block; }
+      h5 { margin: 0.5rem 0 0.25rem; font-size: var(--text-small); color: var(--ink-soft); font-weight: 650; }
+      .ways { display: grid; gap: 0.4rem; margin-bottom: 0.5rem; }
+      .ways button { text-align: left; padding: 0.35rem 0.75rem; line-height: 1.25; }
+      .ways small { display: block; color: var(--ink-soft); font-size: var(--text-small); }
+      summary { min-height: var(--touch); display: flex; align-items: center; cursor: pointer; text-decoration: underline; }
+      form { display: grid; gap: 0.5rem; }
+      form button { justify-self: start; }
+    `,
+  ];
+
+  @property({ attribute: false }) visit!: Visit;
+  @property({ attribute: false }) dose!: VisitDose;
+  @state() private reason = '';
+  @state() private isReasonMissing = false;
+
+  protected override render() {
+    const { app, dose, visit } = this;
+    const issues = app.visit?.figures.issues.filter((issue) => issue.place.doseId === dose.id) ?? [];
+    const has = (code: string) => issues.some((issue) => issue.code === code);
+    const override = overrideOf(app.yard, visit.id, dose);
+    if (has(SOIL_REFUSAL)) return this.renderRefused();
+    return html`
+      ${
+        override && has('soil-phosphorus-overridden')
+          ? html`<button @click=${() => app.dispatch('Withdraw override', (yard) => removeEntry(yard, 'overrides', override.id))}>Withdraw that decision</button>`
+          : nothing
+      }
+      ${has('soil-no-test') ? this.renderUntested() : nothing}
+    `;
+  }
+
+  private renderRefused() {
+    const zones = visitZones(this.app.yard, this.visit, this.dose);
+    const treated = this.app.visit?.treated;
+    const grounds = zones.filter((zone) => (treated?.get(zone.id)?.areaM2 ?? 0) > 0);
+    const refused = refusedZones(
+      this.app.yard,
+      grounds.map((zone) => zone.id),
+    );
+    const names = refused.map((zone) => groundName(zone.name)).join(', ');
+    return html`
+      <h5>What can be done</h5>
+      ${this.renderSubstitutes()}
+      <div class="ways">
+        ${
+          refused.length < grounds.length
+            ? html`<button @click=${() => this.leaveOut(refused.map((zone) => zone.id))}>Leave out ${names}
+                <small>The dose goes on the rest of its ground.</small></button>`
+            : html`<p class="quiet">All the ground of this dose has more than enough phosphorus.</p>`
+        }
+      </div>
+      <details><summary>Put it out all the same</summary>
+        <form @submit=${(event: Event) => this.override(event)}>
+          <label>Reason, kept in the log (such as new sod, or the lab’s advice)<textarea required aria-invalid=${this.isReasonMissing ? 'true' : 'false'} .value=${this.reason}
+            @input=${(event: Event) => {
+              this.reason = fieldValue(event);
+              this.isReasonMissing = false;
+            }}></textarea></label>
+          ${this.isReasonMissing ? html`<p class="note error" role="alert">A reason is needed.</p>` : nothing}
+          <p class="quiet">Too much phosphorus runs off into water. The label and local rules come first; the log shows this decision under Need.</p>
+          <button>Put it out all the same</button>
+        </form>
+      </details>
+    `;
+  }
+
+  private renderUntested() {
+    return html`
+      <div class="ways"><button @click=${() => this.app.setView({ step: 'need' })}>Enter a soil test</button></div>
+      ${
+        productsWithoutPhosphorus(this.app.yard, this.dose).length > 0
+          ? html`<details><summary>Without phosphorus instead</summary>${this.renderSubstitutes()}</details>`
+          : nothing
+      }
+    `;
+  }
+
+  private renderSubstitutes() {
+    const offers = productsWithoutPhosphorus(this.app.yard, this.dose).slice(0, 3);
+    if (offers.length === 0) {
+      return html`<p>Nothing on the shelf without phosphorus would feed this ground.
+        <button class="plain" @click=${() => this.app.setView({ step: 'shelf' })}>Add a product</button></p>`;
+    }
+    return html`<div class="ways">${offers.map(
+      (offer) => html`<button @click=${() => this.take(offer)}>Take ${productName(offer.product)} instead
+        <small>${analysisWords(offer.product)}${this.nitrogenWords(offer)}</small></button>`,
+    )}</div>`;
+  }
+
+  /** What the label rate of an offer lays down. */
+  private nitrogenWords({ product, useId }: Substitute): string {
+    const label = applyUse(product, useId);
+    const { rate } = label ? productRate(label) : { rate: null };
+    const laid = label && rate ? nutrientRates(label, rate) : null;
+    return laid && laid.N > 0 ? `; N ${formatNutrientRate(laid.N, this.app.units)} at the label rate` : '';
+  }
+
+  private take({ product, useId }: Substitute): void {
+    this.changeDose(`Take ${productName(product)} instead`, (dose) => ({
+      ...dose,
+      productId: product.id,
+      useId,
+      rateFactor: 1,
+      actual: null,
+    }));
+  }
+
+  private leaveOut(zoneIds: readonly string[]): void {
+    const { yard } = this.app;
+    this.changeDose('Leave out ground', (dose) => ({
+      ...dose,
+      zones: zoneIds.reduce(
+        (choice, zoneId) => chooseZone(yard, choice, zoneId, false),
+        dose.zones ?? this.visit.zones,
+      ),
+    }));
+  }
+
+  private changeDose(label: string, change: (dose: VisitDose) => VisitDose): void {
+    const [visitId, doseId] = [this.visit.id, this.dose.id];
+    this.app.dispatch(label, (yard) => {
+      const visit = yard.visits.find((one) => one.id === visitId);
+      if (!visit) return yard;
+      const doses = visit.doses.map((dose) => (dose.id === doseId ? change(dose) : dose));
+      return replaceVisit(yard, { ...visit, doses });
+    });
+  }
+
+  private override(event: Event): void {
+    event.preventDefault();
+    const { app, visit, dose } = this;
+    const reason = this.reason.trim();
+    this.isReasonMissing = reason === '';
+    if (reason === '') return;
+    app.dispatch('Put out all the same', (yard) =>
+      addEntry(yard, 'overrides', {
+        id: app.newId('override'),
+        on: app.today(),
+        code: SOIL_REFUSAL,
+        visitId: visit.id,
+        doseId: dose.id,
+        productId: dose.productId,
+        reason,
+      }),
+    );
+    this.reason = '';
+  }
+}
