@@ -124,7 +124,7 @@ export function heldNeed(months: readonly number[], hold: FlushHold | null): Hel
   const within = sharesWithin(from, to).map((share, month) => share * (months[month] ?? 0));
   const sum = within.reduce((total, value) => total + value, 0);
   if (sum <= hold.maxNKgPerM2) return { months, withinKgPerM2: within, movedKgPerM2: 0, leftOverKgPerM2: 0 };
-  const kept = within.map((value) => (value * hold.maxNKgPerM2) / sum);
+  const kept = within.map((value) => hold.maxNKgPerM2 * (value / sum));
   const excess = sum - hold.maxNKgPerM2;
   const later = laterShares(from, to).map((share, month) => share * (months[month] ?? 0));
   const laterSum = later.reduce((total, value) => total + value, 0);
@@ -134,7 +134,7 @@ export function heldNeed(months: readonly number[], hold: FlushHold | null): Hel
       (value, month) =>
         Math.max(0, value - (within[month] ?? 0)) +
         (kept[month] ?? 0) +
-        (laterSum > 0 ? (excess * (later[month] ?? 0)) / laterSum : 0),
+        (laterSum > 0 ? excess * ((later[month] ?? 0) / laterSum) : 0),
     ),
     withinKgPerM2: kept,
     movedKgPerM2: moved,
