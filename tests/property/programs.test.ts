@@ -1,0 +1,143 @@
+import fc from 'fast-check';
+import { expect, it } from 'vitest';
+import { applyPrograms } from '../../src/season/applyPrograms';
+import { addDays, daysBetween } from '../../src/season/calendarDays';
+import { programDates } from '../../src/season/programDates';
+import { removeVisit, replaceEntry, replaceVisit } from '../../src/yard/edits';
+import type { Program, ProgramPace, Yard } from '../../src/yard/types';
+import { testYard } from '../fixtures/testYard';
+
+const day = fc.integer({ min: 0, max: 1200 }).map((n) => addDays('2027-01-01', n) as string);
+const IDS = ['pg-0', 'pg-1', 'pg-2', 'pg-3'] as const;
+const pace: fc.Arbitrary<ProgramPace> = fc.oneof(
+  fc.record({ kind: fc.constant('every' as const), days: fc.integer({ min: 1, max: 60 }) }),
+  fc.record({
+    kind: fc.constant('with' as const),
+    programId: fc.constantFrom(...IDS),
+    nth: fc.integer({ min: 1, max: 5 }),
+    offsetDays: fc.constantFrom(0, 0, 1, 3, 10),
+  }),
+);
+const factor = fc.constantFrom(0.25, 0.5, 1);
+const program = (id: string) =>
+  fc
+    .record({
+      pace,
+      from: day,
+      span: fc.integer({ min: -5, max: 300 }),
+      factor,
+      product: fc.constantFrom('p-liquid', 'p-granules'),
+    })
+    .map(
+      (made): Program => ({
+        id,
+        name: id,
+        from: made.from,
+        to: addDays(made.from, made.span) as string,
+        pace: made.pace,
+        zones: { classes: ['turf-regular', 'turf-low-cut'], include: [], exclude: [] },
+        doses: [
+          {
+            id: `${id}-d`,
+            productId: made.product,
+            useId: null,
+            amount: { kind: 'label', rateFactor: made.factor },
+            zones: null,
+          },
+        ],
+        tankL: null,
+      }),
+    );
+const programs = fc.tuple(program('pg-0'), program('pg-1'), program('pg-2'), program('pg-3'));
+const yardOf = (list: readonly Program[]): Yard => ({ ...testYard(), visits: [], programs: list });
+const ids = (start = 0) => {
+  let count = start;
+  return (prefix: string) => `${prefix}-${++count}`;
+};
+
+it('days lie from first to last, rising; every n days exactly; pairs so many days after a day of the partner', () => {
+  fc.assert(
+    fc.property(programs, (list) => {
+      for (const one of list) {
+        const { dates, issues, hostId } = programDates(one, list);
+        if (issues.length > 0) {
+          expect(dates).toEqual([]);
+          continue;
+        }
+        for (const date of dates) expect(date >= one.from && date <= one.to).toBe(true);
+        const gaps = dates.slice(1).map((date, i) => daysBetween(dates[i] as string, date));
+        for (const gap of gaps) expect(gap).toBeGreaterThan(0);
+        if (one.pace.kind === 'every') {
+          const { days } = one.pace;
+          expect(dates[0]).toBe(one.from);
+          for (const gap of gaps) expect(gap).toBe(days);
+          const past = addDays(dates.at(-1) as string, days) as string;
+          expect(past > one.to).toBe(true);
+          expect(hostId).toBe(one.id);
+        } else {
+          const { programId, nth, offsetDays } = one.pace;
+          const partner = list.find((other) => other.id === programId) as Program;
+          const days = programDates(partner, list).dates.map((date) => addDays(date, offsetDays));
+          const places = dates.map((date) => days.indexOf(date));
+          expect(places).not.toContain(-1);
+          for (const [i, place] of places.slice(1).entries()) expect(place - (places[i] as number)).toBe(nth);
+        }
+      }
+    }),
+    { numRuns: 300 },
+  );
+});
+
+const touch = fc.record({ pick: fc.nat(), verb: fc.constantFrom('done', 'move', 'note', 'remove', 'dose') });
+
+it('making visits twice is making them once; what was done, moved or edited is never lost, what was removed stays away', () => {
+  fc.assert(
+    fc.property(programs, programs, fc.array(touch, { maxLength: 8 }), (list, later, touches) => {
+      let yard = applyPrograms(yardOf(list), ids()).yard;
+      expect(applyPrograms(yard, ids(100_000)).yard).toBe(yard);
+      const hands = new Map<string, (typeof yard.visits)[number]>();
+      const isEdited = new Set<string>();
+      const gone: string[] = [];
+      for (const { pick, verb } of touches) {
+        const visit = yard.visits[pick % Math.max(1, yard.visits.length)];
+        if (!visit || hands.has(visit.id)) continue;
+        if (verb === 'remove') {
+          yard = removeVisit(yard, visit.id);
+          gone.push(`${visit.program?.id} ${visit.program?.date}`);
+          continue;
+        }
+        const next = {
+          done: { ...visit, doneOn: visit.date },
+          move: { ...visit, date: addDays(visit.date as string, 2) },
+          note: { ...visit, note: 'mind the hose' },
+          dose: {
+            ...visit,
+            doses: visit.doses.map((dose) => ({ ...dose, rateFactor: dose.rateFactor * 1.1 })),
+          },
+        }[verb];
+        yard = replaceVisit(yard, next);
+        hands.set(visit.id, next);
+        if (verb !== 'move') isEdited.add(visit.id);
+      }
+      // all rules change at once, then the visits are made again
+      for (const one of later) {
+        const { skips } = yard.programs.find((each) => each.id === one.id) as Program;
+        yard = replaceEntry(yard, 'programs', { ...one, skips });
+      }
+      const result = applyPrograms(yard, ids(200_000));
+      for (const [id, hand] of hands) {
+        const now = result.yard.visits.find((visit) => visit.id === id);
+        expect(now?.date, 'the day stays').toBe(hand.date);
+        if (isEdited.has(id)) expect(now).toBe(hand);
+      }
+      const keys = result.yard.visits.map((visit) => `${visit.program?.id} ${visit.program?.date}`);
+      for (const key of gone) expect(keys).not.toContain(key);
+      expect(new Set(keys).size).toBe(keys.length);
+      expect(new Set(result.yard.visits.map((visit) => visit.id)).size).toBe(keys.length);
+      const again = applyPrograms(result.yard, ids(300_000));
+      expect(again.yard).toBe(result.yard);
+      expect([again.added, again.renewed, again.removed]).toEqual([0, 0, 0]);
+    }),
+    { numRuns: 200 },
+  );
+});
