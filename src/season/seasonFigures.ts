@@ -1,9 +1,65 @@
 import type { VisitFigures } from '../plan/types';
-import type { Yard } from '../yard/types';
-import { ledgerEntries } from './ledgerEntries';
-import type { SeasonFigures } from './types';
+import type { Issue, Yard } from '../yard/types';
+import { capIssues } from './capIssues';
+import { productName, visitIssue } from './issueWords';
+import { isUseUnread, ledgerEntries } from './ledgerEntries';
+import { needIssues, needsByZone } from './needIssues';
+import { asksForDay, ruleIssues } from './ruleIssues';
+import type { LedgerEntry, SeasonFigures } from './types';
 
-/** The ledger of the yard, and what speaks against it. @param visits figures of every visit of the yard */
-export function seasonFigures(_yard: Yard, visits: readonly VisitFigures[]): SeasonFigures {
-  return { entries: ledgerEntries(visits), issues: [] };
+/**
+ * The ledger of the yard, and what speaks against it: caps of the year, need and spring hold, rules of the
+ * place. Planned and done count together.
+ * @param visits figures of every visit of the yard
+ */
+export function seasonFigures(yard: Yard, visits: readonly VisitFigures[]): SeasonFigures {
+  const entries = ledgerEntries(visits);
+  return {
+    entries,
+    issues: [
+      ...ruleIssues(yard, entries),
+      ...capIssues(yard, entries),
+      ...needIssues(yard, entries),
+      ...dayIssues(yard, entries),
+      ...useIssues(yard, visits),
+    ],
+  };
+}
+
+/** `season-no-day` (note): visits without a day that caps of a year, holds or rules would be held against. */
+function dayIssues(yard: Yard, entries: readonly LedgerEntry[]): readonly Issue[] {
+  const needs = needsByZone(yard);
+  const { caps } = yard;
+  const isAsked = (entry: LedgerEntry): boolean => {
+    const { N, P2O5, K2O } = entry.nutrientKgPerM2;
+    const byCap =
+      (caps.nPerYear !== null && N > 0) ||
+      (caps.p2o5PerYear !== null && P2O5 > 0) ||
+      (caps.k2oPerYear !== null && K2O > 0);
+    return byCap || (N > 0 && needs.has(entry.zoneId)) || yard.rules.some((rule) => asksForDay(rule, entry));
+  };
+  const undated = entries.filter((entry) => entry.date === null && isAsked(entry));
+  return [...new Set(undated.map((entry) => entry.visitId))].map((visitId) =>
+    visitIssue(
+      'season-no-day',
+      'note',
+      'This visit has no date, so caps of a year, the spring hold and rules with dates leave it out.',
+      visitId,
+    ),
+  );
+}
+
+/** `use-no-density` (warning): a real amount in the other measure that no density turns round. */
+function useIssues(yard: Yard, visits: readonly VisitFigures[]): readonly Issue[] {
+  return visits.flatMap(({ visit, doses }) =>
+    (visit.doneOn === null ? [] : doses.filter(isUseUnread)).map(({ dose: { id, productId, actual } }) =>
+      visitIssue(
+        'use-no-density',
+        'warning',
+        `${productName(yard, productId)}: what was really used is told by ${actual?.unit === 'L' ? 'volume' : 'weight'}, and without a density it cannot be turned round; it counts as planned.`,
+        visit.id,
+        { doseId: id, productId },
+      ),
+    ),
+  );
 }

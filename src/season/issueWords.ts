@@ -1,0 +1,41 @@
+import type { Issue, LocalRule, Yard } from '../yard/types';
+
+/** Most zones named in one sentence. */
+const MOST_NAMES = 4;
+
+/** Names of zones in a sentence, at most four: "Front, Back and 3 more". */
+export function zoneNames(yard: Yard, zoneIds: readonly string[]): string {
+  const names = [...new Set(zoneIds)].map(
+    (id) => yard.zones.find((zone) => zone.id === id)?.name || 'unnamed zone',
+  );
+  if (names.length <= MOST_NAMES) return names.join(', ');
+  return `${names.slice(0, MOST_NAMES - 1).join(', ')} and ${names.length - MOST_NAMES + 1} more`;
+}
+
+/** Name of a product on the shelf. */
+export function productName(yard: Yard, productId: string): string {
+  return yard.products.find((product) => product.id === productId)?.name || 'A product without a name';
+}
+
+/** Name of a rule of the place in quotes. */
+export function ruleName(rule: LocalRule): string {
+  return `Rule “${rule.name.trim() || 'without a name'}”`;
+}
+
+/** From where and when the person took a rule. Nothing here claims that it holds today. */
+export function ruleSource({ source, readOn }: LocalRule): string {
+  const from = source.trim() === '' ? ', without a source' : ` from ${source.trim()}`;
+  const read = readOn === null ? '' : `, read on ${readOn}`;
+  return `As entered by you${from}${read}; check the local code.`;
+}
+
+/** An issue on a visit, and on its dose where one is at fault. */
+export function visitIssue(
+  code: string,
+  severity: Issue['severity'],
+  message: string,
+  visitId: string,
+  more: Issue['place'] = {},
+): Issue {
+  return { code, severity, message, place: { visitId, ...more } };
+}

@@ -1,0 +1,89 @@
+import { describe, expect, it } from 'vitest';
+import { stockLess, takeFromStock } from '../plan/takeFromStock';
+import { newProduct } from '../yard/defaults';
+import type { Amount, Product, Yard } from '../yard/types';
+import { changeActual, markDone, unmarkDone } from './markDone';
+import { testDay, testFeed, testSeason } from './testSeason';
+
+const litres = (value: number): Amount => ({ unit: 'L', value });
+const jugs = (onHand: Product['onHand'], fields: Partial<Product> = {}) =>
+  newProduct('jugs', {
+    packs: [
+      { id: 'small', content: litres(1), price: null },
+      { id: 'large', content: litres(10), price: null },
+    ],
+    onHand,
+    ...fields,
+  });
+const taking = (onHand: Product['onHand'], value: number, fields: Partial<Product> = {}) =>
+  takeFromStock(jugs(onHand, fields), litres(value));
+
+describe('taking off the shelf', () => {
+  it('empties opened packs first, the emptiest before', () => {
+    expect(taking({ small: 1.5, large: 0.2 }, 0.4).taken).toEqual({ small: 0.4 });
+    expect(taking({ small: 1.5, large: 0.2 }, 1.5).taken).toEqual({ small: 0.5, large: 0.1 });
+  });
+  it('then opens what is used up whole, and the smallest that holds the rest', () => {
+    expect(taking({ small: 3, large: 2 }, 12.5)).toEqual({
+      taken: { large: 1, small: 2.5 },
+      short: litres(0),
+    });
+    expect(taking({ small: 1, large: 2 }, 1.5).taken).toEqual({ small: 1, large: 0.05 });
+    expect(taking({ small: 1, large: 2 }, 0.25).taken).toEqual({ small: 0.25 });
+  });
+  it('tells what is short', () => {
+    expect(taking({ small: 2 }, 5)).toEqual({ taken: { small: 2 }, short: litres(3) });
+    expect(taking({}, 5)).toEqual({ taken: {}, short: litres(5) });
+    expect(taking({ small: 2 }, 0)).toEqual({ taken: {}, short: litres(0) });
+  });
+  it('takes the packs of its use alone unless they may be poured together', () => {
+    expect(taking({ small: 2, large: 2 }, 1, { packIds: ['large'] }).taken).toEqual({ large: 0.1 });
+    expect(taking({ small: 2, large: 2 }, 1, { packIds: ['large'], canPour: true }).taken).toEqual({
+      small: 1,
+    });
+  });
+  it('turns weight into volume by the density', () => {
+    const product = jugs({ small: 2 }, { densityKgPerL: 1.25 });
+    expect(takeFromStock(product, { unit: 'kg', value: 1 }).taken).toEqual({ small: 0.8 });
+    expect(takeFromStock(jugs({ small: 2 }), { unit: 'kg', value: 1 }).short.value).toBe(1);
+  });
+  it('puts back what it took', () => {
+    const onHand = { small: 2.4, large: 1.3 };
+    const { taken } = taking(onHand, 7.7);
+    const back = stockLess(stockLess(onHand, taken), taken, -1);
+    for (const [id, count] of Object.entries(onHand)) expect(back[id]).toBeCloseTo(count, 8);
+  });
+});
+
+describe('a visit marked done', () => {
+  // 1 lb of N per 1,000 sq ft from 20 % on 2,000 sq ft: 10 lb of product, 4.5359 kg, of bags of 20 kg
+  const feed = testFeed('feed', [20, 0, 0], 1, { onHand: { bag: 1.5 } });
+  const season = testSeason([feed], [testDay('day', '2026-05-01', ['feed', 'feed'])]);
+  const figures = season.figures[0];
+  if (!figures) throw new Error('no figures');
+  const stockOf = (yard: Yard) => yard.products[0]?.onHand.bag ?? Number.NaN;
+  const each = 4.5359237 / 20;
+
+  it('takes each dose off the shelf and keeps what it took', () => {
+    const done = markDone(season.yard, figures, '2026-05-02', true);
+    expect(done.visits[0]).toMatchObject({ doneOn: '2026-05-02' });
+    expect(stockOf(done)).toBeCloseTo(1.5 - 2 * each, 8);
+    expect(done.visits[0]?.doses[1]?.taken?.bag).toBeCloseTo(each, 8);
+    expect(stockOf(markDone(season.yard, figures, '2026-05-02', false))).toBe(1.5);
+  });
+  it('takes what was really used instead, and puts all back when it is not done after all', () => {
+    const done = markDone(season.yard, figures, '2026-05-02', true);
+    const used = changeActual(done, figures, 'day-0', { unit: 'kg', value: 2 });
+    expect(stockOf(used)).toBeCloseTo(1.5 - each - 0.1, 8);
+    const undone = unmarkDone(used, 'day');
+    expect(stockOf(undone)).toBeCloseTo(1.5, 8);
+    expect(undone.visits[0]).toMatchObject({ doneOn: null, doses: [{ actual: null, taken: null }, {}] });
+  });
+  it('leaves the shelf alone where nothing was taken from it', () => {
+    const done = markDone(season.yard, figures, '2026-05-02', false);
+    const used = changeActual(done, figures, 'day-0', { unit: 'kg', value: 2 });
+    expect(stockOf(used)).toBe(1.5);
+    expect(used.visits[0]?.doses[0]?.actual).toEqual({ unit: 'kg', value: 2 });
+    expect(unmarkDone(season.yard, 'day')).toBe(season.yard);
+  });
+});

@@ -1,0 +1,72 @@
+import { applyUse } from '../plan/applyUse';
+import { stockLess, takeFromStock } from '../plan/takeFromStock';
+import type { VisitFigures } from '../plan/types';
+import { replaceProduct, replaceVisit } from '../yard/edits';
+import type { Amount, Visit, VisitDose, Yard } from '../yard/types';
+
+/**
+ * Marks a visit done. With `fromShelf` the product of each dose (what was really used, else the plan) is taken
+ * off what is on hand, opened packs first; each dose keeps what it took, so that it can be put back.
+ * @param doneOn YYYY-MM-DD
+ * @param figures of this visit; doses without figures take nothing
+ * @returns the very yard when there is no such visit
+ */
+export function markDone(yard: Yard, figures: VisitFigures, doneOn: string, fromShelf: boolean): Yard {
+  const visit = visitOf(yard, figures.visit.id);
+  if (visit === undefined) return yard;
+  let next = yard;
+  const doses = visit.doses.map((dose) => {
+    if (!fromShelf || dose.taken !== null) return dose;
+    const [after, taken] = takeOff(next, dose, usedAmount(dose, figures));
+    next = after;
+    return { ...dose, taken };
+  });
+  return replaceVisit(next, { ...visit, doneOn, doses });
+}
+
+/** Sets what was really used; null: as planned. A dose that took from the shelf puts it back and takes that instead. */
+export function changeActual(yard: Yard, figures: VisitFigures, doseId: string, actual: Amount | null): Yard {
+  const visit = visitOf(yard, figures.visit.id);
+  const before = visit?.doses.find((dose) => dose.id === doseId);
+  if (visit === undefined || before === undefined) return yard;
+  const changed: VisitDose = { ...before, actual };
+  const [after, taken] =
+    before.taken === null
+      ? [yard, null]
+      : takeOff(putBack(yard, before), changed, usedAmount(changed, figures));
+  const doses = visit.doses.map((dose) => (dose.id === doseId ? { ...changed, taken } : dose));
+  return replaceVisit(after, { ...visit, doses });
+}
+
+/** Takes the mark off: planned again, what was taken is back on the shelf, and no real amounts are kept. */
+export function unmarkDone(yard: Yard, visitId: string): Yard {
+  const visit = visitOf(yard, visitId);
+  if (visit === undefined || visit.doneOn === null) return yard;
+  const next = visit.doses.reduce(putBack, yard);
+  const doses = visit.doses.map((dose) => ({ ...dose, actual: null, taken: null }));
+  return replaceVisit(next, { ...visit, doneOn: null, doses });
+}
+
+/** What a dose used: the real amount, else the planned one; null when neither is known. */
+export function usedAmount(dose: VisitDose, figures: VisitFigures): Amount | null {
+  return dose.actual ?? figures.doses.find((each) => each.dose.id === dose.id)?.amount ?? null;
+}
+
+function visitOf(yard: Yard, visitId: string): Visit | undefined {
+  return yard.visits.find((visit) => visit.id === visitId);
+}
+
+function takeOff(yard: Yard, dose: VisitDose, amount: Amount | null): readonly [Yard, VisitDose['taken']] {
+  const product = yard.products.find((each) => each.id === dose.productId);
+  const asUsed = product && applyUse(product, dose.useId);
+  if (!product || !asUsed || amount === null) return [yard, {}];
+  const { taken } = takeFromStock(asUsed, amount);
+  const onHand = stockLess(product.onHand, taken);
+  return [replaceProduct(yard, { ...product, onHand }), taken];
+}
+
+function putBack(yard: Yard, { productId, taken }: VisitDose): Yard {
+  const product = yard.products.find((each) => each.id === productId);
+  if (!product || taken === null) return yard;
+  return replaceProduct(yard, { ...product, onHand: stockLess(product.onHand, taken, -1) });
+}
