@@ -108,12 +108,12 @@ export function soilGate(
       );
     }
   }
-  if (p2o5Pct > 0 || k2oPct > 0) issues.push(...oldTests(yard, visit, zones, issue));
+  if (p2o5Pct > 0 || k2oPct > 0) issues.push(...oldTests(yard, visit, zones, p2o5Pct > 0 ? 'P' : 'K', issue));
   return { isRefused, issues };
 }
 
 function hasMuchPotassium(yard: Yard, zone: Zone): boolean {
-  const test = testOfZone(yard, zone);
+  const test = testOfZone(yard, zone, 'K');
   return test !== null && readNutrient(test, 'K', tableOfTest(test))?.level === 'very-high';
 }
 
@@ -121,10 +121,11 @@ function oldTests(
   yard: Yard,
   { date }: Visit,
   zones: readonly Zone[],
+  nutrient: 'P' | 'K',
   issue: (code: string, severity: Issue['severity'], sentence: string) => Issue,
 ): readonly Issue[] {
   if (date === null) return [];
-  const tests = new Set<SoilTest>(zones.flatMap((zone) => testOfZone(yard, zone) ?? []));
+  const tests = new Set<SoilTest>(zones.flatMap((zone) => testOfZone(yard, zone, nutrient) ?? []));
   return [...tests]
     .filter((test) => isTestOld(test, date))
     .map((test) =>

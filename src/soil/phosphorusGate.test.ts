@@ -127,6 +127,13 @@ describe('the gate', () => {
     expect(gateOf({ extractant: 'other', mgPerKg: { P: 92 } }).verdict).toBe('no-test');
   });
 
+  it('a newer test that says nothing of phosphorus hides no other', () => {
+    const rich = testSoil({ id: 'rich', date: '2022-03-01', mgPerKg: { P: 92 } });
+    const begun = testSoil({ id: 'begun', date: '2026-03-01' });
+    expect(phosphorusGate(yardWith(rich, begun), front)).toMatchObject({ verdict: 'refused', test: rich });
+    expect(testOfZone(yardWith(rich, begun), front)).toBe(begun);
+  });
+
   it('goes by the newest test alone', () => {
     const rich = testSoil({ id: 'rich', date: '2022-03-01', mgPerKg: { P: 92 } });
     const lean = testSoil({ id: 'lean', date: '2026-03-01', mgPerKg: { P: 20 } });

@@ -1,5 +1,5 @@
 import { chosenZones } from '../yard/choose';
-import type { SoilTest, Yard, Zone } from '../yard/types';
+import type { SoilNutrient, SoilTest, Yard, Zone } from '../yard/types';
 import { isLevelFrom, readNutrient, tableOfTest } from './interpretSoil';
 import { formatSoil } from './labUnits';
 import { LEVEL_WORDS, soilTestName } from './soilNames';
@@ -9,11 +9,13 @@ import type { PhosphorusGate, SoilTable } from './types';
 /**
  * The test that counts for a zone: of those that cover it the one sampled last; one without a day counts
  * as older than any with a day; of two of the same day the later in the list.
+ * @param nutrient only tests that say something of it count, so that a test begun and not yet filled in hides no other
  * @returns null when none covers it
  */
-export function testOfZone(yard: Yard, zone: Zone): SoilTest | null {
+export function testOfZone(yard: Yard, zone: Zone, nutrient?: SoilNutrient): SoilTest | null {
   let newest: SoilTest | null = null;
   for (const test of yard.soilTests) {
+    if (nutrient && (readNutrient(test, nutrient)?.level ?? null) === null) continue;
     if (!chosenZones(yard, test.zones).some((each) => each.id === zone.id)) continue;
     if (newest === null || (test.date ?? '') >= (newest.date ?? '')) newest = test;
   }
@@ -40,12 +42,12 @@ export function tableOfExcess(test: SoilTest): SoilTable | null {
 }
 
 /**
- * Whether phosphorus may go on a zone by its newest soil test. Refused at the level from which the table
+ * Whether phosphorus may go on a zone by the newest soil test that has it. Refused at the level from which the table
  * calls for none; by the lab's own word at `very-high`. Without a test, or where the test says nothing of
  * phosphorus, the verdict is `no-test`.
  */
 export function phosphorusGate(yard: Yard, zone: Zone): PhosphorusGate {
-  const test = testOfZone(yard, zone);
+  const test = testOfZone(yard, zone, 'P') ?? testOfZone(yard, zone);
   if (test === null) return { verdict: 'no-test', reason: 'no soil test on file', test: null };
   const table = tableOfExcess(test);
   const reading = readNutrient(test, 'P', table);

@@ -156,17 +156,16 @@ export class DoseRefusal extends AppPart {
     const reason = this.reason.trim();
     this.isReasonMissing = reason === '';
     if (reason === '') return;
-    app.dispatch('Put out all the same', (yard) =>
-      addEntry(yard, 'overrides', {
-        id: app.newId('override'),
-        on: app.today(),
-        code: SOIL_REFUSAL,
-        visitId: visit.id,
-        doseId: dose.id,
-        productId: dose.productId,
-        reason,
-      }),
-    );
+    const entry = {
+      id: app.newId('override'),
+      on: app.today(),
+      code: SOIL_REFUSAL,
+      visitId: visit.id,
+      doseId: dose.id,
+      productId: dose.productId,
+      reason,
+    };
+    app.dispatch('Put out all the same', (yard) => addEntry(yard, 'overrides', entry));
     this.reason = '';
   }
 }
