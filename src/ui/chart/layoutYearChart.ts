@@ -1,0 +1,200 @@
+import { unitChoices } from '../../units/choices';
+import { formatNumber } from '../../units/format';
+import type { UnitSystem } from '../../yard/types';
+
+/** A year of nitrogen on one class of ground: everything in kg/m² by month, January first. */
+export interface YearChartData {
+  /** in the order they are stacked, the first lowest. */
+  readonly products: readonly { readonly id: string; readonly name: string }[];
+  /** [month][product]; what is not done yet. */
+  readonly planned: readonly (readonly number[])[];
+  readonly done: readonly (readonly number[])[];
+  /** twelve values; null: no need is known. */
+  readonly needKgPerM2: readonly number[] | null;
+  /** growth potential, 0 to 1, twelve values; null: no climate is known. */
+  readonly growth: readonly number[] | null;
+  /** most N of the year; null: no cap. */
+  readonly capKgPerM2: number | null;
+}
+
+/** A piece of a bar. Lengths in px. */
+export interface Segment {
+  readonly product: number;
+  readonly isDone: boolean;
+  readonly valueKgPerM2: number;
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** One mark of a scale: its place and its words. */
+export interface Tick {
+  readonly y: number;
+  readonly words: string;
+}
+
+/** The chart as plain places, px from the upper left. */
+export interface YearChartLayout {
+  readonly width: number;
+  readonly height: number;
+  /** of the ground of the plot. */
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+  readonly unit: string;
+  readonly ticks: readonly Tick[];
+  readonly growthTicks: readonly Tick[];
+  readonly months: readonly { readonly x: number; readonly words: string }[];
+  readonly segments: readonly Segment[];
+  /** SVG path of the stepped line; null without a need. */
+  readonly needPath: string | null;
+  /** SVG path of the growth curve; null without a climate. */
+  readonly growthPath: string | null;
+}
+
+export const MONTH_NAMES = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+] as const;
+
+const TOP = 16;
+const BOTTOM = 22;
+const LEFT = 38;
+/** Room at the right for the scale of growth, and without one. */
+const RIGHT = 40;
+const BARE_RIGHT = 8;
+/** Share of a month's room that its bar takes. */
+const BAR = 0.66;
+/** Room of a month from which its name stands with three letters, px. */
+const NAME_PX = 30;
+const MOST_TICKS = 5;
+
+/**
+ * Lays out the chart of a year: bars by month with what is done below what is planned, each stacked by product in
+ * the order given; the need as a stepped line on the same scale; the growth potential as a curve on a scale of its
+ * own, 0 to 100 % over the whole height.
+ * @param size of the whole drawing, px
+ */
+export function layoutYearChart(
+  data: YearChartData,
+  size: { readonly width: number; readonly height: number },
+  units: UnitSystem,
+): YearChartLayout {
+  const { width, height } = size;
+  const unit = unitChoices('mass-per-area', units)[0];
+  if (!unit) throw new Error('no unit for nutrients per area');
+  const right = width - (data.growth ? RIGHT : BARE_RIGHT);
+  const bottom = height - BOTTOM;
+  const step = (right - LEFT) / 12;
+  const { top: most, ticks } = scaleFor(unit.fromSI(highest(data)));
+  const y = (kgPerM2: number) => bottom - (unit.fromSI(kgPerM2) / most) * (bottom - TOP);
+  const yOfGrowth = (growth: number) => bottom - growth * (bottom - TOP);
+  return {
+    width,
+    height,
+    left: LEFT,
+    right,
+    top: TOP,
+    bottom,
+    unit: unit.label,
+    ticks: ticks.map((value) => ({ y: y(unit.toSI(value)), words: formatNumber(value) })),
+    growthTicks: data.growth
+      ? [0, 0.5, 1].map((value) => ({ y: yOfGrowth(value), words: `${value * 100}\u00a0%` }))
+      : [],
+    months: MONTH_NAMES.map((name, month) => ({
+      x: LEFT + (month + 0.5) * step,
+      words: name.slice(0, step >= NAME_PX ? 3 : 1),
+    })),
+    segments: MONTH_NAMES.flatMap((_, month) => stack(data, month, LEFT + month * step, step, y)),
+    needPath: data.needKgPerM2 ? stepPath(data.needKgPerM2.map(y), step) : null,
+    growthPath: data.growth ? curvePath(data.growth.map(yOfGrowth), step) : null,
+  };
+}
+
+/** A level line over each month, joined upright. @param ys one a month */
+function stepPath(ys: readonly number[], step: number): string {
+  return ys
+    .map((y, month) => {
+      const from = LEFT + month * step;
+      return `${month === 0 ? 'M' : 'L'}${px(from)} ${px(y)}H${px(from + step)}`;
+    })
+    .join('');
+}
+
+/** A curve through the middle of every month; tangents lie flat there, so it never passes beyond its points. */
+function curvePath(ys: readonly number[], step: number): string {
+  return ys
+    .map((y, month) => {
+      const x = LEFT + (month + 0.5) * step;
+      if (month === 0) return `M${px(x)} ${px(y)}`;
+      const half = px(x - step / 2);
+      return `C${half} ${px(ys[month - 1] ?? y)} ${half} ${px(y)} ${px(x)} ${px(y)}`;
+    })
+    .join('');
+}
+
+/** Sum of a month over products, kg/m². */
+export function sumOfMonth(rows: readonly (readonly number[])[], month: number): number {
+  return (rows[month] ?? []).reduce((total, value) => total + value, 0);
+}
+
+function highest(data: YearChartData): number {
+  const bars = MONTH_NAMES.map((_, month) => sumOfMonth(data.planned, month) + sumOfMonth(data.done, month));
+  return Math.max(0, ...bars, ...(data.needKgPerM2 ?? []));
+}
+
+/** A round top of the scale and its marks, in the unit shown. */
+function scaleFor(most: number): { readonly top: number; readonly ticks: readonly number[] } {
+  const least = (most > 0 ? most : 1) / MOST_TICKS;
+  const ten = 10 ** Math.floor(Math.log10(least));
+  const step =
+    [1, 2, 5, 10].map((factor) => factor * ten).find((each) => each >= least * (1 - 1e-9)) ?? 10 * ten;
+  const count = Math.max(1, Math.ceil((most > 0 ? most : 1) / step - 1e-9));
+  return { top: count * step, ticks: Array.from({ length: count + 1 }, (_, index) => index * step) };
+}
+
+function stack(
+  data: YearChartData,
+  month: number,
+  left: number,
+  step: number,
+  y: (kgPerM2: number) => number,
+): readonly Segment[] {
+  const segments: Segment[] = [];
+  let below = 0;
+  for (const isDone of [true, false]) {
+    const row = (isDone ? data.done : data.planned)[month] ?? [];
+    for (const product of data.products.keys()) {
+      const value = row[product] ?? 0;
+      if (!(value > 0)) continue;
+      const top = y(below + value);
+      segments.push({
+        product,
+        isDone,
+        valueKgPerM2: value,
+        x: left + (step * (1 - BAR)) / 2,
+        y: top,
+        width: step * BAR,
+        height: y(below) - top,
+      });
+      below += value;
+    }
+  }
+  return segments;
+}
+
+function px(value: number): string {
+  return String(Number(value.toFixed(2)));
+}
