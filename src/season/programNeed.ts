@@ -2,7 +2,7 @@ import { heldNeed } from '../need/flushHold';
 import { monthlyNeed } from '../need/monthlyNeed';
 import type { NutrientNeed, Yard, Zone } from '../yard/types';
 import { isInStretch } from './calendarDays';
-import { needsByZone } from './needIssues';
+import { needsByZone } from './needsByZone';
 
 /** What the ground wants of one visit, or why that is not known. */
 export type VisitNeed = number | 'no-need' | 'no-climate';

@@ -3,7 +3,8 @@ import type { Issue, Yard } from '../yard/types';
 import { capIssues } from './capIssues';
 import { productName, visitIssue } from './issueWords';
 import { isUseUnread, ledgerEntries } from './ledgerEntries';
-import { needIssues, needsByZone } from './needIssues';
+import { needsByZone } from './needsByZone';
+import { overNeedIssues } from './overNeedIssues';
 import { asksForDay, ruleIssues } from './ruleIssues';
 import type { LedgerEntry, SeasonFigures } from './types';
 
@@ -19,7 +20,7 @@ export function seasonFigures(yard: Yard, visits: readonly VisitFigures[]): Seas
     issues: [
       ...ruleIssues(yard, entries),
       ...capIssues(yard, entries),
-      ...needIssues(yard, entries),
+      ...overNeedIssues(yard, entries),
       ...dayIssues(yard, entries),
       ...useIssues(yard, visits),
     ],

@@ -1,31 +1,20 @@
 import { formatNutrientRate } from '../units/format';
-import { chosenZones } from '../yard/choose';
 import type { Issue, NutrientNeed, Yard } from '../yard/types';
 import { visitIssue, zoneNames } from './issueWords';
 import { findExcess } from './ledgerExcess';
+import { needsByZone } from './needsByZone';
 import type { LedgerEntry } from './types';
 import { spanWords, spanYearOf } from './yearDay';
 
 /** A year may pass the need by this share before it is noted (common practice, no source). */
 const NEED_SLACK = 0.1;
 
-/** The need that holds for each zone, by zone id: the first in the list that names it. */
-export function needsByZone(yard: Pick<Yard, 'zones' | 'needs'>): ReadonlyMap<string, NutrientNeed> {
-  const found = new Map<string, NutrientNeed>();
-  for (const need of yard.needs) {
-    for (const zone of chosenZones(yard as Yard, need.zones)) {
-      if (!found.has(zone.id)) found.set(zone.id, need);
-    }
-  }
-  return found;
-}
-
 /**
  * Holds the nitrogen of the ledger, planned and done together, against the need of each zone.
  * @returns `need-passed` (note) where a calendar year is more than 10 % over the need; `hold-exceeded`
  * (warning) where the stretch before the spring flush gets more than its hold allows; each at the visit that passes it
  */
-export function needIssues(yard: Yard, entries: readonly LedgerEntry[]): readonly Issue[] {
+export function overNeedIssues(yard: Yard, entries: readonly LedgerEntry[]): readonly Issue[] {
   const needs = needsByZone(yard);
   const show = (rate: number) => formatNutrientRate(rate, yard.settings.units);
   const ofNeed = (need: NutrientNeed) => entries.filter((entry) => needs.get(entry.zoneId) === need);
