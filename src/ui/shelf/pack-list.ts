@@ -2,7 +2,7 @@ import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { isBulk, measuredUnit } from '../../plan/rate';
 import type { Amount, Issue, Pack, Product } from '../../yard/types';
-import { AppPart, fieldValue } from '../parts/app-part';
+import { AppPart, fieldValue, isTicked } from '../parts/app-part';
 import { issueNotes, issuesAt } from '../parts/issue-notes';
 import '../parts/number-field';
 import type { NumberChange } from '../parts/number-field';
@@ -38,6 +38,9 @@ export class PackList extends AppPart {
       ${packs.map((pack, index) => this.renderPack(pack, index))}
       ${issueNotes(this.issues.filter((issue) => !own.includes(issue)))}
       <button type="button" @click=${this.add}>Add a pack size</button>
+      <label class="check"><input type="checkbox" .checked=${this.product.canPour}
+        @change=${(event: Event) => sendProductChange(this, 'canPour', { canPour: isTicked(event) })} />What is left may be poured together</label>
+      <p class="quiet">Then any use may draw on any pack. Leave it off for a bottle that the label keeps to its own use.</p>
     `;
   }
 

@@ -16,7 +16,7 @@ describe('a new product', () => {
     expect(pack.filter((issue) => issue.severity === 'error').map((issue) => issue.code)).toEqual([
       'pack-empty',
     ]);
-    const rate = told(fresh, [fieldKey('rate')]);
+    const rate = told(fresh, [fieldKey({ useId: null })]);
     expect(rate.filter((issue) => issue.severity === 'error').map((issue) => issue.code)).toEqual([
       'rate-not-positive',
     ]);

@@ -7,16 +7,19 @@ const GAP_WORDS: Readonly<Record<string, string>> = {
   'rate-no-coverage': 'the area that one pack covers',
   'rate-no-nutrient': 'the analysis, which a rate by a nutrient goes by',
   'rate-pack-missing': 'which pack covers the area',
+  'rate-no-seed-tag': 'purity and germination of the seed tag',
+  'rate-no-lime-value': 'the effective neutralising value of the lime',
 };
 
-/** Key of a field in the set of fields left: a pack's content by the pack's id, or the rate. */
-export function fieldKey(field: { readonly packId: string } | 'rate'): string {
-  return field === 'rate' ? field : `pack ${field.packId}`;
+/** Key of a field in the set of fields left: a pack's content by the pack's id, or the rate of a use (null: the first). */
+export function fieldKey(field: { readonly packId: string } | { readonly useId: string | null }): string {
+  return 'packId' in field ? `pack ${field.packId}` : `rate ${field.useId ?? ''}`;
 }
 
 function keyOf(issue: Issue, product: Product): string {
-  const index = issue.place.path?.match(/^packs\[(\d+)\]/)?.[1];
-  return index === undefined ? 'rate' : fieldKey({ packId: product.packs[Number(index)]?.id ?? '' });
+  const [, list, index] = issue.place.path?.match(/^(packs|otherUses)\[(\d+)\]/) ?? [];
+  if (list === 'packs') return fieldKey({ packId: product.packs[Number(index)]?.id ?? '' });
+  return fieldKey({ useId: product.otherUses[Number(index)]?.id ?? null });
 }
 
 /**

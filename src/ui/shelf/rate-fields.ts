@@ -16,6 +16,16 @@ import { shared } from '../parts/shared';
 
 const BASES = Object.keys(BASIS_WORDS) as readonly RateBasis[];
 
+/** Bases that a label of that form can have: seed alone by what lives, lime alone by its effective value. */
+function basesFor(product: Product): readonly RateBasis[] {
+  const isLime = product.form === 'soil-amendment' || product.limePct !== null;
+  return BASES.filter(
+    (basis) =>
+      basis === product.rate.basis ||
+      ((basis !== 'pure-live-seed' || product.form === 'seed') && (basis !== 'effective-lime' || isLime)),
+  );
+}
+
 /** The rate as the label states it, with the fields its basis needs. */
 @customElement('rate-fields')
 export class RateFields extends AppPart {
@@ -27,13 +37,16 @@ export class RateFields extends AppPart {
     `,
   ];
 
+  /** the product as the use has it. */
   @property({ attribute: false }) product!: Product;
+  /** null: the first use. */
+  @property({ attribute: false }) useId: string | null = null;
   @property({ attribute: false }) issues: readonly Issue[] = [];
 
   protected override render() {
     const { rate } = this.product;
     return html`
-      ${selectField('The label gives', rate.basis, BASES, BASIS_WORDS, (basis) => this.send(rateInBasis(this.product, basis)))}
+      ${selectField('The label gives', rate.basis, basesFor(this.product), BASIS_WORDS, (basis) => this.send(rateInBasis(this.product, basis)))}
       ${keyed(rate.basis, this.renderBasis(rate))}
       ${issueNotes(this.issues)}
     `;
@@ -86,7 +99,7 @@ export class RateFields extends AppPart {
   }
 
   private field(label: string, quantity: Quantity, value: number, make: (value: number) => LabelRate) {
-    return html`<quantity-field label=${label} quantity=${quantity} .system=${this.app.units} .value=${value} .min=${0} @focusout=${() => sendFieldLeft(this, fieldKey('rate'))}
+    return html`<quantity-field label=${label} quantity=${quantity} .system=${this.app.units} .value=${value} .min=${0} @focusout=${() => sendFieldLeft(this, fieldKey({ useId: this.useId }))}
       @quantity-change=${(event: CustomEvent<QuantityChange>) => {
         if (event.detail.valueSi !== null) this.send(make(event.detail.valueSi));
       }}></quantity-field>`;

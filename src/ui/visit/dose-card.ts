@@ -3,12 +3,13 @@ import { customElement, property } from 'lit/decorators.js';
 import { SOIL_REFUSAL } from '../../plan/soilGate';
 import type { DoseFigures } from '../../plan/types';
 import { replaceVisit } from '../../yard/edits';
-import type { Visit, VisitDose, ZoneChoice } from '../../yard/types';
-import { AppPart, isTicked } from '../parts/app-part';
+import type { Product, Visit, VisitDose, ZoneChoice } from '../../yard/types';
+import { AppPart, fieldValue, isTicked } from '../parts/app-part';
 import './dose-result';
 import { issueNotes, withoutName } from '../parts/issue-notes';
 import '../parts/number-field';
-import { amountRateWords, doseName, rateWords } from '../../words/productWords';
+import { applyUse } from '../../plan/applyUse';
+import { amountRateWords, doseName, rateWords, useChoices } from '../../words/productWords';
 import type { NumberChange } from '../parts/number-field';
 import { shared } from '../parts/shared';
 import './dose-refusal';
@@ -27,6 +28,7 @@ export class DoseCard extends AppPart {
       .inside { padding: 0.5rem 0.75rem 0.75rem; }
       .rate { display: grid; grid-template-columns: 9rem 1fr; gap: 0.75rem; align-items: end; margin-bottom: 0.25rem; }
       .rate p { margin: 0; }
+      .use { margin-bottom: 0.5rem; }
     `,
   ];
 
@@ -41,6 +43,7 @@ export class DoseCard extends AppPart {
   protected override render() {
     const { app, dose, index, visit, figures } = this;
     const product = app.yard.products.find((one) => one.id === dose.productId);
+    const use = product && applyUse(product, dose.useId);
     const name = doseName(dose, app.yard.products);
     const inVisit = app.visit?.figures.issues.filter((issue) => issue.place.doseId === dose.id) ?? [];
     const issues = withoutName([...inVisit, ...(figures?.issues ?? [])], name);
@@ -52,6 +55,7 @@ export class DoseCard extends AppPart {
         <button class="danger" aria-label=${`Remove ${name} from the visit`} @click=${this.removeDose}>✕</button>
       </header>
       <div class="inside">
+        ${product ? this.renderUse(product) : nothing}
         <div class="rate">
           <number-field label="Share of label rate" suffix="%" .value=${dose.rateFactor} .scale=${100} .min=${1} .max=${1000}
             @number-change=${(event: CustomEvent<NumberChange>) => {
@@ -59,7 +63,7 @@ export class DoseCard extends AppPart {
                 this.change('Change rate', { rateFactor: event.detail.value }, 'rate');
             }}></number-field>
           <p>${figures ? html`<b>${amountRateWords(figures.product, figures.rate.perM2, app.units)}</b><br />` : nothing}
-            ${product ? html`<span class="quiet">Label: ${rateWords(product, app.units)}</span>` : nothing}</p>
+            ${use ? html`<span class="quiet">Label: ${rateWords(use, app.units)}</span>` : nothing}</p>
         </div>
         <label class="check"><input type="checkbox" .checked=${dose.zones !== null}
           @change=${(event: Event) => this.change('Choose ground', { zones: isTicked(event) ? visit.zones : null })} />Ground of its own</label>
@@ -83,6 +87,19 @@ export class DoseCard extends AppPart {
         }
       </div>
     `;
+  }
+
+  /** Of a label with several uses, which one this dose goes by. */
+  private renderUse(product: Product) {
+    const { useId } = this.dose;
+    const uses = useChoices(product, this.app.units);
+    const isGone = uses.every((use) => use.id !== useId);
+    if (uses.length === 1 && !isGone) return nothing;
+    return html`<label class="use">Use of the label<select @change=${(event: Event) =>
+      this.change('Choose use of the label', { useId: fieldValue(event) || null })}>
+      ${isGone ? html`<option value=${useId ?? ''} selected disabled>a use that is no longer on the label</option>` : nothing}
+      ${uses.map((use) => html`<option value=${use.id ?? ''} .selected=${use.id === useId}>${use.name}: ${use.words}</option>`)}
+    </select></label>`;
   }
 
   private edit(
