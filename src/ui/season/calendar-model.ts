@@ -1,0 +1,80 @@
+import { addDays, daysBetween, isInStretch, weeksOfYear } from '../../season/calendarDays';
+import type { Visit, Yard } from '../../yard/types';
+
+/** The day a visit counts by: done, else planned. */
+export function dayOfVisit(visit: Visit): string | null {
+  return visit.doneOn ?? visit.date;
+}
+
+/** Visits by their day. @param moved a visit shown on another day than its own */
+export function visitsByDay(
+  visits: readonly Visit[],
+  moved: { readonly visitId: string; readonly date: string } | null,
+): ReadonlyMap<string, readonly Visit[]> {
+  const days = new Map<string, Visit[]>();
+  for (const visit of visits) {
+    const date = moved?.visitId === visit.id ? moved.date : dayOfVisit(visit);
+    if (date !== null) days.set(date, [...(days.get(date) ?? []), visit]);
+  }
+  return days;
+}
+
+/** Weeks shown before the first and after the last visit of the year. */
+const MARGIN_DAYS = 21;
+
+/**
+ * The weeks of a year that are worth showing: three before the first visit to three after the last, all of them
+ * where there is none or all are asked for. @param days days that must be in
+ */
+export function weeksToShow(
+  year: number,
+  firstWeekday: 1 | 7,
+  days: readonly string[],
+  isAll: boolean,
+): readonly (readonly string[])[] {
+  const weeks = weeksOfYear(year, firstWeekday);
+  const inYear = days.filter((day) => weeks.some((week) => week.includes(day))).toSorted();
+  const [first, last] = [inYear[0], inYear.at(-1)];
+  if (isAll || first === undefined || last === undefined) return weeks;
+  const from = addDays(first, -MARGIN_DAYS) ?? first;
+  const to = addDays(last, MARGIN_DAYS) ?? last;
+  return weeks.filter((week) => (week[6] ?? '') >= from && (week[0] ?? '') <= to);
+}
+
+/** Why a day is marked on the calendar: rules that are on, holds before the spring flush; null: it is not. */
+export function barredOn(yard: Yard, date: string): string | null {
+  const rules = yard.rules.flatMap(({ isOn, name, terms }) =>
+    isOn && terms.kind === 'blackout' && isInStretch(date, terms.from, terms.to)
+      ? [name || 'Rule of the place']
+      : [],
+  );
+  const holds = yard.needs.flatMap(({ name, hold }) =>
+    hold && isInStretch(date, hold.from, hold.to) ? [`Nitrogen held back${name ? `: ${name}` : ''}`] : [],
+  );
+  return rules.length + holds.length > 0 ? [...rules, ...holds].join('; ') : null;
+}
+
+/** The year to begin with: this year, or the one with visits or programs nearest to it. */
+export function yearToBegin(yard: Yard, today: string): number {
+  const now = Number(today.slice(0, 4));
+  const dates = [...yard.visits.map(dayOfVisit), ...yard.programs.map((program) => program.from)];
+  const years = [...new Set(dates.flatMap((date) => (date ? [Number(date.slice(0, 4))] : [])))];
+  if (years.length === 0 || years.includes(now)) return now;
+  // the coming one before the past one where both are as near
+  return years.reduce((best, year) =>
+    Math.abs(year - now) < Math.abs(best - now) ||
+    (Math.abs(year - now) === Math.abs(best - now) && year > best)
+      ? year
+      : best,
+  );
+}
+
+/** ", 3 days later", ", a week earlier"; empty for the same day. */
+export function shiftWords(from: string, to: string): string {
+  const days = daysBetween(from, to) ?? 0;
+  if (days === 0) return '';
+  const count = Math.abs(days);
+  const words =
+    count === 1 ? 'a day' : count === 7 ? 'a week' : count % 7 === 0 ? `${count / 7} weeks` : `${count} days`;
+  return `, ${words} ${days > 0 ? 'later' : 'earlier'}`;
+}

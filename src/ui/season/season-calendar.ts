@@ -1,0 +1,393 @@
+import { html, nothing, type PropertyValues } from 'lit';
+import { customElement, property, query, state } from 'lit/decorators.js';
+import { styleMap } from 'lit/directives/style-map.js';
+import { addDays } from '../../season/calendarDays';
+import {
+  dayWords,
+  firstWeekdayOf,
+  MONTH_WORDS,
+  productsWords,
+  sayIssues,
+  visitName,
+  WEEKDAY_WORDS,
+} from '../../words/seasonWords';
+import { removeVisit, replaceVisit } from '../../yard/edits';
+import type { Issue, Visit } from '../../yard/types';
+import { AppPart } from '../parts/app-part';
+import { issueNotes } from '../parts/issue-notes';
+import { shared } from '../parts/shared';
+import { calendarKey } from './calendar-key';
+import { barredOn, dayOfVisit, shiftWords, visitsByDay, weeksToShow } from './calendar-model';
+import { calendarStyles } from './calendar-styles';
+import { issuesOfVisit, MoveJudge } from './judge-move';
+import { type ChipModel, chipFace, chipLabel, chipStyles, groundPatterns } from './visit-chip';
+import { VisitHold } from './visit-hold';
+
+/** Up and down in the list: so many px are a day. */
+const LIST_DAY_PX = 28;
+const ARROWS: Readonly<Record<string, number>> = { ArrowLeft: -1, ArrowRight: 1, ArrowUp: -7, ArrowDown: 7 };
+
+/** A visit on its way to another day. */
+interface Held {
+  readonly visitId: string;
+  readonly from: string;
+  /** null: over no day. */
+  readonly date: string | null;
+  readonly by: 'pointer' | 'keys';
+}
+
+/**
+ * The visits of a year, as a sheet of weeks or as a list. A visit is moved by drag (a finger: long press), by the
+ * arrow keys or by the buttons of the bar below; what would be wrong on the day it is held over is told before it
+ * is let go. A move is one step of undo.
+ */
+@customElement('season-calendar')
+export class SeasonCalendar extends AppPart {
+  static override styles = [shared, chipStyles, calendarStyles];
+
+  @property({ attribute: false }) year = 0;
+  /** weeks in rows, or a list by date. */
+  @property({ attribute: false }) layout: 'weeks' | 'list' = 'weeks';
+
+  @state() private held: Held | null = null;
+  /** visit whose removal is asked about. */
+  @state() private asking: string | null = null;
+  /** visit that has the focus or the mouse. */
+  @state() private pointed: string | null = null;
+  @state() private isWhole = false;
+  /** what was just done, for the line that is read out. */
+  @state() private told = '';
+  @query('.bar') private bar?: HTMLElement;
+
+  private readonly judge = new MoveJudge();
+  /** chip to focus once it is drawn at its new place. */
+  private focusNext: string | null = null;
+
+  private readonly hold = new VisitHold(this, {
+    canHold: (visitId) => this.visitOf(visitId)?.doneOn === null,
+    dayAt: (visitId, x, y, dy) => {
+      if (this.layout === 'list')
+        return addDays(this.visitOf(visitId)?.date ?? this.app.today(), Math.round(dy / LIST_DAY_PX));
+      const at = this.shadowRoot?.elementFromPoint(x, y)?.closest<HTMLElement>('[data-date]');
+      return at?.dataset.date ?? null;
+    },
+    over: (visitId, date) => {
+      const from = this.visitOf(visitId)?.date ?? this.app.today();
+      this.held = { visitId, from, date, by: 'pointer' };
+    },
+    drop: (visitId, date) => this.putDown(visitId, date),
+    cancel: (visitId) => this.putBack(visitId),
+  });
+
+  private visitOf(visitId: string | null): Visit | undefined {
+    return this.app.yard.visits.find((visit) => visit.id === visitId);
+  }
+
+  protected override willUpdate(changed: PropertyValues): void {
+    // gone by undo or in another place of the screen
+    if (this.held && this.visitOf(this.held.visitId)?.doneOn !== null) this.held = null;
+    if (this.asking && !this.visitOf(this.asking)) this.asking = null;
+    if (changed.has('year')) this.isWhole = false;
+  }
+
+  protected override updated(): void {
+    const id = this.focusNext;
+    this.focusNext = null;
+    if (id === null) return;
+    const chip = this.renderRoot.querySelector<HTMLElement>(`[data-visit="${CSS.escape(id)}"]`);
+    chip?.focus({ preventScroll: true });
+    chip?.scrollIntoView({ block: 'nearest' });
+  }
+
+  protected override render() {
+    const { app, year } = this;
+    const isDark = app.theme === 'dark';
+    const undated = app.yard.visits.filter(
+      (visit) => dayOfVisit(visit) === null && visit.id !== this.held?.visitId,
+    );
+    return html`
+      ${groundPatterns(isDark)}
+      <p class="visually-hidden" id="how">Arrow keys move it by a day, with Shift by a week. Enter opens it, Delete removes it.</p>
+      ${
+        undated.length > 0
+          ? html`<section aria-label="Visits without a day"><h3>Without a day</h3><div class="undated">${undated.map((visit) => this.renderChip(visit))}</div></section>`
+          : nothing
+      }
+      ${this.layout === 'weeks' ? this.renderWeeks(year) : this.renderList(year)}
+      ${calendarKey(app.yard, isDark, this.layout === 'weeks')}
+      <div class="bar" ?hidden=${this.barIsEmpty}>${this.renderBar()}</div>
+      <p class="visually-hidden" role="status" aria-live="polite">${this.liveWords()}</p>
+      ${this.renderGhost(isDark)}
+    `;
+  }
+
+  private get shownMove(): { visitId: string; date: string } | null {
+    const { held } = this;
+    return held?.date && held.by === 'keys' ? { visitId: held.visitId, date: held.date } : null;
+  }
+
+  private renderWeeks(year: number) {
+    const { visits } = this.app.yard;
+    const byDay = visitsByDay(visits, this.shownMove);
+    const first = firstWeekdayOf(this.app.units);
+    const days = visits.flatMap((visit) => dayOfVisit(visit) ?? []);
+    const moved = this.shownMove?.date;
+    const weeks = weeksToShow(year, first, moved ? [...days, moved] : days, this.isWhole);
+    const heads = first === 7 ? [WEEKDAY_WORDS[6], ...WEEKDAY_WORDS.slice(0, 6)] : WEEKDAY_WORDS;
+    return html`
+      <table class="weeks">
+        <caption class="visually-hidden">Visits of ${year}, a week in each row</caption>
+        <thead><tr><th scope="col"><span class="visually-hidden">Month</span></th>${heads.map((word) => html`<th scope="col">${word}</th>`)}</tr></thead>
+        <tbody>${weeks.map((week) => this.renderWeek(week, year, byDay))}</tbody>
+      </table>
+      ${
+        weeks.length < 52
+          ? html`<button class="plain" @click=${() => {
+              this.isWhole = true;
+            }}>Show the whole year</button>`
+          : nothing
+      }
+    `;
+  }
+
+  private renderWeek(week: readonly string[], year: number, byDay: ReadonlyMap<string, readonly Visit[]>) {
+    const start = week.find((date) => date.endsWith('-01'));
+    const words = (date: string) => (MONTH_WORDS[Number(date.slice(5, 7)) - 1] ?? '').slice(0, 3);
+    return html`<tr>
+      <th scope="row">${start ? words(start) : html`<span class="visually-hidden">Week of ${dayWords(week[0] ?? '')}</span>`}</th>
+      ${week.map((date) => this.renderDay(date, year, byDay.get(date) ?? []))}
+    </tr>`;
+  }
+
+  private renderDay(date: string, year: number, visits: readonly Visit[]) {
+    const barred = barredOn(this.app.yard, date);
+    const classes = [
+      Number(date.slice(5, 7)) % 2 === 0 ? 'even' : 'odd',
+      Number(date.slice(8)) <= 7 ? 'top' : '',
+      date.endsWith('-01') ? 'first' : '',
+      Number(date.slice(0, 4)) !== year ? 'outside' : '',
+      date === this.app.today() ? 'today' : '',
+      this.held?.date === date ? 'over' : '',
+    ];
+    return html`<td class=${classes.join(' ')} data-date=${date} title=${barred ?? nothing}>
+      <span class="day">${Number(date.slice(8))}${date === this.app.today() ? html`<span class="visually-hidden"> today</span>` : nothing}${
+        barred
+          ? html`<svg class="barred" aria-hidden="true"><rect width="100%" height="100%" fill="url(#ground-barred)" /></svg><span class="visually-hidden"> ${barred}</span>`
+          : nothing
+      }</span>
+      ${visits.map((visit) => this.renderChip(visit))}
+    </td>`;
+  }
+
+  private renderList(year: number) {
+    const { visits } = this.app.yard;
+    const days = [...visitsByDay(visits, this.shownMove)]
+      .filter(([date]) => Number(date.slice(0, 4)) === year)
+      .sort(([a], [b]) => (a < b ? -1 : 1));
+    const months = [...new Set(days.map(([date]) => date.slice(0, 7)))];
+    return months.map(
+      (month) => html`<section aria-label=${`${MONTH_WORDS[Number(month.slice(5)) - 1]} ${year}`}>
+        <h3 class="month">${MONTH_WORDS[Number(month.slice(5)) - 1]}</h3>
+        <ol>${days
+          .filter(([date]) => date.startsWith(month))
+          .map(
+            ([date, own]) => html`<li>
+              <span class="when">${dayWords(date).replace(/, .*/, '')}<b>${Number(date.slice(8))}</b></span>
+              <span class="rows">${own.map((visit) => this.renderRow(visit))}</span></li>`,
+          )}</ol></section>`,
+    );
+  }
+
+  private renderRow(visit: Visit) {
+    const issues = issuesOfVisit(this.app.session.derived, visit.id);
+    const isHeld = this.held?.visitId === visit.id;
+    return html`<span class="row-line">${this.renderChip(visit)}${
+      visit.doneOn === null && !isHeld
+        ? html`<button class="move" aria-label=${`Move ${visitName(visit)}`} @click=${() => this.holdByKeys(visit, 0)}>Move</button>`
+        : nothing
+    }</span>${isHeld ? nothing : issueNotes(issues)}`;
+  }
+
+  private modelOf(visit: Visit): ChipModel {
+    const { held } = this;
+    return {
+      visit,
+      issues:
+        held?.visitId === visit.id && held.date
+          ? this.judge.judge(this.app.session.derived, visit.id, held.date)
+          : issuesOfVisit(this.app.session.derived, visit.id),
+      isHeld: held?.visitId === visit.id,
+      isDone: visit.doneOn !== null,
+    };
+  }
+
+  private renderChip(visit: Visit) {
+    const { app, held } = this;
+    const model = this.modelOf(visit);
+    const isWrong = model.issues.some((issue) => issue.severity === 'error');
+    const classes = [
+      'chip',
+      model.isDone ? 'done' : 'planned',
+      model.isHeld ? (held?.by === 'pointer' ? 'left' : 'held') : '',
+      isWrong ? 'wrong' : '',
+    ];
+    return html`<button class=${classes.join(' ')} data-visit=${visit.id} aria-label=${chipLabel(app.yard, model)}
+      aria-describedby=${model.isDone ? nothing : 'how'} @pointerdown=${(event: PointerEvent) => this.hold.press(event, visit.id)}
+      @click=${() => this.open(visit)} @keydown=${(event: KeyboardEvent) => this.onKey(event, visit)}
+      @focus=${() => this.point(visit.id)} @pointerenter=${() => this.point(visit.id)}>${chipFace(app.yard, model, app.theme === 'dark')}</button>`;
+  }
+
+  private point(visitId: string): void {
+    if (!this.held) this.pointed = visitId;
+  }
+
+  private get barIsEmpty(): boolean {
+    return !this.held && !this.asking && !this.visitOf(this.pointed);
+  }
+
+  /** The line below: what would be so on the day a visit is held over; else what is told of the one pointed at. */
+  private renderBar() {
+    const { app, held } = this;
+    const asked = this.visitOf(this.asking);
+    if (asked)
+      return html`<div role="alertdialog" aria-label="Remove a visit" @keydown=${(event: KeyboardEvent) => {
+        if (event.key === 'Escape') this.keep(asked);
+      }}><p><b>Remove “${visitName(asked)}”?</b> ${asked.doneOn !== null ? 'What was put down on it leaves the ledger too.' : ''} Undo brings it back.</p>
+        <div class="row"><button class="danger" id="remove" @click=${() => this.removeNow(asked)}>Remove it</button>
+        <button @click=${() => this.keep(asked)}>Keep it</button></div></div>`;
+    if (held) {
+      const visit = this.visitOf(held.visitId);
+      if (!visit) return nothing;
+      const day = held.date;
+      const step = (days: number, words: string) =>
+        html`<button @click=${() => this.holdByKeys(visit, days)} aria-label=${words}>${days < 0 ? '−' : '+'}${Math.abs(days) === 7 ? 'week' : 'day'}</button>`;
+      return html`<p><b>${visitName(visit)}</b> ${
+        day
+          ? html`held over <b>${dayWords(day, true)}</b>${shiftWords(held.from, day)}`
+          : 'held over no day: let go to put it back'
+      }</p>
+        ${day ? this.renderJudgement(this.judge.judge(app.session.derived, visit.id, day)) : nothing}
+        ${
+          held.by === 'keys'
+            ? html`<div class="steps">${step(-7, 'A week earlier')}${step(-1, 'A day earlier')}${step(1, 'A day later')}${step(7, 'A week later')}</div>
+              <div class="row"><button class="primary" @click=${() => this.putDown(visit.id, day ?? held.from)}>Put it here</button>
+              <button @click=${() => this.putBack(visit.id)}>Put it back</button></div>`
+            : nothing
+        }`;
+    }
+    const visit = this.visitOf(this.pointed);
+    if (!visit) return nothing;
+    const date = dayOfVisit(visit);
+    return html`<p><b>${visitName(visit)}</b>, ${date ? dayWords(date, true) : 'without a day'}, ${visit.doneOn ? 'done' : 'planned'}: ${productsWords(app.yard, visit) || 'nothing to put out yet'}.</p>
+      ${issueNotes(issuesOfVisit(app.session.derived, visit.id))}`;
+  }
+
+  private renderJudgement(issues: readonly Issue[]) {
+    return issues.length === 0
+      ? html`<p class="fine">Nothing speaks against this day.</p>`
+      : issueNotes(issues);
+  }
+
+  private liveWords(): string {
+    const { held } = this;
+    const visit = this.visitOf(held?.visitId ?? null);
+    if (!held || !visit) return this.told;
+    if (!held.date) return `${visitName(visit)} is over no day.`;
+    const issues = this.judge.judge(this.app.session.derived, visit.id, held.date);
+    return `${visitName(visit)} held over ${dayWords(held.date, true)}. ${sayIssues(issues)}${held.by === 'keys' ? ' Enter puts it there, Escape puts it back.' : ''}`;
+  }
+
+  private renderGhost(isDark: boolean) {
+    const { ghost } = this.hold;
+    const visit = this.visitOf(ghost?.visitId ?? null);
+    if (!ghost || !visit || !this.held) return nothing;
+    const at = styleMap({ transform: `translate(${ghost.x + 8}px, ${ghost.y + 8}px)` });
+    return html`<div class="ghost chip held" style=${at} aria-hidden="true">${chipFace(this.app.yard, this.modelOf(visit), isDark)}</div>`;
+  }
+
+  private onKey(event: KeyboardEvent, visit: Visit): void {
+    const { held } = this;
+    const isHeld = held?.visitId === visit.id && held.by === 'keys';
+    const arrow = ARROWS[event.key];
+    if (arrow !== undefined && !event.ctrlKey && !event.metaKey && !event.altKey) {
+      event.preventDefault();
+      if (visit.doneOn !== null) {
+        this.told = `${visitName(visit)} is done: it stays on its day.`;
+        return;
+      }
+      this.holdByKeys(visit, event.shiftKey ? Math.sign(arrow) * 7 : arrow);
+    } else if (isHeld && (event.key === 'Enter' || event.key === ' ')) {
+      event.preventDefault();
+      this.putDown(visit.id, held.date ?? held.from);
+    } else if (isHeld && event.key === 'Escape') {
+      event.preventDefault();
+      this.putBack(visit.id);
+    } else if (event.key === 'Delete' || event.key === 'Backspace') {
+      event.preventDefault();
+      this.held = null;
+      this.asking = visit.id;
+      void this.updateComplete.then(() => this.bar?.querySelector<HTMLElement>('#remove')?.focus());
+    }
+  }
+
+  /** Takes hold of a visit, or takes it on by so many days. */
+  private holdByKeys(visit: Visit, days: number): void {
+    const from = visit.date ?? this.app.today();
+    const now = this.held?.visitId === visit.id ? (this.held.date ?? from) : from;
+    const date = addDays(now, days) ?? now;
+    this.asking = null;
+    this.told = '';
+    const isByChip = this.shadowRoot?.activeElement?.matches('.chip') ?? false;
+    this.held = { visitId: visit.id, from, date, by: 'keys' };
+    if (isByChip || days === 0) this.focusNext = visit.id;
+  }
+
+  private putDown(visitId: string, date: string): void {
+    const visit = this.visitOf(visitId);
+    this.held = null;
+    this.pointed = visitId;
+    this.focusNext = visitId;
+    if (!visit || visit.date === date) return;
+    const issues = this.judge.judge(this.app.session.derived, visitId, date);
+    this.told = `${visitName(visit)} moved to ${dayWords(date, true)}. ${sayIssues(issues)}`;
+    this.app.dispatch('Move visit', (yard) => {
+      const now = yard.visits.find((one) => one.id === visitId);
+      return now ? replaceVisit(yard, { ...now, date }) : yard;
+    });
+  }
+
+  private putBack(visitId: string): void {
+    const visit = this.visitOf(visitId);
+    this.held = null;
+    this.focusNext = visitId;
+    if (visit) this.told = `${visitName(visit)} is back on its day.`;
+  }
+
+  private open(visit: Visit): void {
+    if (this.hold.takesClick() || this.held?.visitId === visit.id) return;
+    this.app.setView({ step: 'visit', visitId: visit.id });
+  }
+
+  private keep(visit: Visit): void {
+    this.asking = null;
+    this.focusNext = visit.id;
+  }
+
+  private removeNow(visit: Visit): void {
+    const { app } = this;
+    this.asking = null;
+    this.pointed = null;
+    this.told = `${visitName(visit)} is removed.`;
+    app.dispatch('Remove visit', (yard) => removeVisit(yard, visit.id));
+    app.note('visit-removed', `“${visitName(visit)}” is removed.`, {
+      label: 'Undo',
+      run: () => app.session.undo(),
+    });
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'season-calendar': SeasonCalendar;
+  }
+}
