@@ -76,6 +76,7 @@ describe('doses and cautions of a visit', () => {
     ['no-room-for-water', { carrierLPerM2: 0.003 }, {}, 1.5],
     ['air-temperature', { limits: testLimits({ maxAirTempC: 29 }) }, {}, 1],
     ['water-in', { waterIn: true }, {}, 1],
+    ['rainfast', { rainfastS: 14_400 }, {}, 1],
     [
       'nutrients-no-density',
       { analysis: testAnalysis(5), densityKgPerL: null, packs: [testPack({ unit: 'L', value: 1 })] },
@@ -88,6 +89,19 @@ describe('doses and cautions of a visit', () => {
     const doses = [of('p-spray', 'd-1', factor)];
     expect(codes(run([spray], testVisit({ doses: [of('p-spray')] })))).not.toContain(code);
     expect(codes(run([{ ...spray, ...fields }], testVisit({ doses, ...visit })))).toContain(code);
+  });
+  it('say how much water and how long without rain, in words', () => {
+    const told = (fields: Partial<Product>) =>
+      run([{ ...spray, ...fields }], testVisit({ doses: [of('p-spray')] })).doses[0]?.issues.map((issue) =>
+        issue.message.replaceAll('\u00a0', ' '),
+      );
+    const care = { rainfastS: 14_400, waterInDepthM: 0.00635 };
+    expect(told({ ...care, waterIn: true })).toEqual([
+      'Test spray: water it in with 0.25 in of water after it is down, no run-off.',
+    ]);
+    expect(told(care)).toEqual([
+      'Test spray: no rain and no watering for 4 h after it is down, by its label.',
+    ]);
   });
   it('two zones of a dose that overlap: told at each dose that treats both', () => {
     const doses = [of('p-spray', 'd-1'), of('p-spray', 'd-2'), of('p-spray', 'd-3')];

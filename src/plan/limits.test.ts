@@ -1,7 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import type { Product, Visit } from '../yard/types';
 import { dayNumber } from './limits';
-import { planOn, testDose, testLimits, testProduct, testVisit, testZone } from './testDose';
+import {
+  planOn,
+  testDose,
+  testLimits,
+  testPack,
+  testProduct,
+  testUse,
+  testVisit,
+  testZone,
+} from './testDose';
 
 /** Codes of the label's limits for a visit, the product going out at 0.02 kg/m² each time. */
 function codes(limits: Partial<Product['limits']>, visit: Visit, others: readonly Visit[] = []): string[] {
@@ -66,5 +75,61 @@ describe('days', () => {
     expect(dayNumber('1970-01-02')).toBe(1);
     expect((dayNumber('2032-03-01') ?? 0) - (dayNumber('2032-02-28') ?? 0)).toBe(2);
     for (const text of ['2031-02-29', '2031-13-01', '1 June', '', null]) expect(dayNumber(text)).toBeNull();
+  });
+});
+
+describe('limits over several uses of one label', () => {
+  // 0.02 kg/m² by the first use, 0.01 kg/m² by the light one: the sum is of product, not of shares
+  const both = (
+    limits: Partial<Product['limits']>,
+    ...doses: readonly (readonly [string | null, number])[]
+  ) => {
+    const product = testProduct({ limits: testLimits(limits), otherUses: [testUse()] });
+    const visit = testVisit({
+      doses: doses.map(([useId, rateFactor], i) => testDose({ id: `d-${i}`, useId, rateFactor })),
+    });
+    return planOn([product], visit, [testZone(100)])
+      .issues.filter((issue) => issue.code.startsWith('limit-'))
+      .map((issue) => [issue.code, issue.message]);
+  };
+  it('add up real product, whichever use is last', () => {
+    const most = { maxPerDose: kg(0.03) };
+    expect(both(most, [null, 1], ['u-1', 1])).toEqual([]);
+    expect(both(most, ['u-1', 1], [null, 1])).toEqual([]);
+    expect(both(most, ['u-1', 2], [null, 0.5])).toEqual([]);
+    expect(both(most, ['u-1', 2], [null, 0.51]).map(([code]) => code)).toEqual(['limit-dose']);
+    expect(both(most, [null, 1.01], ['u-1', 1]).map(([code]) => code)).toEqual(['limit-dose']);
+  });
+  it('add up over the year', () => {
+    const product = testProduct({
+      limits: testLimits({ maxPerYear: kg(0.03), minIntervalDays: 14 }),
+      otherUses: [testUse()],
+    });
+    const at = (date: string, id: string, useId: string | null) =>
+      testVisit({ id, date, doses: [testDose({ id: `d-${id}`, useId })] });
+    const codesOf = (date: string, first: string | null, second: string | null) =>
+      planOn([product], at(date, 'v-1', first), [testZone(100)], 0, [at('2031-05-01', 'v-2', second)])
+        .issues.map((issue) => issue.code)
+        .filter((code) => code.startsWith('limit-'));
+    expect(codesOf('2031-06-01', null, 'u-1')).toEqual([]);
+    expect(codesOf('2031-06-01', null, null)).toEqual(['limit-year-amount']);
+    expect(codesOf('2031-05-10', 'u-1', 'u-1')).toEqual(['limit-interval']);
+  });
+  it('say so where a use cannot be told in the measure of the limit', () => {
+    const product = testProduct({
+      form: 'liquid-concentrate',
+      packs: [testPack({ unit: 'L', value: 10 }, 'jug'), testPack({ unit: 'kg', value: 10 }, 'sack')],
+      rate: { basis: 'volume-per-area', rateLPerM2: 0.01 },
+      packIds: ['jug'],
+      limits: testLimits({ maxPerDose: { unit: 'L', value: 0.02 } }),
+      otherUses: [testUse({ packIds: ['sack'] })],
+    });
+    const doses = [testDose({ id: 'a' }), testDose({ id: 'b', useId: null })];
+    const codesOf = (visit: Visit) =>
+      planOn([product], visit, [testZone(100)]).issues.map((issue) => issue.code);
+    expect(codesOf(testVisit({ doses }))).toEqual([]);
+    // the dry use is measured in kg, the limit in litres: it cannot go out before the density is known
+    const mixed = testVisit({ doses: [testDose({ id: 'b', useId: 'u-1' }), testDose({ id: 'a' })] });
+    expect(codesOf(mixed)).toEqual(['limit-unit', 'limit-not-checked']);
   });
 });

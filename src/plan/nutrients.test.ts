@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { nutrientRates } from './nutrients';
-import { planOn, testAnalysis, testDose, testProduct, testVisit, testZone } from './testDose';
+import { ingredientRates, nutrientPerLitre, nutrientRates } from './nutrients';
+import { saltLoad, saltPerUnit } from './saltLoad';
+import { planOn, planOne, testAnalysis, testDose, testProduct, testVisit, testZone } from './testDose';
 
 const kilos = { perM2: { unit: 'kg', value: 0.02 }, kgPerM2: 0.02, lPerM2: null } as const;
 const litres = { perM2: { unit: 'L', value: 0.02 }, kgPerM2: null, lPerM2: 0.02 } as const;
@@ -22,5 +23,37 @@ describe('nutrients', () => {
     const plan = planOn([product], testVisit({ doses }), [testZone(50, 'a'), testZone(0, 'empty')]);
     expect(plan.nutrientByZone.get('a')?.N).toBeCloseTo(0.006, 15);
     expect(plan.nutrientByZone.has('empty')).toBe(false);
+  });
+});
+
+describe('what else a dose lays down', () => {
+  const liquid = {
+    form: 'liquid-concentrate',
+    ingredients: [
+      { name: 'humic acid', pct: 6 },
+      { name: 'kelp extract', pct: 0 },
+    ],
+    saltIndex: 20,
+  } as const;
+  it('is an ingredient without N-P-K by weight, by its name; one of 0 % is left out', () => {
+    expect(ingredientRates(testProduct(liquid), kilos)).toEqual([{ name: 'humic acid', kgPerM2: 0.0012 }]);
+    expect(ingredientRates(testProduct(), litres)).toEqual([]);
+    expect(ingredientRates(testProduct(liquid), litres)).toBeNull();
+  });
+  it('is salt by its index', () => {
+    expect(saltLoad(testProduct(liquid), kilos)).toBeCloseTo(0.004, 15);
+    expect(saltLoad(testProduct(liquid), litres)).toBeNull();
+    expect(saltLoad(testProduct(), kilos)).toBeNull();
+    expect(saltPerUnit(100, 16)).toBe(6.25);
+    expect(saltPerUnit(100, 0)).toBeNull();
+  });
+  it('stands in the figures of the dose', () => {
+    const product = testProduct({ ...liquid, form: 'granular', analysis: testAnalysis(20, 0, 0, 25) });
+    const dose = planOne(product, 100);
+    expect(dose.ingredients).toEqual([{ name: 'humic acid', kgPerM2: 0.0012 }]);
+    expect(dose.saltKgPerM2).toBeCloseTo(0.004, 15);
+    expect(dose.solubleNKgPerM2).toBeCloseTo(0.003, 15);
+    expect(nutrientPerLitre({ ...product, densityKgPerL: 1.2 }, 'N')).toBeCloseTo(0.24, 15);
+    expect(nutrientPerLitre(product, 'N')).toBeNull();
   });
 });

@@ -84,6 +84,17 @@ describe('what is poured', () => {
     ],
     ['mulch in litres', { form: 'mulch', packs: litres, rate: volume }, false],
     ['topdressing in litres', { form: 'topdressing', packs: litres, rate: volume }, false],
+    ['a powder', { form: 'soluble-powder', carrierLPerM2: 0.04 }, false],
+    [
+      'an amendment in litres from a tank',
+      { form: 'soil-amendment', packs: litres, rate: volume, applicator: 'tank-sprayer' },
+      true,
+    ],
+    [
+      'peat in litres by hand',
+      { form: 'soil-amendment', packs: litres, rate: volume, applicator: 'by-hand' },
+      false,
+    ],
   ] as const)('%s: %o', (_what, fields, expected) => {
     expect(isLiquid(testProduct(fields))).toBe(expected);
   });
@@ -109,6 +120,20 @@ describe('bulk goods', () => {
     expect(bulk({ form: 'soil-amendment' })).toBe(false);
     expect(bulk({ form: 'granular' })).toBe(false);
     expect(bulk({ form: 'liquid-concentrate', rate: { basis: 'depth', depthM: 0.01 } })).toBe(false);
+  });
+  it('are dry goods sold by volume', () => {
+    const litres = [testPack({ unit: 'L', value: 50 })];
+    const volume = { basis: 'volume-per-area', rateLPerM2: 1 } as const;
+    expect(bulk({ form: 'granular', packs: litres, rate: volume })).toBe(true);
+    expect(bulk({ form: 'soil-amendment', packs: litres, rate: volume })).toBe(false);
+    expect(bulk({ form: 'soil-amendment', packs: litres, rate: volume, applicator: 'by-hand' })).toBe(true);
+  });
+  it('are measured as the packs of their use', () => {
+    const packs = [testPack({ unit: 'kg', value: 20 }, 'bag'), testPack({ unit: 'L', value: 765 }, 'yard')];
+    const depth = { basis: 'depth', depthM: 0.006 } as const;
+    const top = { form: 'topdressing', packs, rate: depth } as const;
+    expect(measuredUnit(testProduct({ ...top, packIds: ['yard'] }))).toBe('L');
+    expect(measuredUnit(testProduct({ ...top, packIds: ['bag'] }))).toBe('kg');
   });
   it('without packs are measured by volume, unless their rate is a weight', () => {
     const mulch = { form: 'mulch', packs: [] } as const;

@@ -1,6 +1,6 @@
-import { KG_PER_LB, L_PER_FLOZ, M2_PER_1000_SQFT, M2_PER_SQFT } from '../units/factors';
+import { KG_PER_LB, L_PER_FLOZ, L_PER_GAL, M2_PER_1000_SQFT, M2_PER_SQFT } from '../units/factors';
 import { emptyYard, newDose, newProduct, newVisit, newZone } from '../yard/defaults';
-import type { Amount, LabelRate, Product, Visit, VisitDose, Yard } from '../yard/types';
+import type { Amount, LabelRate, Product, ProductUse, Visit, VisitDose, Yard } from '../yard/types';
 import type { DoseFigures, TreatableZone } from './types';
 import { planVisit } from './visit';
 
@@ -53,6 +53,54 @@ export function testLimits(fields: Partial<Product['limits']>): Product['limits'
 /** A pack without a price. @param content what one full pack holds, L or kg */
 export function testPack(content: Amount, id = 'pack-1'): Product['packs'][number] {
   return { id, content, price: null };
+}
+
+/** A further use of a label at 0.01 kg/m²; change what the test is about. */
+export function testUse(fields: Partial<ProductUse> = {}): ProductUse {
+  return {
+    id: 'u-1',
+    name: 'Light rate',
+    applicator: null,
+    rate: { basis: 'mass-per-area', rateKgPerM2: 0.01 },
+    carrierLPerM2: null,
+    carrierIsTotal: false,
+    spreadDistanceM: 1,
+    waterIn: false,
+    packIds: null,
+    ...fields,
+  };
+}
+
+/**
+ * A liquid with two uses: a hose-end bottle of 32 fl oz that covers 3,200 sq ft, and the same liquid from a
+ * 1 gal jug at 5 fl oz in 1 gal of water on 1,000 sq ft; 1.2 kg/L, 8-0-2.
+ */
+export function testHoseLiquid(fields: Partial<Product> = {}): Product {
+  return testProduct({
+    id: 'hose',
+    name: 'Lawn liquid',
+    form: 'liquid-concentrate',
+    analysis: testAnalysis(8, 0, 2),
+    densityKgPerL: 1.2,
+    useName: 'From the bottle',
+    applicator: 'hose-end',
+    rate: { basis: 'area-per-container', areaM2: sqft(3200), packId: 'bottle' },
+    spreadDistanceM: 1.5,
+    packIds: ['bottle'],
+    packs: [testPack(fluidOunces(32), 'bottle'), testPack(fluidOunces(128), 'jug')],
+    otherUses: [
+      testUse({
+        id: 'tank',
+        name: 'Backpack',
+        applicator: 'tank-sprayer',
+        rate: { basis: 'volume-per-area', rateLPerM2: flozPer1000(5) },
+        carrierLPerM2: L_PER_GAL / M2_PER_1000_SQFT,
+        spreadDistanceM: 0.6,
+        packIds: ['jug'],
+      }),
+    ],
+    ...fields,
+  });
 }
 
 /** A label analysis in percent by weight; `slowNPctOfN` in percent of the nitrogen. */
@@ -137,9 +185,15 @@ export function planOn(
 export function planOne(
   product: Product,
   areaM2: number,
-  options: { readonly factor?: number; readonly tankL?: number; readonly sigmaM2?: number } = {},
+  options: {
+    readonly factor?: number;
+    readonly tankL?: number;
+    readonly sigmaM2?: number;
+    readonly useId?: string;
+  } = {},
 ): DoseFigures {
-  const dose = testDose({ productId: product.id, rateFactor: options.factor ?? 1 });
+  const { factor = 1, useId = null } = options;
+  const dose = testDose({ productId: product.id, rateFactor: factor, useId });
   const visit = testVisit({ doses: [dose], tankL: options.tankL ?? null });
   const plan = planOn([product], visit, [testZone(areaM2)], options.sigmaM2 ?? 0);
   const figures = plan.doses[0];

@@ -1,7 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { testAnalysis, testPack, testProduct } from '../plan/testDose';
+import { testAnalysis, testHoseLiquid, testPack, testProduct, testUse } from '../plan/testDose';
 import { newDose } from '../yard/defaults';
-import { amountRateWords, analysisWords, doseName, packsWords, rateWords } from './productWords';
+import {
+  amountRateWords,
+  analysisWords,
+  doseName,
+  packsWords,
+  rateWords,
+  useChoices,
+  useName,
+} from './productWords';
 
 // 1 cu ft is 28.316 846 592 L, 1 gal 3.785 411 784 L (NIST Handbook 44, app. C)
 const sack = testPack({ unit: 'L', value: 28.316846592 });
@@ -29,5 +37,35 @@ describe('product words', () => {
     expect(analysisWords(testProduct({ analysis: testAnalysis(8, 0, 2.5) }))).toBe('8-0-2.5');
     const dose = newDose('d', 'gone');
     expect(doseName(dose, [mulch])).toBe('Product without a name');
+  });
+});
+
+describe('use words', () => {
+  const label = testHoseLiquid();
+  it('name a use by its name, else by what puts it out', () => {
+    expect(useName(label)).toBe('From the bottle');
+    expect(useName({ ...label, useName: ' ' })).toBe('Hose-end bottle');
+    expect(useName(testProduct())).toBe('Use of the label');
+  });
+  it('offer all uses with their rates', () => {
+    expect(
+      useChoices(label, 'us').map(({ id, name, words }) => [id, name, words.replaceAll('\u00a0', ' ')]),
+    ).toEqual([
+      [null, 'From the bottle', 'one 32 fl oz pack covers 3,200 sq ft'],
+      ['tank', 'Backpack', '5 fl oz per 1,000 sq ft'],
+    ]);
+  });
+  it('name a dose by its use where there are several', () => {
+    expect(doseName(newDose('d', 'hose', { useId: 'tank' }), [label])).toBe('Lawn liquid, backpack');
+    expect(doseName(newDose('d', 'hose'), [label])).toBe('Lawn liquid, from the bottle');
+    expect(doseName(newDose('d', 'p-1'), [testProduct()])).toBe('Test granules');
+    const gone = newDose('d', 'p-1', { useId: 'gone' });
+    expect(doseName(gone, [testProduct({ otherUses: [testUse()] })])).toBe('Test granules');
+  });
+  it('say seed and lime by what they are worth', () => {
+    const seed = testProduct({ rate: { basis: 'pure-live-seed', rateKgPerM2: 0.0048824276 } });
+    expect(rateWords(seed, 'us').replaceAll('\u00a0', ' ')).toBe('1 lb per 1,000 sq ft of pure live seed');
+    const lime = testProduct({ rate: { basis: 'effective-lime', rateKgPerM2: 0.0048824276 } });
+    expect(rateWords(lime, 'us').replaceAll('\u00a0', ' ')).toBe('1 lb per 1,000 sq ft of effective lime');
   });
 });

@@ -1,3 +1,4 @@
+import { applyUse, usesOf } from '../plan/applyUse';
 import { isBulk } from '../plan/rate';
 import {
   formatAmount,
@@ -9,6 +10,7 @@ import {
 } from '../units/format';
 import type {
   Amount,
+  Applicator,
   Nutrient,
   Product,
   ProductForm,
@@ -37,6 +39,15 @@ export const BASIS_WORDS: Readonly<Record<RateBasis, string>> = {
   'pure-live-seed': 'Weight of pure live seed per area',
   'effective-lime': 'Weight of effective lime per area',
   depth: 'Depth of a layer',
+};
+
+/** What puts a product out. */
+export const APPLICATOR_WORDS: Readonly<Record<Applicator, string>> = {
+  'hose-end': 'Hose-end bottle',
+  'tank-sprayer': 'Backpack or tank sprayer',
+  'broadcast-spreader': 'Broadcast spreader',
+  'drop-spreader': 'Drop spreader',
+  'by-hand': 'By hand',
 };
 
 export const NUTRIENT_WORDS: Readonly<Record<Nutrient, string>> = { N: 'N', P2O5: 'P₂O₅', K2O: 'K₂O' };
@@ -98,7 +109,40 @@ export function productName(product: Pick<Product, 'name'> | undefined): string 
   return product?.name.trim() || 'Product without a name';
 }
 
-/** What a dose is called. */
+/**
+ * What a use of the label is called: its name, else what puts it out.
+ * @param product as the use has it (see `applyUse`)
+ */
+export function useName(product: Pick<Product, 'useName' | 'applicator'>): string {
+  const { useName: name, applicator } = product;
+  return name.trim() || (applicator === null ? 'Use of the label' : APPLICATOR_WORDS[applicator]);
+}
+
+/** A use of a label for a person to choose: "Light rate" and "3 lb per 1,000 sq ft". */
+export interface UseChoice {
+  /** null: the first use. */
+  readonly id: string | null;
+  readonly name: string;
+  readonly words: string;
+}
+
+/** All uses of a label with their names and rates, the first one first. */
+export function useChoices(product: Product, units: UnitSystem): readonly UseChoice[] {
+  return usesOf(product).map((use) => ({
+    id: use.id,
+    name: useName(use.product),
+    words: rateWords(use.product, units),
+  }));
+}
+
+/** What a dose is called; of a label with several uses, with the name of its use. */
 export function doseName(dose: VisitDose, products: readonly Product[]): string {
-  return productName(products.find((product) => product.id === dose.productId));
+  const product = products.find((each) => each.id === dose.productId);
+  const used = product && product.otherUses.length > 0 ? applyUse(product, dose.useId) : null;
+  return used ? `${productName(product)}, ${lowerFirst(useName(used))}` : productName(product);
+}
+
+/** "Backpack" within a sentence: "backpack"; what begins with two capitals or a figure stays. */
+function lowerFirst(words: string): string {
+  return /^[A-Z][^A-Z]/.test(words) ? words.charAt(0).toLowerCase() + words.slice(1) : words;
 }

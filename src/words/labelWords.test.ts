@@ -1,0 +1,85 @@
+import { describe, expect, it } from 'vitest';
+import { applyUse } from '../plan/applyUse';
+import { lbPer1000, testAnalysis, testHoseLiquid, testLimits, testProduct } from '../plan/testDose';
+import type { Product } from '../yard/types';
+import {
+  contentsWords,
+  elementalWords,
+  lifeWords,
+  limitsWords,
+  rainfastWords,
+  usePacksWords,
+  waterInWords,
+} from './labelWords';
+
+const plain = (text: string) => text.replaceAll('\u00a0', ' ');
+
+describe('label words', () => {
+  it('say the analysis by elements beside the label’s own numbers', () => {
+    // Virginia Tech SPES-201NP: K is 0.8301 of K2O, P 0.4365 of P2O5
+    expect(plain(elementalWords(testProduct({ analysis: testAnalysis(8, 0, 2) })))).toBe(
+      '8-0-2 (P 0, K 1.7 as elements)',
+    );
+    expect(plain(elementalWords(testProduct({ analysis: testAnalysis(0, 46) })))).toBe(
+      '0-46-0 (P 20, K 0 as elements)',
+    );
+  });
+  it('say what is inside, and nothing of what the label is silent on', () => {
+    const analysis = { ...testAnalysis(16, 0, 8, 50), elementsPct: { Fe: 5, Mn: 0, S: 12.5 } };
+    const product: Product = testProduct({
+      analysis,
+      ingredients: [
+        { name: 'humic acid', pct: 6 },
+        { name: 'kelp extract', pct: 0.25 },
+      ],
+      seed: { purityPct: 98, germinationPct: 85 },
+      limePct: 62.5,
+      saltIndex: 74.4,
+    });
+    expect(contentsWords(product).map(plain)).toEqual([
+      '50 % of the N slow-release',
+      '12.5 % S, 5 % Fe',
+      '6 % humic acid, 0.25 % kelp extract',
+      '98 % pure, 85 % germinates: 83.3 % pure live seed',
+      '62.5 % effective calcium carbonate',
+      'salt index 74.4',
+    ]);
+    expect(contentsWords(testProduct())).toEqual([]);
+  });
+  it('say the limits, one each', () => {
+    const limits = testLimits({
+      maxPerDose: { unit: 'kg', value: lbPer1000(5) },
+      minIntervalDays: 28,
+      maxDosesPerYear: 1,
+      maxAirTempC: 29.4444,
+    });
+    expect(limitsWords(testProduct({ limits }), 'us').map(plain)).toEqual([
+      'at most 5 lb per 1,000 sq ft at once',
+      'at least 28 days between',
+      'at most 1 application a year',
+      'not above 85 °F in the air',
+    ]);
+    expect(limitsWords(testProduct(), 'us')).toEqual([]);
+  });
+  it('say rain, water and how long it keeps', () => {
+    const product = testProduct({
+      waterIn: true,
+      waterInDepthM: 0.00635,
+      rainfastS: 14_400,
+      shelfLifeDays: 730,
+      openedLifeDays: 1,
+    });
+    expect(plain(rainfastWords(product))).toBe('no rain for 4 h after it is down');
+    expect(plain(waterInWords(product, 'us'))).toBe('water in with 0.25 in');
+    expect(waterInWords({ ...product, waterInDepthM: null }, 'us')).toBe('water in');
+    expect(plain(lifeWords(product))).toBe('keeps 730 days closed, 1 day opened');
+    const silent = testProduct();
+    expect([rainfastWords(silent), waterInWords(silent, 'us'), lifeWords(silent)]).toEqual(['', '', '']);
+  });
+  it('say which packs a use opens, where not all', () => {
+    const label = testHoseLiquid();
+    expect(plain(usePacksWords(label, 'us'))).toBe('from the 32 fl oz pack only');
+    expect(plain(usePacksWords(applyUse(label, 'tank') ?? label, 'us'))).toBe('from the 1 gal pack only');
+    expect(usePacksWords(testProduct(), 'us')).toBe('');
+  });
+});
