@@ -1,4 +1,5 @@
 import type { Issue, UnitSystem } from '../yard/types';
+import { MONTH_NAMES } from './months';
 import { readDailyTable } from './readDailyTable';
 import {
   monthOfWord,
@@ -50,21 +51,6 @@ export function readMonthlyMeans(text: string, system: UnitSystem): MonthlyMeans
   const notes = named === null ? [`Read as °${unit}, since the text names no unit.`] : [];
   return { ok: true, monthlyMeanC, notes: [...notes, ...found.notes] };
 }
-
-const MONTH_NAMES = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-] as const;
 
 function wrong(message: string, line?: number): { ok: false; issues: readonly Issue[] } {
   const place = line === undefined ? {} : { line };

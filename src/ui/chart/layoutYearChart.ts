@@ -1,3 +1,4 @@
+import { MONTH_NAMES } from '../../need/months';
 import { unitChoices } from '../../units/choices';
 import { formatNumber } from '../../units/format';
 import type { UnitSystem } from '../../yard/types';
@@ -53,21 +54,6 @@ export interface YearChartLayout {
   /** SVG path of the growth curve; null without a climate. */
   readonly growthPath: string | null;
 }
-
-export const MONTH_NAMES = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-] as const;
 
 const TOP = 16;
 const BOTTOM = 22;

@@ -1,12 +1,12 @@
 import { css, html, LitElement, nothing, svg } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { MONTH_NAMES } from '../../need/months';
 import { formatNutrientRate } from '../../units/format';
 import type { UnitSystem } from '../../yard/types';
 import { fold } from '../parts/fold';
 import { shared } from '../parts/shared';
 import {
   layoutYearChart,
-  MONTH_NAMES,
   type Segment,
   sumOfMonth,
   type YearChartData,

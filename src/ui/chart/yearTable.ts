@@ -1,8 +1,9 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { MONTH_NAMES } from '../../need/months';
 import { unitChoices } from '../../units/choices';
 import { formatNumber, formatPercent } from '../../units/format';
 import type { UnitSystem } from '../../yard/types';
-import { MONTH_NAMES, sumOfMonth, type YearChartData } from './layoutYearChart';
+import { sumOfMonth, type YearChartData } from './layoutYearChart';
 import { productLetter } from './productHatch';
 
 /** The figures of the chart of a year as a table: a row a month, below it a row for each product it got. */
