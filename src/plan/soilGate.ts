@@ -65,9 +65,7 @@ export function soilGate(
     const refused = refusedZones(yard, ids);
     const override = overrideOf(yard, visit.id, dose);
     if (refused.length > 0) {
-      const why = refused
-        .map((zone) => `${nameOf(zone)} has ${phosphorusGate(yard, zone).reason}`)
-        .join('; ');
+      const why = reasonsOf(yard, refused);
       isRefused = override === null;
       issues.push(
         override === null
@@ -85,13 +83,11 @@ export function soilGate(
     }
     const untested = zones.filter((zone) => phosphorusGate(yard, zone).verdict === 'no-test');
     if (untested.length > 0) {
-      const [first] = untested;
-      const why = first ? phosphorusGate(yard, first).reason : '';
       issues.push(
         issue(
           'soil-no-test',
           'warning',
-          `${listOf(untested)}: ${why}. Have the soil tested before phosphorus goes on; until then this dose stands as a fallback only, and a product without phosphorus needs no test.`,
+          `${untestedWords(yard, untested)}. Have the soil tested before phosphorus goes on; until then this dose stands as a fallback only, and a product without phosphorus needs no test.`,
         ),
       );
     }
@@ -135,6 +131,23 @@ function oldTests(
         `the soil test “${soilTestName(test)}” of ${test.date} is more than three years old on the day of the visit; have the soil tested anew.`,
       ),
     );
+}
+
+/** "Back lawn has P 92 ppm (…); Strip, Front lawn have P 80 ppm (…)": zones of one reason together. */
+function reasonsOf(yard: Yard, zones: readonly Zone[]): string {
+  const byReason = new Map<string, Zone[]>();
+  for (const zone of zones) {
+    const { reason } = phosphorusGate(yard, zone);
+    byReason.set(reason, [...(byReason.get(reason) ?? []), zone]);
+  }
+  return [...byReason]
+    .map(([reason, own]) => `${listOf(own)} ${own.length === 1 ? 'has' : 'have'} ${reason}`)
+    .join('; ');
+}
+
+function untestedWords(yard: Yard, zones: readonly Zone[]): string {
+  const reasons = new Set(zones.map((zone) => phosphorusGate(yard, zone).reason));
+  return `${listOf(zones)}: ${[...reasons].join('; ')}`;
 }
 
 function nameOf(zone: Zone): string {

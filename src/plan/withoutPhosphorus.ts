@@ -12,7 +12,7 @@ export interface Substitute {
 
 /**
  * What is on the shelf without phosphorus and could feed the same ground instead: labels without fault that
- * carry nitrogen or potassium. Of the same form first, then poured for poured and spread for spread, then by
+ * carry nitrogen or potassium. Of the same form first, then sprayed for sprayed and spread for spread, then by
  * how near the nitrogen is; the use put out by the same applicator is taken where the label has one.
  */
 export function productsWithoutPhosphorus(yard: Yard, dose: VisitDose): readonly Substitute[] {
@@ -21,7 +21,7 @@ export function productsWithoutPhosphorus(yard: Yard, dose: VisitDose): readonly
   const used = applyUse(now, dose.useId) ?? now;
   const score = ({ product }: Substitute): readonly number[] => [
     product.form === now.form ? 0 : 1,
-    isLiquid(product) === isLiquid(now) ? 0 : 1,
+    isSprayed(product) === isSprayed(now) ? 0 : 1,
     Math.abs(product.analysis.nPct - now.analysis.nPct),
   ];
   return yard.products
@@ -38,6 +38,10 @@ export function productsWithoutPhosphorus(yard: Yard, dose: VisitDose): readonly
       const at = first.findIndex((value, i) => value !== second[i]);
       return at < 0 ? 0 : (first[at] ?? 0) - (second[at] ?? 0);
     });
+}
+
+function isSprayed(product: Product): boolean {
+  return isLiquid(product) || product.form === 'soluble-powder';
 }
 
 function useLike(product: Product, used: Product): string | null {

@@ -68,7 +68,7 @@ export class SoilForm extends AppPart {
         ${this.number('pH', 'ph', 14)}
         ${this.number('Buffer pH', 'bufferPh', 14)}
         ${this.number('Organic matter', 'organicMatterPct', 100, '%')}
-        ${this.number('Cation exchange capacity', 'cecCmolPerKg', 200, 'meq/100 g')}
+        ${this.number('Cation exchange (meq/100 g)', 'cecCmolPerKg', 200)}
         <quantity-field label="Depth of the sample" quantity="depth" .system=${app.units} .value=${test.depthM} .min=${0.005} .max=${2}
           @quantity-change=${(event: CustomEvent<QuantityChange>) => {
             if (event.detail.valueSi !== null) this.send('depth', { depthM: event.detail.valueSi });
@@ -99,11 +99,10 @@ export class SoilForm extends AppPart {
     return html`
       <label>Read by the table<select @change=${(event: Event) => this.send('table', { tableId: fieldValue(event) })}>
         ${tables.map(
-          (each) =>
-            html`<option value=${each.id} .selected=${each.id === table.id}>${each.name}${each === usual ? ' (usual here)' : ''}</option>`,
+          (each) => html`<option value=${each.id} .selected=${each.id === table.id}>${each.name}</option>`,
         )}
       </select></label>
-      <p class="quiet">${tableSourceWords(table)} ${table.phosphorusWords}</p>
+      <p class="quiet">${table === usual ? 'The usual one for this method. ' : ''}${tableSourceWords(table)} ${table.phosphorusWords}</p>
     `;
   }
 
