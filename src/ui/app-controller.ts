@@ -57,6 +57,7 @@ const FIRST_VIEW: ViewState = {
   productId: null,
   tool: { type: 'select' },
   way: null,
+  isBroad: false,
 };
 
 /** State of the screen and the way from events to the document. */

@@ -19,6 +19,8 @@ export interface ViewState {
   readonly tool: Tool;
   /** the way whose form is open in the Measure panel; null: the list of zones. */
   readonly way: Way | null;
+  /** what is open in the panel asks for the broad panel of a wide screen, whatever the step. */
+  readonly isBroad: boolean;
 }
 
 /**

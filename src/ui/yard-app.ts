@@ -57,7 +57,7 @@ export class YardApp extends AppPart {
       .narrow main { flex: 1; display: flex; flex-direction: column; min-height: 0; }
       .narrow sheet-drawer { flex: none; }
       .narrow sheet-drawer[height='half'] { height: 46%; }
-      .narrow sheet-drawer[height='full'] { position: absolute; z-index: 8; inset: 0 0 3.5rem; }
+      .narrow sheet-drawer[height='full'] { position: absolute; z-index: 8; inset: 0 0 7.1rem; }
       .narrow message-area { left: 0.5rem; right: 0.5rem; top: 0.5rem; }
       .narrow step-tabs { grid-area: auto; border-bottom: 0; border-top: 1px solid var(--line-strong); padding-bottom: env(safe-area-inset-bottom); }
       .narrow draw-bar { border-top: 1px solid var(--line-strong); }
@@ -146,7 +146,7 @@ export class YardApp extends AppPart {
     const { app, rev } = this;
     const isOpen = app.isOpen;
     return html`
-      <div class="sheet ${BROAD.includes(app.view.step) ? 'broad' : ''}">
+      <div class="sheet ${app.view.isBroad || BROAD.includes(app.view.step) ? 'broad' : ''}">
         <step-tabs class="strip" .app=${app} .rev=${rev} @step-chosen=${this.onStep}></step-tabs>
         <main class="drawing" aria-label="Drawing">
           ${isOpen ? html`<draw-bar .app=${app} .rev=${rev}></draw-bar>` : nothing}
