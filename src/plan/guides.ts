@@ -16,6 +16,15 @@ const PUBLISHED: Readonly<Record<keyof NutrientCaps, string | null>> = {
   k2oPerYear: null,
 };
 
+/** The published default of a cap, kg/m², and where it is from; null: there is none. */
+export function publishedCap(
+  key: keyof NutrientCaps,
+): { readonly kgPerM2: number; readonly source: string } | null {
+  const kgPerM2 = DEFAULT_CAPS[key];
+  const source = PUBLISHED[key];
+  return kgPerM2 === null || source === null ? null : { kgPerM2, source };
+}
+
 /** The source of a cap in words: that of the published default while it stands, else the person's own entry. */
 export function capSource(key: keyof NutrientCaps, cap: number): string {
   const usual = DEFAULT_CAPS[key];

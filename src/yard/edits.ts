@@ -1,5 +1,16 @@
 import { choiceWithout } from './choose';
-import type { BaseLayer, Mark, Parcel, Product, Settings, Visit, Yard, Zone, ZoneChoice } from './types';
+import type {
+  BaseLayer,
+  Mark,
+  NutrientCaps,
+  Parcel,
+  Product,
+  Settings,
+  Visit,
+  Yard,
+  Zone,
+  ZoneChoice,
+} from './types';
 
 /*
  * Pure edits: a new document that shares every untouched part, or the very same document when
@@ -169,6 +180,12 @@ export function changePicture(yard: Yard, id: string, change: (picture: OwnPictu
 /** Sets or removes the outline of the property. */
 export function setParcel(yard: Yard, parcel: Parcel | null): Yard {
   return yard.parcel === parcel ? yard : { ...yard, parcel };
+}
+
+/** Sets what no zone should get more of; the very yard when nothing changes. */
+export function setCaps(yard: Yard, caps: NutrientCaps): Yard {
+  const keys = Object.keys(caps) as (keyof NutrientCaps)[];
+  return keys.every((key) => yard.caps[key] === caps[key]) ? yard : { ...yard, caps };
 }
 
 /** Names the yard. */

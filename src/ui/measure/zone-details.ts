@@ -115,6 +115,12 @@ export class ZoneDetails extends AppPart {
             : nothing
         }
         ${
+          zone.kind === 'turf'
+            ? html`<label class="whole">Sown or laid on (empty: established)<input type="date" .value=${zone.plantedOn ?? ''}
+                @change=${(event: Event) => this.change('Set day of planting', { plantedOn: fieldValue(event) || null })} /></label>`
+            : nothing
+        }
+        ${
           zone.material
             ? selectField('Material', zone.material, MATERIALS, MATERIAL_WORDS, (material) =>
                 this.change('Change material', { material }),
@@ -135,6 +141,7 @@ export class ZoneDetails extends AppPart {
       kind,
       mowing: kind === 'turf' ? 'regular' : null,
       material: kind === 'hardscape' ? 'concrete' : null,
+      plantedOn: null,
     });
   }
 

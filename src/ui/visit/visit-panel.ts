@@ -5,6 +5,7 @@ import { newDose, newVisit } from '../../yard/defaults';
 import { addVisit, removeVisit, replaceVisit } from '../../yard/edits';
 import type { Visit, ZoneChoice } from '../../yard/types';
 import { AppPart, fieldValue } from '../parts/app-part';
+import './done-form';
 import './dose-card';
 import { fold } from '../parts/fold';
 import { issueNotes } from '../parts/issue-notes';
@@ -68,6 +69,8 @@ export class VisitPanel extends AppPart {
     const issues = [...(derived?.figures.issues ?? []), ...(derived?.issues ?? [])].filter(
       (issue) => issue.place.doseId === undefined,
     );
+    // rules and caps of the year name the product themselves
+    const season = app.session.derived.season().issues.filter((issue) => issue.place.visitId === visit.id);
     return html`
       <div class="fields">
         <label class="whole">Name<input autocomplete="off" .value=${visit.name}
@@ -94,7 +97,7 @@ export class VisitPanel extends AppPart {
           this.change('Set tank', {
             tankL: event.detail.valueSi ? event.detail.valueSi : null,
           })}></quantity-field></div>
-      ${issueNotes(issues)}
+      ${issueNotes([...issues, ...season])}
       ${
         derived && derived.figures.doses.length > 0
           ? html`
@@ -104,6 +107,11 @@ export class VisitPanel extends AppPart {
             <strip-list .app=${app} .rev=${rev}></strip-list>
             <h3>Order of work and cautions</h3>
             <visit-order .app=${app} .rev=${rev}></visit-order>`
+          : nothing
+      }
+      ${
+        visit.doses.length > 0
+          ? html`<h3>Done</h3><done-form .app=${app} .rev=${rev} .visit=${visit}></done-form>`
           : nothing
       }
       <details class="fold" ?open=${visit.note !== ''}><summary>Note</summary>

@@ -1,0 +1,99 @@
+import { type LedgerItem, type LedgerYear, laidBy } from '../season/ledgerSums';
+import type { LedgerEntry } from '../season/types';
+import { M2_PER_SQFT } from '../units/factors';
+import { inNutrientUnit } from '../units/nutrientRow';
+import type { UnitSystem } from '../yard/types';
+
+/** Text that a spreadsheet would take for a formula (OWASP, "CSV Injection"). */
+const FORMULA = /^[=+\-@\t\r]/;
+
+/** Names for the lines of the ledger, told by the caller. */
+export interface LedgerNames {
+  zone(zoneId: string): string;
+  visit(visitId: string): string;
+  product(entry: LedgerEntry): string;
+}
+
+/**
+ * Every dose on every zone as a table, a line each (RFC 4180, see `areasCsv`): day, visit, product, zone, ground
+ * treated, planned or done, and what is laid down of each item.
+ * @param items columns of what is laid down, in lb per 1,000 sq ft or g/m²
+ */
+export function ledgerDosesCsv(
+  entries: readonly LedgerEntry[],
+  items: readonly LedgerItem[],
+  names: LedgerNames,
+  units: UnitSystem,
+): string {
+  const isUs = units === 'us';
+  const head = [
+    'Day',
+    'State',
+    'Visit',
+    'Product',
+    'Zone',
+    `Ground treated (${isUs ? 'sq ft' : 'm²'})`,
+    ...itemHeads(items, units),
+  ];
+  const rows = entries.map((entry) => [
+    entry.date ?? '',
+    entry.isDone ? 'done' : 'planned',
+    safe(names.visit(entry.visitId)),
+    safe(names.product(entry)),
+    safe(names.zone(entry.zoneId)),
+    (entry.areaM2 / (isUs ? M2_PER_SQFT : 1)).toFixed(isUs ? 1 : 2),
+    ...items.map((item) => rate(laidBy(entry)[item] ?? 0, units)),
+  ]);
+  return asCsv([head, ...rows]);
+}
+
+/**
+ * A year of each ground by month: a line for each ground, item and state (done, to come, total), with twelve
+ * months and the year, in lb per 1,000 sq ft or g/m².
+ */
+export function ledgerMonthsCsv(
+  grounds: readonly (readonly [name: string, year: LedgerYear])[],
+  items: readonly LedgerItem[],
+  year: number,
+  units: UnitSystem,
+): string {
+  const months = Array.from({ length: 12 }, (_, index) => `${year}-${String(index + 1).padStart(2, '0')}`);
+  const head = ['Ground', 'Item', 'State', 'Unit', ...months, String(year)];
+  const states = [
+    ['done', 'done'],
+    ['to come', 'toCome'],
+    ['total', 'total'],
+  ] as const;
+  const rows = grounds.flatMap(([name, own]) =>
+    items.flatMap((item) =>
+      states.map(([words, state]) => [
+        safe(name),
+        itemHead(item),
+        words,
+        unitOf(units),
+        ...own.months.map((month) => rate(month[state][item] ?? 0, units)),
+        rate(own.year[state][item] ?? 0, units),
+      ]),
+    ),
+  );
+  return asCsv([head, ...rows]);
+}
+
+const unitOf = (units: UnitSystem) => (units === 'us' ? 'lb/1,000 sq ft' : 'g/m²');
+const itemHead = (item: LedgerItem) => (item === 'solubleN' ? 'Soluble N' : item);
+const itemHeads = (items: readonly LedgerItem[], units: UnitSystem) =>
+  items.map((item) => `${itemHead(item)} (${unitOf(units)})`);
+const rate = (kgPerM2: number, units: UnitSystem) =>
+  String(Number(inNutrientUnit(kgPerM2, units).toFixed(5)));
+
+function asCsv(rows: readonly (readonly string[])[]): string {
+  return `\uFEFF${rows.map((row) => row.map(quoted).join(',')).join('\r\n')}\r\n`;
+}
+
+function safe(text: string): string {
+  return FORMULA.test(text) ? `'${text}` : text;
+}
+
+function quoted(cell: string): string {
+  return /[",\r\n]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
+}

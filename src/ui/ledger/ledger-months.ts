@@ -1,0 +1,106 @@
+import { css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { type LaidDown, type LedgerItem, type LedgerYear, meanOfZones } from '../../season/ledgerSums';
+import { formatNutrientCell, nutrientPlace, nutrientUnit } from '../../units/nutrientRow';
+import { ITEM_LONG_WORDS, ITEM_WORDS, MONTH_WORDS } from '../../words/ledgerWords';
+import { groundName } from '../../words/zoneWords';
+import { AppPart } from '../parts/app-part';
+import { shared } from '../parts/shared';
+import type { LedgerModel } from './ledger-model';
+
+/** A year month by month: `items` of one ground as columns, or with `byZone` one item zone by zone. */
+@customElement('ledger-months')
+export class LedgerMonths extends AppPart {
+  static override styles = [
+    shared,
+    css`
+      :host { display: block; }
+      .scroll { overflow-x: auto; }
+      table { font-size: var(--text-small); }
+      td.num, th.num { padding-left: 0.4rem; padding-right: 0; }
+      tbody th { color: var(--ink); font-weight: 400; font-size: var(--text-small); }
+      .wide tbody th, .wide thead th:first-child { position: sticky; left: 0; background: var(--sheet); }
+      tr.sum th, tr.sum td, td.sum { font-weight: 650; }
+      tr.sum th, tr.sum td { border-top: 2px solid var(--ink); }
+      .none { color: var(--ink-soft); }
+    `,
+  ];
+
+  @property({ attribute: false }) model!: LedgerModel;
+  @property({ attribute: false }) items: readonly LedgerItem[] = [];
+  @property() ground = '';
+  @property({ type: Boolean }) byZone = false;
+
+  protected override render() {
+    return this.byZone ? this.renderZones() : this.renderItems();
+  }
+
+  private renderItems() {
+    const { model, items, app } = this;
+    const year = meanOfZones([...model.years.values()]);
+    const most = (item: LedgerItem) => year.year.total[item] ?? 0;
+    const caption = `${this.ground} in ${model.year} by month, ${nutrientUnit(app.units)}`;
+    return html`
+      <div class="scroll" tabindex="0" role="region" aria-label=${`Table: ${caption}`}>
+      <table>
+        <caption class="visually-hidden">${caption}</caption>
+        <thead><tr><th scope="col">Month</th>${items.map((item) => html`<th scope="col" class="num">${ITEM_WORDS[item]}</th>`)}</tr></thead>
+        <tbody>
+          ${year.months.map(
+            (month, index) =>
+              html`<tr><th scope="row">${MONTH_WORDS[index]}${doneWords(month)}</th>${items.map((item) => this.cell(month, item, most(item)))}</tr>`,
+          )}
+          <tr class="sum"><th scope="row">Year</th>${items.map((item) => this.cell(year.year, item, most(item)))}</tr>
+        </tbody>
+      </table></div>
+      <p class="quiet">${nutrientUnit(app.units)}, done and to come together${model.zones.length > 1 ? '; the mean of the zones weighted by area' : ''}. A mark tells what of a month is done: ● all, ◐ a part.</p>
+    `;
+  }
+
+  private renderZones() {
+    const { model, app } = this;
+    const { item } = model;
+    const rows: readonly (readonly [string, LedgerYear])[] = model.zones.flatMap((zone) => {
+      const year = model.years.get(zone.id);
+      return year ? [[groundName(zone.name), year] as const] : [];
+    });
+    const most = Math.max(0, ...rows.map(([, year]) => year.year.total[item] ?? 0));
+    const caption = `${ITEM_LONG_WORDS[item]} in ${model.year} by zone and month, ${nutrientUnit(app.units)}`;
+    const line = ([name, { months, year }]: readonly [string, LedgerYear], isSum: boolean) =>
+      html`<tr class=${isSum ? 'sum' : ''}><th scope="row">${name}</th>${months.map((month) => this.cell(month, item, most))}${this.cell(year, item, most, true)}</tr>`;
+    return html`
+      <div class="scroll" tabindex="0" role="region" aria-label=${`Table: ${caption}`}>
+        <table class="wide">
+          <caption class="visually-hidden">${caption}</caption>
+          <thead><tr><th scope="col">Zone</th>${MONTH_WORDS.map((month) => html`<th scope="col" class="num">${month}</th>`)}<th scope="col" class="num">Year</th></tr></thead>
+          <tbody>
+            ${rows.map((row) => line(row, false))}
+            ${rows.length > 1 ? line(['Mean by area', meanOfZones([...model.years.values()])], true) : nothing}
+          </tbody>
+        </table>
+      </div>
+      <p class="quiet">${ITEM_LONG_WORDS[item]}, ${nutrientUnit(app.units)}, done and to come together.</p>
+    `;
+  }
+
+  private cell({ total }: LaidDown, item: LedgerItem, most: number, isSum = false) {
+    const value = total[item] ?? 0;
+    const { units } = this.app;
+    return value > 0
+      ? html`<td class="num ${isSum ? 'sum' : ''}">${formatNutrientCell(value, nutrientPlace(most, units), units)}</td>`
+      : html`<td class="num none">·</td>`;
+  }
+}
+
+/** Whether a month's feeding is done. */
+function doneWords({ done, toCome }: LaidDown) {
+  const [some, more] = [done, toCome].map((laid) => Object.values(laid).some((value) => value > 0));
+  if (!some) return nothing;
+  return html` <span aria-hidden="true">${more ? '◐' : '●'}</span><span class="visually-hidden">${more ? ', partly done' : ', done'}</span>`;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'ledger-months': LedgerMonths;
+  }
+}
