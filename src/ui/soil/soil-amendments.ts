@@ -1,9 +1,11 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { limeVisits } from '../../plan/limeVisits';
 import { amendmentNeed, limeParts } from '../../soil/amendmentNeed';
 import { formatArea, formatMass, formatNumber, formatNutrientRate } from '../../units/format';
 import { productName } from '../../words/productWords';
 import { chosenZones } from '../../yard/choose';
+import { addVisit } from '../../yard/edits';
 import type { Product, SoilTest } from '../../yard/types';
 import { AppPart } from '../parts/app-part';
 import { shared } from '../parts/shared';
@@ -48,7 +50,12 @@ export class SoilAmendments extends AppPart {
       ${
         limes.length === 0
           ? html`<p class="quiet">With a lime on the shelf (its effective value typed from the label) its own amount stands here.</p>`
-          : html`<ul>${limes.map((lime) => html`<li>${productName(lime)} (${formatNumber(lime.limePct ?? 0)} % effective): ${mass(this.needOf(lime, rate, areaM2), units)}</li>`)}</ul>`
+          : html`<ul>${limes.map(
+              (
+                lime,
+              ) => html`<li>${productName(lime)} (${formatNumber(lime.limePct ?? 0)} % effective): ${mass(this.needOf(lime, rate, areaM2), units)}
+                <button class="plain" @click=${() => this.plan(lime)}>Make a visit of it</button></li>`,
+            )}</ul>`
       }
       ${parts > 1 ? html`<p class="quiet">So much is put down in ${parts === 2 ? 'two' : 'three'} goes six months apart (Penn State, notes on the home garden report), unless the lab says otherwise.</p>` : nothing}
     `;
@@ -69,6 +76,19 @@ export class SoilAmendments extends AppPart {
       }
       <p class="quiet">Sulfur burns turf easily: keep to the label and to what the lab allows at once.</p>
     `;
+  }
+
+  private plan(lime: Product): void {
+    const { app } = this;
+    const visits = limeVisits(this.test, lime, (prefix) => app.newId(prefix));
+    const [first] = visits;
+    if (!first) {
+      const message = `${productName(lime)}: its label rate is needed before a visit can be made of it.`;
+      app.tell({ code: 'lime-no-rate', severity: 'warning', message, place: { productId: lime.id } });
+      return;
+    }
+    app.dispatch('Plan lime', (yard) => visits.reduce(addVisit, yard));
+    app.setView({ step: 'visit', visitId: first.id });
   }
 
   private needOf(lime: Product, rate: number, areaM2: number): number | null {
