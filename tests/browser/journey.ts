@@ -49,7 +49,7 @@ export async function openApp(page: Page): Promise<void> {
   await expect(page.getByText('Opening the yard…')).toHaveCount(0);
 }
 
-export type StepName = 'Measure' | 'Shelf' | 'Visit' | 'Sheet' | 'Yards';
+export type StepName = 'Measure' | 'Need' | 'Shelf' | 'Season' | 'Visit' | 'Buy' | 'Sheet' | 'Yards';
 
 export async function goToStep(page: Page, name: StepName): Promise<void> {
   const tab = page.getByRole('navigation', { name: 'Steps of the job' }).getByRole('button', { name });
