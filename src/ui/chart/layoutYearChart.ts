@@ -55,7 +55,7 @@ export interface YearChartLayout {
   readonly growthPath: string | null;
 }
 
-const TOP = 16;
+const TOP = 26;
 const BOTTOM = 22;
 const LEFT = 38;
 /** Room at the right for the scale of growth, and without one. */
@@ -119,14 +119,24 @@ function stepPath(ys: readonly number[], step: number): string {
     .join('');
 }
 
-/** A curve through the middle of every month; tangents lie flat there, so it never passes beyond its points. */
+/**
+ * A smooth curve through the middle of every month that never passes beyond its points between them: monotone
+ * cubic pieces with the slopes of Fritsch and Butland (1984), the harmonic mean of the two beside a point.
+ */
 function curvePath(ys: readonly number[], step: number): string {
+  const rises = ys.slice(1).map((y, index) => y - (ys[index] ?? y));
+  const slopes = ys.map((_, index) => {
+    const [before, after] = [rises[index - 1], rises[index]];
+    if (before === undefined || after === undefined) return before ?? after ?? 0;
+    return before * after > 0 ? (2 * before * after) / (before + after) : 0;
+  });
   return ys
     .map((y, month) => {
       const x = LEFT + (month + 0.5) * step;
       if (month === 0) return `M${px(x)} ${px(y)}`;
-      const half = px(x - step / 2);
-      return `C${half} ${px(ys[month - 1] ?? y)} ${half} ${px(y)} ${px(x)} ${px(y)}`;
+      const before = ys[month - 1] ?? y;
+      const [leave, arrive] = [before + (slopes[month - 1] ?? 0) / 3, y - (slopes[month] ?? 0) / 3];
+      return `C${px(x - (2 * step) / 3)} ${px(leave)} ${px(x - step / 3)} ${px(arrive)} ${px(x)} ${px(y)}`;
     })
     .join('');
 }

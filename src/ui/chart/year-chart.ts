@@ -83,7 +83,7 @@ export class YearChart extends LitElement {
       ${layout.segments.map((segment) => this.renderSegment(segment))}
       <path class="frame" d=${`M${left} ${top}V${bottom}H${right}`} />
       ${layout.growthPath ? svg`<path class="growth-line" d=${layout.growthPath} />` : nothing}
-      ${layout.needPath ? svg`<path class="need-under" d=${layout.needPath} /><path class="need-line" d=${layout.needPath} />` : nothing}
+      ${layout.needPath ? svg`<path class="need-line" d=${layout.needPath} />` : nothing}
     </svg>`;
   }
 

@@ -1,15 +1,27 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { MONTH_NAMES } from '../../need/months';
 import { unitChoices } from '../../units/choices';
-import { formatNumber, formatPercent } from '../../units/format';
+import { formatAtPlace } from '../../units/format';
 import type { UnitSystem } from '../../yard/types';
 import { sumOfMonth, type YearChartData } from './layoutYearChart';
 import { productLetter } from './productHatch';
 
+/** Decimals of nitrogen, alike down the column: 0.01 lb per 1,000 sq ft is 0.05 g/m². */
+const PLACES: Readonly<Record<UnitSystem, number>> = { us: 2, metric: 1 };
+
+/** A number at one decimal place; what is there but rounds to nothing is not called nothing. */
+function shown(value: number, place: number): string {
+  const least = 10 ** -place;
+  return value > 0 && value < least / 2
+    ? `under ${formatAtPlace(least, place)}`
+    : formatAtPlace(value, place);
+}
+
 /** The figures of the chart of a year as a table: a row a month, below it a row for each product it got. */
 export function yearTable(data: YearChartData, units: UnitSystem): TemplateResult {
   const unit = unitChoices('mass-per-area', units)[0];
-  const show = (value: number) => (value > 0 ? formatNumber(unit?.fromSI(value) ?? value) : '0');
+  const place = PLACES[units];
+  const show = (kgPerM2: number) => shown(unit?.fromSI(kgPerM2) ?? kgPerM2, place);
   const { needKgPerM2, growth, products } = data;
   const hasBars = products.length > 0;
   const total = (rows: readonly (readonly number[])[]) =>
@@ -18,7 +30,7 @@ export function yearTable(data: YearChartData, units: UnitSystem): TemplateResul
     <th scope="row">${name}</th>
     ${hasBars ? html`<td class="num">${show(sumOfMonth(data.done, index))}</td><td class="num">${show(sumOfMonth(data.planned, index))}</td>` : nothing}
     ${needKgPerM2 ? html`<td class="num">${show(needKgPerM2[index] ?? 0)}</td>` : nothing}
-    ${growth ? html`<td class="num">${formatPercent(growth[index] ?? 0)}</td>` : nothing}
+    ${growth ? html`<td class="num">${shown(100 * (growth[index] ?? 0), 0)}\u00a0%</td>` : nothing}
   </tr>`;
   const rowsOfProducts = (index: number) =>
     products.map((product, at) => {

@@ -26,6 +26,7 @@ export class ClimateSection extends AppPart {
       .twelve { display: grid; grid-template-columns: repeat(auto-fill, minmax(7rem, 1fr)); gap: 0.5rem; margin: 0.5rem 0; }
       textarea { min-height: 7rem; font-family: ui-monospace, monospace; }
       .row { margin: 0.5rem 0; }
+      input[type='file'] { padding: 0.5rem; font-size: var(--text-small); }
     `,
   ];
 

@@ -1,5 +1,5 @@
 import { css, html } from 'lit';
-import { customElement, property, query } from 'lit/decorators.js';
+import { customElement, property, query, state } from 'lit/decorators.js';
 import { heldNeed, suggestHold } from '../../need/flushHold';
 import { growthPotentials } from '../../need/growthPotential';
 import { monthlyNeed } from '../../need/monthlyNeed';
@@ -17,6 +17,7 @@ import {
   type NutrientNeed,
   type ZoneChoice,
 } from '../../yard/types';
+import { chartYears } from '../chart/chartYears';
 import '../chart/year-chart';
 import { yearChartData } from '../chart/yearChartData';
 import { AppPart, fieldValue } from '../parts/app-part';
@@ -39,12 +40,15 @@ export class NeedForm extends AppPart {
       :host { display: block; container-type: inline-size; }
       h4 { margin: 1rem 0 0.5rem; padding-top: 0.5rem; border-top: 1px solid var(--line); font-size: 1rem; }
       .fields { display: grid; grid-template-columns: repeat(auto-fit, minmax(11rem, 1fr)); gap: 0.5rem; align-items: start; }
-      year-chart { margin-top: 0.5rem; }
+      .year { max-width: 11rem; margin: 0.75rem 0 0.5rem; }
+      guide-scale, .note { margin-top: 0.5rem; }
     `,
   ];
 
   @property({ attribute: false }) need!: NutrientNeed;
   @property({ attribute: false }) issues: readonly Issue[] = [];
+  /** the year chosen for the chart; null: the one it begins with. */
+  @state() private year: number | null = null;
   @query('#name') private nameField?: HTMLInputElement;
 
   /** Puts the cursor in the name, all of it chosen. */
@@ -90,20 +94,26 @@ export class NeedForm extends AppPart {
     const { app, need } = this;
     const { yard, session } = app;
     const { measured } = session.derived;
-    const year = Number(app.today().slice(0, 4));
+    const { entries } = session.derived.season();
     const zones = zonesOfNeed(yard, need).map((zone) => ({
       zoneId: zone.id,
       areaM2: measured.zones.get(zone.id)?.netM2 ?? 0,
     }));
+    const { years, first } = chartYears(entries, new Set(zones.map((zone) => zone.zoneId)), app.today());
+    const year = this.year !== null && years.includes(this.year) ? this.year : first;
     const months = monthlyNeed(need, yard.climate);
     const nameOf = (id: string) =>
       yard.products.find((product) => product.id === id)?.name || 'Unnamed product';
-    const data = yearChartData(yearByMonth(session.derived.season().entries, zones, year), nameOf, {
+    const data = yearChartData(yearByMonth(entries, zones, year), nameOf, {
       needKgPerM2: months && heldNeed(months, need.hold).months,
       growth: growthPotentials(yard.climate, need.season),
       capKgPerM2: yard.caps.nPerYear,
     });
-    return html`<year-chart .data=${data} .units=${app.units} .of=${`${need.name || 'this ground'}, ${year}`}></year-chart>`;
+    return html`
+      <label class="year">Year of the chart<select @change=${(event: Event) => {
+        this.year = Number(fieldValue(event));
+      }}>${years.map((each) => html`<option value=${each} .selected=${each === year}>${each}</option>`)}</select></label>
+      <year-chart .data=${data} .units=${app.units} .of=${`${need.name || 'this ground'}, ${year}`}></year-chart>`;
   }
 
   /** Another grass brings its season, its first published range and the suggestions that go with them. */

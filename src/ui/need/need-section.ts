@@ -27,6 +27,7 @@ export class NeedSection extends AppPart {
       .open b { font-weight: 650; }
       .words { grid-column: 1 / -1; color: var(--ink-soft); font-size: var(--text-small); }
       li.chosen { box-shadow: inset 4px 0 0 var(--accent); padding: 0 0 0.75rem 0.75rem; }
+      .acts { margin-top: 1rem; padding-top: 0.75rem; border-top: 1px solid var(--line); }
       .begin { display: grid; gap: 0.5rem; margin-bottom: 0.75rem; }
     `,
   ];
@@ -92,7 +93,7 @@ export class NeedSection extends AppPart {
       ${
         isOpen
           ? html`<need-form .app=${app} .rev=${rev} .need=${need} .issues=${own}></need-form>
-            <div class="row"><button class="danger" @click=${() => this.removeNeed(need)}>Remove this need</button></div>`
+            <div class="row acts"><button class="danger" @click=${() => this.removeNeed(need)}>Remove this need</button></div>`
           : nothing
       }</li>`;
   }

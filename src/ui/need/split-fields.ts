@@ -23,6 +23,7 @@ export class SplitFields extends AppPart {
     shared,
     css`
       :host { display: block; }
+      .quiet { margin-top: 0.4rem; }
       .two { display: grid; grid-template-columns: 1fr 1fr; gap: 0.5rem; margin-top: 0.5rem; }
       .twelve { display: grid; grid-template-columns: repeat(auto-fill, minmax(5.75rem, 1fr)); gap: 0.5rem; margin: 0.5rem 0; }
     `,

@@ -1,0 +1,32 @@
+import { describe, expect, it } from 'vitest';
+import type { LedgerEntry } from '../../season/types';
+import { chartYears } from './chartYears';
+
+const on = (date: string | null, zoneId = 'a'): LedgerEntry => ({
+  visitId: 'v',
+  doseId: 'd',
+  productId: 'p',
+  zoneId,
+  date,
+  isDone: false,
+  areaM2: 1,
+  nutrientKgPerM2: { N: 0, P2O5: 0, K2O: 0 },
+  solubleNKgPerM2: 0,
+  elementKgPerM2: {},
+});
+const of = (...entries: LedgerEntry[]) => chartYears(entries, new Set(['a']), '2026-06-01');
+
+describe('chartYears', () => {
+  it('is this year where nothing is put down', () => expect(of()).toEqual({ years: [2026], first: 2026 }));
+  it('begins with this year where it has something', () =>
+    expect(of(on('2025-05-01'), on('2026-05-01'), on('2027-05-01'))).toEqual({
+      years: [2025, 2026, 2027],
+      first: 2026,
+    }));
+  it('else with the next, else with the last', () => {
+    expect(of(on('2027-05-01'), on('2025-05-01')).first).toBe(2027);
+    expect(of(on('2024-05-01'), on('2025-05-01')).first).toBe(2025);
+  });
+  it('leaves out other ground and visits without a day', () =>
+    expect(of(on('2027-05-01', 'b'), on(null))).toEqual({ years: [2026], first: 2026 }));
+});
