@@ -5,7 +5,6 @@ import {
   cornerLotClimate,
   cornerLotNeeds,
   cornerLotPrograms,
-  cornerLotProgramVisits,
   cornerLotRules,
   cornerLotSoilTests,
   cornerLotVisits,
@@ -24,6 +23,7 @@ import {
   TRACED,
 } from './frame';
 import { cornerLotProducts } from './products';
+import { withProgramVisits } from './withProgramVisits';
 
 /** Middle of the lot, in open country; the lot itself is invented. */
 export const CORNER_LOT_MIDDLE: Position = [-97.4312, 39.8214];
@@ -168,7 +168,7 @@ export const cornerLotMarks: readonly DrawnMark[] = [
 
 /** @param picture the aerial-like picture of the lot, offered as one of the user's own base layers */
 export function cornerLotYard(picture: BaseLayer): Yard {
-  return {
+  return withProgramVisits({
     ...emptyYard('sample-corner-lot', 'Quarry Bend corner lot'),
     zones: cornerLotZones.map((zone) => placeZone(cornerLotFrame, zone)),
     parcel: {
@@ -180,7 +180,7 @@ export function cornerLotYard(picture: BaseLayer): Yard {
     },
     marks: cornerLotMarks.map((mark) => placeMark(cornerLotFrame, mark)),
     products: cornerLotProducts,
-    visits: [...cornerLotVisits, ...cornerLotProgramVisits],
+    visits: cornerLotVisits,
     soilTests: cornerLotSoilTests,
     needs: cornerLotNeeds,
     climate: cornerLotClimate,
@@ -188,5 +188,5 @@ export function cornerLotYard(picture: BaseLayer): Yard {
     caps: cornerLotCaps,
     rules: cornerLotRules,
     settings: { ...DEFAULT_SETTINGS, baseLayer: { kind: 'grid' }, ownLayers: [picture] },
-  };
+  });
 }

@@ -74,7 +74,7 @@ export const cornerLotNeeds: readonly NutrientNeed[] = [
     id: 'need-low-cut',
     name: 'Low-cut square',
     zones: LOW_CUT,
-    speciesId: '',
+    speciesId: 'perennial-ryegrass',
     season: 'cool-season',
     guideId: '',
     nKgPerM2: 1.75 * LB_PER_1000,
@@ -85,7 +85,7 @@ export const cornerLotNeeds: readonly NutrientNeed[] = [
     id: 'need-regular',
     name: 'Lawns',
     zones: REGULAR,
-    speciesId: '',
+    speciesId: 'kentucky-bluegrass',
     season: 'cool-season',
     guideId: '',
     nKgPerM2: 2.5 * LB_PER_1000,
@@ -116,9 +116,9 @@ export const cornerLotPrograms: readonly Program[] = [
   {
     id: 'program-granules',
     name: 'Granules, regular',
-    from: '2027-05-29',
+    from: '2027-07-10',
     to: '2027-10-02',
-    // every fourth of the light visits: 56 days
+    // with every fourth of the light visits, which is 56 days
     pace: { kind: 'with', programId: 'program-light', nth: 4, offsetDays: 0 },
     zones: REGULAR,
     doses: [
@@ -196,33 +196,3 @@ export const cornerLotVisits: readonly Visit[] = [
     note: 'Done a day late: wind on Saturday.',
   }),
 ];
-
-const LIGHT_DAYS = [
-  '2027-05-29',
-  '2027-06-12',
-  '2027-06-26',
-  '2027-07-10',
-  '2027-07-24',
-  '2027-08-07',
-  '2027-08-21',
-  '2027-09-04',
-  '2027-09-18',
-  '2027-10-02',
-];
-
-/** What the programs make: light liquid on every day, granules with the fourth and the eighth. */
-export const cornerLotProgramVisits: readonly Visit[] = LIGHT_DAYS.map((date, index) =>
-  newVisit(`visit-light-${index + 1}`, {
-    name: 'Light liquid, low-cut',
-    date,
-    zones: LOW_CUT,
-    doses: [
-      newDose(`dose-light-${index + 1}`, 'p-light', { useId: 'tank' }),
-      ...((index + 1) % 4 === 0
-        ? [newDose(`dose-granules-${index + 1}`, 'p-granules', { zones: REGULAR })]
-        : []),
-    ],
-    tankL: TANK_L,
-    program: { id: 'program-light', date },
-  }),
-);

@@ -22,6 +22,7 @@ import {
   TRACED,
 } from './frame';
 import { longAcreProducts } from './products';
+import { withProgramVisits } from './withProgramVisits';
 
 /** Middle of an invented acre, in open country. */
 const MIDDLE: Position = [-99.6083, 42.5176];
@@ -173,7 +174,7 @@ const need: NutrientNeed = {
   id: 'need-lawns',
   name: 'Every mown lawn',
   zones: LAWNS,
-  speciesId: '',
+  speciesId: 'tall-fescue',
   season: 'cool-season',
   guideId: '',
   nKgPerM2: 2 * LB_PER_1000,
@@ -211,7 +212,7 @@ const nearWater: LocalRule = {
 
 /** An acre and a fifth with holes and zones of several parts. */
 export function longAcreYard(): Yard {
-  return {
+  return withProgramVisits({
     ...emptyYard('sample-long-acre', 'The long acre'),
     zones: longAcreZones.map((zone) => placeZone(longAcreFrame, zone)),
     parcel: null,
@@ -224,19 +225,10 @@ export function longAcreYard(): Yard {
         zones: LAWNS,
         doses: [newDose('dose-granules', 'p-granules')],
       }),
-      ...['2027-07-31', '2027-09-18'].map((date, index) =>
-        newVisit(`visit-light-${index + 1}`, {
-          name: program.name,
-          date,
-          zones: LAWNS,
-          doses: [newDose(`dose-light-${index + 1}`, 'p-granules', { useId: 'light' })],
-          program: { id: PROGRAM, date },
-        }),
-      ),
     ],
     needs: [need],
     programs: [program],
     rules: [nearWater],
     settings: { ...DEFAULT_SETTINGS, elevationM: null },
-  };
+  });
 }

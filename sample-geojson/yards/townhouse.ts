@@ -2,6 +2,7 @@ import { DEFAULT_SETTINGS, emptyYard, newDose, newVisit } from '../../src/yard/d
 import type { NutrientNeed, Position, Program, SoilTest, Yard, ZoneChoice } from '../../src/yard/types';
 import { box, createFrame, type DrawnMark, type DrawnZone, placeMark, placeZone, TAPE } from './frame';
 import { townhouseProducts } from './products';
+import { withProgramVisits } from './withProgramVisits';
 
 /** Middle of an invented lot, in open country south of the equator. */
 const MIDDLE: Position = [146.3127, -34.2184];
@@ -84,7 +85,7 @@ const need: NutrientNeed = {
   id: 'need-lawns',
   name: 'Both lawns',
   zones: LAWNS,
-  speciesId: '',
+  speciesId: 'tall-fescue',
   season: 'cool-season',
   guideId: '',
   nKgPerM2: 0.008,
@@ -132,7 +133,7 @@ const granules: Program = {
 
 /** A small yard kept in metric units. */
 export function townhouseYard(): Yard {
-  return {
+  return withProgramVisits({
     ...emptyYard('sample-townhouse', 'Number nine, townhouse row'),
     zones: townhouseZones.map((zone) => placeZone(townhouseFrame, zone)),
     parcel: null,
@@ -146,25 +147,6 @@ export function townhouseYard(): Yard {
         doses: [newDose('dose-liquid', 'p-lawn-liquid')],
         tankL: 5,
       }),
-      ...['2027-10-03', '2027-10-24', '2027-11-14'].map((date, index) =>
-        newVisit(`visit-liquid-${index + 1}`, {
-          name: program.name,
-          date,
-          zones: REAR,
-          doses: [newDose(`dose-liquid-${index + 1}`, 'p-lawn-liquid')],
-          tankL: 5,
-          program: { id: PROGRAM, date },
-        }),
-      ),
-      ...['2027-09-26', '2027-11-28'].map((date, index) =>
-        newVisit(`visit-granules-${index + 1}`, {
-          name: granules.name,
-          date,
-          zones: LAWNS,
-          doses: [newDose(`dose-granules-${index + 1}`, 'p-fine-granules')],
-          program: { id: granules.id, date },
-        }),
-      ),
     ],
     soilTests: [soilTest],
     needs: [need],
@@ -174,5 +156,5 @@ export function townhouseYard(): Yard {
       source: 'Made up for this sample: no weather station',
     },
     settings: { ...DEFAULT_SETTINGS, units: 'metric', strips: { stormDrainM: 3, wellM: 15, waterM: 5 } },
-  };
+  });
 }
