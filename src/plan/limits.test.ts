@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Product, Visit } from '../yard/types';
-import { dayNumber } from './limits';
+import { dayNumber, labelLimitIssues } from './limits';
 import {
   planOn,
   testDose,
@@ -10,6 +10,7 @@ import {
   testUse,
   testVisit,
   testZone,
+  yardOf,
 } from './testDose';
 
 /** Codes of the label's limits for a visit, the product going out at 0.02 kg/m² each time. */
@@ -131,5 +132,39 @@ describe('limits over several uses of one label', () => {
     // the dry use is measured in kg, the limit in litres: it cannot go out before the density is known
     const mixed = testVisit({ doses: [testDose({ id: 'b', useId: 'u-1' }), testDose({ id: 'a' })] });
     expect(codesOf(mixed)).toEqual(['limit-unit', 'limit-not-checked']);
+  });
+});
+
+describe('visits that are done', () => {
+  const product = (limits: Partial<Product['limits']>) => testProduct({ limits: testLimits(limits) });
+  const done = (doneOn: string, value: number | null) => ({
+    ...on('2031-05-01', 'v-2'),
+    doneOn,
+    doses: [testDose({ id: 'd-v-2', actual: value === null ? null : kg(value) })],
+  });
+  const codesOf = (limits: Partial<Product['limits']>, before: Visit, areaOfDose?: () => number) => {
+    const visit = on('2031-06-01');
+    return labelLimitIssues(
+      yardOf([product(limits)], [before, visit]),
+      visit,
+      product(limits),
+      ['z-1'],
+      'd-v-1',
+      () => ['z-1'],
+      areaOfDose,
+    ).map((issue) => issue.code);
+  };
+  it('count by the day they were done', () => {
+    expect(codesOf({ minIntervalDays: 28 }, done('2031-05-04', null))).toEqual([]);
+    expect(codesOf({ minIntervalDays: 28 }, done('2031-05-05', null))).toEqual(['limit-interval']);
+  });
+  it('count by what was really used, where the ground is known', () => {
+    // 0.02 kg/m² now, and 3 kg on 100 m² then
+    const most = { maxPerYear: kg(0.045) };
+    expect(codesOf(most, done('2031-05-01', 3), () => 100)).toEqual(['limit-year-amount']);
+    expect(codesOf(most, done('2031-05-01', 2.4), () => 100)).toEqual([]);
+    expect(codesOf(most, done('2031-05-01', 3))).toEqual([]);
+    expect(codesOf(most, done('2031-05-01', 3), () => 0)).toEqual([]);
+    expect(codesOf(most, { ...done('2031-05-01', 3), doneOn: null }, () => 100)).toEqual([]);
   });
 });

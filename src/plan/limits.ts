@@ -2,6 +2,7 @@ import { formatAmountRate } from '../units/format';
 import { visitZones } from '../yard/choose';
 import type { Amount, Issue, Product, Visit, Yard } from '../yard/types';
 import {
+  type AreaOfDose,
   addAmounts,
   NOTHING,
   productByZone,
@@ -11,7 +12,7 @@ import {
 } from './productByZone';
 import { isBulk } from './rate';
 
-export type { ZonesOfDose } from './productByZone';
+export type { AreaOfDose, ZonesOfDose } from './productByZone';
 
 const TOLERANCE = 1e-9;
 const YEAR_DAYS = 365;
@@ -19,7 +20,8 @@ const YEAR_DAYS = 365;
 /**
  * Holds one product of a visit against the limits on its label, zone by zone. All doses of the product
  * in one visit on one zone count as one application, whatever use of the label they are by (two half-rate
- * passes at right angles are one); amounts of product add up, each at the rate of its own use.
+ * passes at right angles are one); amounts of product add up, each at the rate of its own use. A visit that
+ * is done counts by its day and, where `areaOfDose` is given, by what was really used.
  * Interval: whole days to every other dated visit that treats the same zone with it. Year: both the
  * 365 days that end with this visit and its calendar year up to it (366 days in a leap year).
  * @param product as it stands on the shelf, or as any of its uses has it
@@ -35,11 +37,12 @@ export function labelLimitIssues(
   zoneIds: readonly string[],
   doseId: string,
   zonesOfDose: ZonesOfDose = (other, dose) => visitZones(yard, other, dose).map((zone) => zone.id),
+  areaOfDose: AreaOfDose | null = null,
 ): readonly Issue[] {
   const { limits } = product;
   if (zoneIds.length === 0) return [];
   const label = yard.products.find((each) => each.id === product.id) ?? product;
-  const amountsOn = (of: Visit) => productByZone(label, of, zonesOfDose);
+  const amountsOn = (of: Visit) => productByZone(label, of, zonesOfDose, areaOfDose);
   const issues: Issue[] = [];
   const place = { productId: product.id, visitId: visit.id, doseId };
   const add = (code: string, severity: Issue['severity'], message: string) =>
@@ -86,7 +89,7 @@ export function labelLimitIssues(
     .filter((other) => other.id !== visit.id)
     .map((other) => ({ other, amounts: amountsOn(other) }))
     .filter(({ amounts }) => amounts.size > 0);
-  const day = dayNumber(visit.date);
+  const day = dayNumber(dateOf(visit));
   if (day === null) {
     if (others.length > 0)
       add(
@@ -97,7 +100,7 @@ export function labelLimitIssues(
     if (maxPerYear === null) return issues;
   }
   const dated = others.flatMap(({ other, amounts }) => {
-    const otherDay = dayNumber(other.date);
+    const otherDay = dayNumber(dateOf(other));
     return otherDay === null || day === null
       ? []
       : [{ other, gap: Math.abs(day - otherDay), before: otherDay <= day, amounts }];
@@ -115,11 +118,11 @@ export function labelLimitIssues(
     add(
       'limit-interval',
       'error',
-      `${gap} days from “${other.name}” (${other.date}) on ${zonesWords(shared)}; the label asks for at least ${minIntervalDays}.`,
+      `${gap} days from “${other.name}” (${dateOf(other)}) on ${zonesWords(shared)}; the label asks for at least ${minIntervalDays}.`,
     );
   }
 
-  const sameYear = (other: Visit) => other.date?.slice(0, 4) === visit.date?.slice(0, 4);
+  const sameYear = (other: Visit) => dateOf(other)?.slice(0, 4) === dateOf(visit)?.slice(0, 4);
   const year = dated.filter((one) => one.before && (one.gap < YEAR_DAYS || sameYear(one.other)));
   holdAmount('limit-year-amount', maxPerYear, ' within a year', 'a year', (id) =>
     year.reduce((sum, one) => addAmounts(sum, one.amounts.get(id) ?? NOTHING), now.get(id) ?? NOTHING),
@@ -135,6 +138,11 @@ export function labelLimitIssues(
     );
   }
   return issues;
+}
+
+/** The day a visit was done, else the day it is planned for. */
+function dateOf(visit: Visit): string | null {
+  return visit.doneOn ?? visit.date;
 }
 
 /** Days since 1970-01-01 of a YYYY-MM-DD date; null for none or an impossible one. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Product } from '../yard/types';
 import { checkProduct } from './check';
-import { sprayRate } from './sprayRate';
+import { isSprayed, sprayRate } from './sprayRate';
 import { planOne, testPack, testProduct } from './testDose';
 
 const litres = { perM2: { unit: 'L', value: 0.01 }, kgPerM2: null, lPerM2: 0.01 } as const;
@@ -65,5 +65,25 @@ describe('a liquid packed by mass', () => {
     const powder = weighed({ form: 'soluble-powder', rate: { basis: 'mass-per-area', rateKgPerM2: 0.025 } });
     expect(planOne(powder, 100).carrierL).toBeCloseTo(4, 12);
     expect(codes(powder)).toContain('powder-volume');
+  });
+});
+
+describe('what puts it out', () => {
+  it('mixes water in a tank alone; a hose-end bottle and a spreader take none', () => {
+    const by = (applicator: Product['applicator']) =>
+      sprayRate(testProduct({ applicator, carrierLPerM2: 0.05 }), kilos) !== null;
+    expect([by(null), by('tank-sprayer'), by('by-hand')]).toEqual([true, true, true]);
+    expect([by('hose-end'), by('broadcast-spreader'), by('drop-spreader')]).toEqual([false, false, false]);
+  });
+  it('decides with the form whether it goes out wet', () => {
+    const wet = (fields: Partial<Product>) => isSprayed(testProduct(fields));
+    expect(wet({ form: 'ready-to-use' })).toBe(true);
+    expect(wet({ form: 'granular' })).toBe(false);
+    expect(wet({ form: 'granular', carrierLPerM2: 0.05 })).toBe(true);
+    expect(wet({ form: 'granular', applicator: 'tank-sprayer' })).toBe(true);
+    expect(wet({ form: 'soluble-powder', carrierLPerM2: 0.05, applicator: 'broadcast-spreader' })).toBe(
+      false,
+    );
+    expect(wet({ form: 'mulch', carrierLPerM2: 0.05, rate: { basis: 'depth', depthM: 0.05 } })).toBe(false);
   });
 });

@@ -21,6 +21,16 @@ export function productVolume(product: Product, rate: ProductRate): number {
   return rate.perM2.unit === 'L' ? rate.perM2.value : 0;
 }
 
+/** True for what goes out wet by its use: what is poured, or mixed with water, or put out by a sprayer. */
+export function isSprayed(product: Product): boolean {
+  const { applicator, carrierLPerM2, rate } = product;
+  if (isLiquid(product)) return true;
+  if (rate.basis === 'depth') return false;
+  return applicator === null
+    ? carrierLPerM2 !== null && carrierLPerM2 > 0
+    : applicator === 'tank-sprayer' || applicator === 'hose-end';
+}
+
 /**
  * Spray per m²: the carrier figure is the whole spray (product included) or the water added to it, as
  * the label has it.

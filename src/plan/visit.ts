@@ -4,7 +4,7 @@ import { cautionsOfOrder, cautionsOfOverlap, type ZoneClash } from './cautions';
 import { checkLabel } from './check';
 import { checkUse } from './checkUse';
 import { guideIssues } from './guides';
-import { labelLimitIssues, type ZonesOfDose } from './limits';
+import { type AreaOfDose, labelLimitIssues, type ZonesOfDose } from './limits';
 import { nutrientsByZone } from './nutrients';
 import { planDose } from './planDose';
 import { soilGate } from './soilGate';
@@ -21,6 +21,8 @@ export interface VisitInput {
   readonly sigmaByDose: ReadonlyMap<string, number>;
   /** zones of any visit's dose, for interval and yearly limits; by default those chosen in the yard. */
   readonly zonesOfDose?: ZonesOfDose;
+  /** ground of any visit's dose, so that the label's limits count what was really used; by default as planned. */
+  readonly areaOfDose?: AreaOfDose;
   /** pairs of zones that both claim some ground, and how much of it, m²; none by default. */
   readonly clashes?: readonly ZoneClash[];
 }
@@ -89,6 +91,14 @@ function limitsOfVisit(input: VisitInput, doses: readonly DoseFigures[]): readon
     const own = doses.filter((each) => each.product.id === product.id);
     const treated = own.flatMap((each) => each.zones).filter((zone) => zone.areaM2 > 0);
     const zoneIds = [...new Set(treated.map((zone) => zone.zoneId))];
-    return labelLimitIssues(input.yard, input.visit, product, zoneIds, dose.id, input.zonesOfDose);
+    return labelLimitIssues(
+      input.yard,
+      input.visit,
+      product,
+      zoneIds,
+      dose.id,
+      input.zonesOfDose,
+      input.areaOfDose,
+    );
   });
 }

@@ -2,6 +2,7 @@ import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { testYard } from '../../tests/fixtures/testYard';
 import type { RinseInput } from '../cover/rinse';
 import type { MeasuredYard, MeasuredZone } from '../measure/types';
+import type { VisitInput } from '../plan/visit';
 import { newDose } from '../yard/defaults';
 import { rename, replaceProduct, replaceVisit, replaceZone } from '../yard/edits';
 import type { Product, Visit, Yard, Zone } from '../yard/types';
@@ -63,7 +64,13 @@ beforeEach(() => {
     issues: [{ code: `strip-${measured.zoneId}` }],
   }));
   called.rinse.mockImplementation(() => []);
-  called.plan.mockImplementation((input: unknown) => input);
+  called.plan.mockImplementation((input: VisitInput) => ({
+    ...input,
+    doses: input.visit.doses.flatMap((dose) => {
+      const product = input.yard.products.find((each) => each.id === dose.productId);
+      return product ? { dose, product, zones: input.zonesByDose.get(dose.id) } : [];
+    }),
+  }));
   called.slips.mockImplementation(() => []);
   called.clashes.mockImplementation(() => []);
   called.sigma.mockImplementation((gradients: readonly unknown[]) => 5 * gradients.length);
@@ -90,6 +97,23 @@ describe('a visit derived', () => {
     expect(zonesByDose.get('d-2').map((row: { zoneId: string }) => row.zoneId)).toEqual(['z-bed', 'z-strip']);
     expect(called.sigma.mock.calls[0]?.[0]).toEqual(['of z-lawn', 'of z-strip']);
     expect(sigmaByDose.get('d-1')).toBe(10);
+  });
+
+  it('tells the ground of any dose, for what was really used on it', () => {
+    const yard = twoDoses();
+    deriveYard(yard).visit('v-1');
+    const { areaOfDose } = called.plan.mock.lastCall?.[0] as VisitInput;
+    const visit = yard.visits[0] as Visit;
+    const [first] = visit.doses;
+    const here = { classes: [], include: ['z-bed'], exclude: [] };
+    expect(first && areaOfDose?.(visit, first)).toBe(160);
+    expect(first && areaOfDose?.(visit, { ...first, zones: here })).toBe(80);
+  });
+
+  it('leaves what cannot go out away from the hardscape too', () => {
+    called.plan.mockImplementation((input: VisitInput) => ({ ...input, doses: [] }));
+    deriveYard(twoDoses()).visit('v-1');
+    expect(rinseInput().treated).toEqual([]);
   });
 
   it('the sigma of a dose on one zone is that zone’s own', () => {

@@ -8,9 +8,8 @@ import { LEAST_SLIP_M2 } from '../measure/slips';
 import { type Clash, clashesOf } from '../measure/totals';
 import type { MeasuredYard, MeasuredZone } from '../measure/types';
 import { sigmaOfGradients } from '../measure/uncertainty';
-import { productOfDose } from '../plan/applyUse';
-import { isLiquid } from '../plan/rate';
-import type { TreatableZone } from '../plan/types';
+import { isSprayed } from '../plan/sprayRate';
+import type { DoseFigures, TreatableZone } from '../plan/types';
 import { planVisit, type VisitInput } from '../plan/visit';
 import { seasonFigures } from '../season/seasonFigures';
 import type { SeasonFigures } from '../season/types';
@@ -91,11 +90,9 @@ function deriveVisit(yard: Yard, visit: Visit, measured: MeasuredYard, cache: Ca
   const zonesByDose = new Map<string, TreatableZone[]>();
   const sigmaByDose = new Map<string, number>();
   const sigmas = new Map<string, Kept<number>>();
-  const productsByZone = new Map<string, Product[]>();
   const sources = stripSources(yard, measured.plane);
 
   for (const dose of visit.doses) {
-    const product = productOfDose(yard.products, dose);
     const rows: TreatableZone[] = [];
     for (const zone of visitZones(yard, visit, dose)) {
       const measuredZone = measured.zones.get(zone.id);
@@ -109,9 +106,6 @@ function deriveVisit(yard: Yard, visit: Visit, measured: MeasuredYard, cache: Ca
       }
       const { areaM2, stripM2 } = ground;
       rows.push({ zoneId: zone.id, name: zone.name, areaM2, stripM2, isPlaced: zone.isPlaced });
-      if (product !== null) {
-        productsByZone.set(zone.id, [...(productsByZone.get(zone.id) ?? []), product]);
-      }
     }
     zonesByDose.set(dose.id, rows);
     const grounds = rows.flatMap((row) => treated.get(row.zoneId) ?? []);
@@ -127,12 +121,27 @@ function deriveVisit(yard: Yard, visit: Visit, measured: MeasuredYard, cache: Ca
   }
   cache.sigmas.set(visit.id, sigmas);
   const clashes = clashesOfTreated(yard, clashesOf(yard.zones, measured), treated);
+  const areaOfDose: NonNullable<VisitInput['areaOfDose']> = (other, dose) =>
+    visitZones(yard, other, dose).reduce((sum, zone) => {
+      const own = measured.zones.get(zone.id);
+      return own ? sum + treatKept(yard, zone, own, sources, measured, cache).treated.areaM2 : sum;
+    }, 0);
+  const figures = planVisit({ yard, visit, zonesByDose, sigmaByDose, clashes, areaOfDose });
+  const productsByZone = productsOn(figures.doses);
   return {
-    figures: planVisit({ yard, visit, zonesByDose, sigmaByDose, clashes }),
+    figures,
     treated,
     rinseEdges: rinseKept(yard, visit, measured, treated, productsByZone, sources, cache),
     issues,
   };
+}
+
+/** What goes out on each zone, as the uses of the doses have it; doses that cannot go out are none of it. */
+function productsOn(doses: readonly DoseFigures[]): ReadonlyMap<string, readonly Product[]> {
+  const byZone = new Map<string, Product[]>();
+  for (const { product, zones } of doses)
+    for (const { zoneId } of zones) byZone.set(zoneId, [...(byZone.get(zoneId) ?? []), product]);
+  return byZone;
 }
 
 /** One standard deviation of the ground of a dose, m². Corners that its zones share err together. */
@@ -184,9 +193,9 @@ function treatKept(
 /** Forms that lie loose on hardscape: swept or blown back before any rinsing. */
 const LOOSE_FORMS: readonly ProductForm[] = ['granular', 'seed', 'mulch', 'topdressing', 'soil-amendment'];
 
-/** A soil amendment that is poured is rinsed like any liquid. */
+/** What is spread dry; what is poured or dissolved is rinsed like any liquid. */
 function liesLoose(product: Product): boolean {
-  return LOOSE_FORMS.includes(product.form) && !isLiquid(product);
+  return !isSprayed(product) && (LOOSE_FORMS.includes(product.form) || product.applicator !== null);
 }
 
 function rinseKept(
