@@ -1,0 +1,47 @@
+import type { Issue, Product } from '../yard/types';
+import type { BuyGoal, ProductNeed, PurchasePlan } from './types';
+import { sizedPacks, useGroups } from './useGroups';
+
+/** What a person should know before they buy; amounts are told by the screen. */
+export function purchaseIssues(
+  product: Product,
+  need: ProductNeed,
+  plans: Readonly<Record<BuyGoal, PurchasePlan | null>>,
+): readonly Issue[] {
+  const issues: Issue[] = [];
+  const tell = (code: string, severity: Issue['severity'], message: string, path: string) =>
+    issues.push({ code, severity, message, place: { productId: product.id, path } });
+  const packs = sizedPacks(product, need.unit);
+  const groups = useGroups(product, need.lines, packs);
+  if (packs.length < product.packs.length) {
+    const message =
+      'A pack size is told in the other measure (weight or volume) and the density is not known, so it is left out.';
+    tell('buy-pack-no-density', 'warning', message, 'densityKgPerL');
+  }
+  if (groups.some((group) => group.packs.length === 0)) {
+    const message = 'A use draws on no pack size of the label; name one on the shelf.';
+    tell('buy-use-no-pack', 'error', message, 'packIds');
+  }
+  const usable = new Set(groups.flatMap((group) => group.packs));
+  const priceless = packs.filter(({ pack }, i) => usable.has(i) && pack.price === null);
+  if (priceless.length > 0) {
+    const isNone = priceless.length === usable.size;
+    const message = isNone
+      ? 'No pack has a price, so there is no least cost; type one below.'
+      : 'A pack without a price has no part in least cost; type its price below.';
+    tell('buy-no-price', 'note', message, 'packs');
+  }
+  if (
+    need.lines.some((line) => line.date === null) &&
+    (product.openedLifeDays ?? product.shelfLifeDays) !== null
+  ) {
+    const message =
+      'Visits without a day are taken to fall on the last day of the others: how long packs keep is not held against them.';
+    tell('buy-undated', 'note', message, 'openedLifeDays');
+  }
+  if (Object.values(plans).some((plan) => plan !== null && !plan.isProven)) {
+    const message = 'So many packs are needed that not every choice was tried; a better one may exist.';
+    tell('buy-not-proven', 'note', message, 'packs');
+  }
+  return issues;
+}
