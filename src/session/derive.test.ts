@@ -102,7 +102,7 @@ describe('a visit derived', () => {
   it('tells the ground of any dose, for what was really used on it', () => {
     const yard = twoDoses();
     deriveYard(yard).visit('v-1');
-    const { areaOfDose } = called.plan.mock.lastCall?.[0] as VisitInput;
+    const { areaOfDose } = (called.plan.mock.lastCall?.[0] ?? {}) as VisitInput;
     const visit = yard.visits[0] as Visit;
     const [first] = visit.doses;
     const here = { classes: [], include: ['z-bed'], exclude: [] };
