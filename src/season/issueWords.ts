@@ -24,7 +24,8 @@ export function ruleName(rule: LocalRule): string {
 
 /** From where and when the person took a rule. Nothing here claims that it holds today. */
 export function ruleSource({ source, readOn }: LocalRule): string {
-  const from = source.trim() === '' ? ', without a source' : ` from ${source.trim()}`;
+  const words = source.trim().replace(/\.$/, '');
+  const from = words === '' ? ', without a source' : ` from “${words}”`;
   const read = readOn === null ? '' : `, read on ${readOn}`;
   return `As entered by you${from}${read}; check the local code.`;
 }

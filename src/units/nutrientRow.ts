@@ -29,6 +29,7 @@ export function formatNutrientCell(kgPerM2: number, place: number, system: UnitS
   const value = inNutrientUnit(kgPerM2, system);
   if (!Number.isFinite(value)) return '–';
   const step = 10 ** -place;
+  if (value === 0) return '0';
   if (value > 0 && value < step / 2) return `<${formatAtPlace(step, place)}`;
   const text = formatAtPlace(Math.abs(value), place);
   return value <= -step / 2 ? `−${text}` : text;

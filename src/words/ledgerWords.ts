@@ -73,7 +73,7 @@ export function ruleTermsWords(terms: RuleTerms, units: UnitSystem): string {
       return ways.length === 0 ? 'No phosphorus' : `No phosphorus but with ${ways.join(' or ')}`;
     }
     case 'blackout': {
-      const what = terms.nutrients.map((one) => NUTRIENT_WORDS[one]).join(', ');
+      const what = terms.nutrients.map((one) => NUTRIENT_WORDS[one]).join(' or ');
       return `No ${what || 'nutrient'} from ${spanWords(terms)}`;
     }
     case 'buffer':
@@ -91,7 +91,7 @@ export function ruleTermsWords(terms: RuleTerms, units: UnitSystem): string {
 
 /** Where a rule was read and when, or what is still to fill in. */
 export function ruleSourceWords({ source, readOn }: Pick<LocalRule, 'source' | 'readOn'>): string {
-  const from = source.trim();
+  const from = source.trim().replace(/\.$/, '');
   if (from === '') return 'Where it was read is not filled in.';
   return readOn === null ? `${from}; the day it was read is not filled in.` : `${from}, read on ${readOn}.`;
 }

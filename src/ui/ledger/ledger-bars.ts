@@ -24,14 +24,15 @@ export const barStyles = css`
   .bars .over { font-weight: 700; }
   .key { display: flex; flex-wrap: wrap; gap: 0.25rem 1rem; margin: 0.25rem 0 0.75rem; font-size: var(--text-small); color: var(--ink-soft); }
   .key span { display: inline-flex; align-items: center; gap: 0.35rem; }
-  .key svg { flex: none; }
+  .key svg { flex: none; width: 22px; height: 16px; border: 0; background: none; }
 `;
 
-const WIDTH = 340;
-const LEFT = 8;
+/** Room left, right and below, px; names stand over the bars, or left of them where there is room. */
+const EDGE = 8;
 const RIGHT = 22;
-const ROW = 44;
 const FOOT = 26;
+const NAMES = 168;
+const ROOMY = 520;
 
 const hatch = (id: string) => svg`<pattern id=${id} width="6" height="6" patternUnits="userSpaceOnUse">
   <rect class="ground" width="6" height="6"></rect><path class="hatch" d="M-1 7L7 -1M-1 1L1 -1M5 7L7 5"></path></pattern>`;
@@ -41,22 +42,31 @@ const hatch = (id: string) => svg`<pattern id=${id} width="6" height="6" pattern
  * ring, the cap a thick line with a bar on top. A table beside it says the same.
  * @param label what the picture shows, for those who do not see it
  * @param unit words of the axis
+ * @param width of the picture, px
  */
-export function drawBars(bars: readonly LedgerBar[], unit: string, label: string): TemplateResult {
+export function drawBars(
+  bars: readonly LedgerBar[],
+  unit: string,
+  label: string,
+  width: number,
+): TemplateResult {
   const most = Math.max(0, ...bars.flatMap((bar) => [bar.done + bar.toCome, bar.need ?? 0, bar.cap ?? 0]));
   const { top, step } = axisOf(most);
-  const x = (value: number) => LEFT + (value / top) * (WIDTH - LEFT - RIGHT);
-  const height = bars.length * ROW + FOOT;
-  const bottom = bars.length * ROW + 2;
+  const isRoomy = width >= ROOMY;
+  const left = isRoomy ? NAMES : EDGE;
+  const row = isRoomy ? 34 : 46;
+  const x = (value: number) => left + (value / top) * (width - left - RIGHT);
+  const height = bars.length * row + FOOT + 4;
+  const bottom = bars.length * row + 6;
   const ticks = Array.from({ length: Math.round(top / step) + 1 }, (_, index) => index * step);
   return html`
-    <svg class="bars" viewBox="0 0 ${WIDTH} ${height}" role="img" aria-label=${label}>
+    <svg class="bars" viewBox="0 0 ${width} ${height}" role="img" aria-label=${label}>
       <defs>${hatch('come')}</defs>
       ${ticks.map(
         (tick) => svg`<path class="grid" d=${`M${x(tick)} 4V${bottom}`}></path>
           <text class="axis" x=${x(tick)} y=${bottom + 12}>${Number(tick.toPrecision(3))}</text>`,
       )}
-      ${bars.map((bar, index) => drawBar(bar, index * ROW, x))}
+      ${bars.map((bar, index) => drawBar(bar, index * row, x, isRoomy))}
     </svg>
     <p class="key">
       <span>${swatch(svg`<rect class="done" x="1" y="3" width="20" height="10"></rect>`)} done</span>
@@ -69,17 +79,17 @@ export function drawBars(bars: readonly LedgerBar[], unit: string, label: string
 }
 
 function swatch(inside: unknown): TemplateResult {
-  return html`<svg class="bars-key bars" viewBox="0 0 22 16" width="22" height="16" aria-hidden="true">${inside}</svg>`;
+  return html`<svg class="bars" viewBox="0 0 22 16" width="22" height="16" aria-hidden="true">${inside}</svg>`;
 }
 
-function drawBar(bar: LedgerBar, y: number, x: (value: number) => number) {
-  const [y0, barTop, barHeight] = [y + 14, y + 24, 14];
+function drawBar(bar: LedgerBar, y: number, x: (value: number) => number, isRoomy: boolean) {
+  const [nameY, barTop, barHeight] = isRoomy ? [y + 22, y + 15, 14] : [y + 14, y + 28, 14];
   const end = x(bar.done + bar.toCome);
   const over = [bar.need, bar.cap].some(
     (limit) => limit !== null && bar.done + bar.toCome > limit * 1.0000001,
   );
   return svg`
-    <text class=${over ? 'over' : ''} x=${LEFT} y=${y0}>${shorten(bar.name)}</text>
+    <text class=${over ? 'over' : ''} x=${EDGE} y=${nameY}>${shorten(bar.name, isRoomy ? 22 : 44)}</text>
     ${bar.done > 0 ? svg`<rect class="done" x=${x(0)} y=${barTop} width=${x(bar.done) - x(0)} height=${barHeight}></rect>` : nothing}
     ${bar.toCome > 0 ? svg`<rect class="come" x=${x(bar.done)} y=${barTop} width=${end - x(bar.done)} height=${barHeight} fill="url(#come)"></rect>` : nothing}
     ${bar.need === null ? nothing : svg`<path class="need" d=${`M${x(bar.need)} ${barTop - 2}V${barTop + barHeight + 3}`}></path><circle class="need" cx=${x(bar.need)} cy=${barTop - 4} r="2.5"></circle>`}
@@ -87,10 +97,8 @@ function drawBar(bar: LedgerBar, y: number, x: (value: number) => number) {
   `;
 }
 
-const MOST_LETTERS = 44;
-
-function shorten(name: string): string {
-  return name.length <= MOST_LETTERS ? name : `${name.slice(0, MOST_LETTERS - 1)}…`;
+function shorten(name: string, letters: number): string {
+  return name.length <= letters ? name : `${name.slice(0, letters - 1)}…`;
 }
 
 /** A round end of the axis and its step of 1, 2 or 5 times a power of ten. */

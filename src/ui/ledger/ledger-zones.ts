@@ -34,9 +34,12 @@ export class LedgerZones extends AppPart {
       table { font-size: var(--text-small); }
       th, td { padding-right: 0.35rem; }
       td.num, th.num { padding-left: 0.35rem; padding-right: 0; }
-      thead th.num { white-space: normal; vertical-align: bottom; }
+      thead th { vertical-align: bottom; }
+      thead th.num { white-space: normal; }
+      tbody th, td { vertical-align: middle; padding-top: 0; padding-bottom: 0; }
+      tr.mean th, tr.mean td { padding-top: 0.6rem; padding-bottom: 0.3rem; }
       tbody th { color: var(--ink); font-weight: 400; font-size: var(--text-small); }
-      th button { text-align: left; padding: 0 0.25rem; margin-left: -0.25rem; font-size: var(--text-small); line-height: 1.2; }
+      th button { width: 100%; text-align: left; padding: 0 0.25rem; margin-left: -0.25rem; font-size: var(--text-small); line-height: 1.2; }
       tr.mean th, tr.mean td { font-weight: 650; border-bottom-color: var(--line-strong); }
       .over { font-weight: 700; color: var(--danger); }
       tr.doses > td { padding: 0.25rem 0 0.75rem 0.75rem; border-left: 4px solid var(--line-strong); background: var(--sheet-sunk); }
@@ -48,6 +51,21 @@ export class LedgerZones extends AppPart {
 
   @property({ attribute: false }) model!: LedgerModel;
   @state() private openId: string | null = null;
+  @state() private width = 342;
+  private readonly sizes = new ResizeObserver(([entry]) => {
+    const width = Math.round(entry?.contentRect.width ?? 0);
+    if (width > 0 && Math.abs(width - this.width) > 1) this.width = width;
+  });
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.sizes.observe(this);
+  }
+
+  override disconnectedCallback(): void {
+    this.sizes.disconnect();
+    super.disconnectedCallback();
+  }
 
   protected override render() {
     const { model, app } = this;
@@ -69,6 +87,7 @@ export class LedgerZones extends AppPart {
         rows.filter((row) => row.zone !== null || rows.length > 1).map((row) => this.barOf(row)),
         unit,
         `Bars: ${caption}, done and to come, by zone. The table below has the figures.`,
+        this.width,
       )}
       <div class="scroll" tabindex="0" role="region" aria-label=${`Table: ${caption}`}>
         <table>

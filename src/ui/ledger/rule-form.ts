@@ -24,11 +24,12 @@ export class RuleForm extends AppPart {
     shared,
     css`
       :host { display: block; padding: 0.75rem; border: 1px solid var(--line-strong); border-top: 4px solid var(--ink); background: var(--sheet); }
-      .fields { display: grid; grid-template-columns: repeat(auto-fit, minmax(9rem, 1fr)); gap: 0.75rem 0.5rem; align-items: end; margin-bottom: 0.75rem; }
+      .fields { display: grid; grid-template-columns: repeat(auto-fit, minmax(11.5rem, 1fr)); gap: 0.75rem 0.5rem; align-items: end; margin-bottom: 0.75rem; }
       .whole { grid-column: 1 / -1; }
       fieldset { border: 0; margin: 0; padding: 0; min-width: 0; }
       legend { padding: 0; font-size: var(--text-small); color: var(--ink-soft); }
-      .day { display: grid; grid-template-columns: 1fr 5rem; gap: 0.25rem; }
+      .day { display: grid; grid-template-columns: 1fr 4.5rem; gap: 0.25rem; }
+      label.check input { flex: none; }
       .ticks { display: flex; flex-wrap: wrap; gap: 0 1rem; }
     `,
   ];

@@ -29,11 +29,12 @@ export class DoneForm extends AppPart {
       legend { padding: 0; font-weight: 650; }
       .used { display: grid; grid-template-columns: minmax(0, 1fr) 7.5rem; gap: 0.5rem; align-items: start; }
       fieldset p { margin: 0.25rem 0; }
+      fieldset button.plain { padding: 0; }
     `,
   ];
 
   @property({ attribute: false }) visit!: Visit;
-  /** null: the day of the visit, or today. */
+  /** null: the day of the visit, or today where that is still to come. */
   @state() private day: string | null = null;
   @state() private fromShelf = true;
 
@@ -52,7 +53,10 @@ export class DoneForm extends AppPart {
 
   private renderPlanned() {
     const { app, visit, figures } = this;
-    const day = this.day ?? visit.date ?? app.today();
+    const today = app.today();
+    // nothing is done before its day has come
+    const usual = visit.date !== null && visit.date <= today ? visit.date : today;
+    const day = this.day ?? usual;
     const stocked = figures?.doses.filter((dose) => stockOf(dose.product, dose.amount.unit) !== null) ?? [];
     return html`
       <form class="mark" @submit=${(event: Event) => this.mark(event, day, stocked.length > 0 && this.fromShelf)}>
