@@ -6,7 +6,7 @@ import { formatArea, formatAreaPm, formatLength, formatPercent, formatVolume } f
 import { CAUTIONS } from '../words/cautions';
 import { changeWords, lastWords } from '../words/containerWords';
 import { EDGE_WORK_WORDS, edgeKey, nearWords, SOURCE_WORDS, STAIN_WORDS } from '../words/edgeWords';
-import { amountRateWords, amountWords, productName } from '../words/productWords';
+import { amountRateWords, amountWords, dosedName } from '../words/productWords';
 import { doseAreaWords } from '../words/slopeWords';
 import { workOrder } from '../words/workOrder';
 import {
@@ -125,10 +125,10 @@ function doseBlocks(yard: Yard, dose: DoseFigures, index: number): Block[] {
   const water =
     dose.carrierL === null ? '' : ` Water to mix in: ${formatVolume(dose.carrierL, units)} in all.`;
   const blocks: Block[] = [
-    { type: 'heading', text: `Product ${index + 1}: ${productName(product)}` },
+    { type: 'heading', text: `Product ${index + 1}: ${dosedName(product)}` },
     { type: 'text', strong: true, text: `${rate}${water}` },
     table(
-      `Amounts of ${productName(product)}`,
+      `Amounts of ${dosedName(product)}`,
       [
         column('Key', 0.08),
         column('Zone', 0.4),
@@ -254,7 +254,7 @@ function cautionBlocks(visit: DerivedVisit): Block[] {
 }
 
 function recordBlocks(visit: DerivedVisit): Block[] {
-  const used = visit.figures.doses.map((dose) => `${productName(dose.product)}: used`);
+  const used = visit.figures.doses.map((dose) => `${dosedName(dose.product)}: used`);
   return [
     { type: 'heading', text: 'Write down when done' },
     {

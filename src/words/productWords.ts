@@ -135,11 +135,21 @@ export function useChoices(product: Product, units: UnitSystem): readonly UseCho
   }));
 }
 
-/** What a dose is called; of a label with several uses, with the name of its use. */
+/**
+ * The product's name; of a label with several uses, with the name of the use.
+ * @param product as the use has it
+ */
+export function dosedName(product: Product): string {
+  return product.otherUses.length > 0
+    ? `${productName(product)}, ${lowerFirst(useName(product))}`
+    : productName(product);
+}
+
+/** What a dose is called: the name of its product and, of several, of its use. */
 export function doseName(dose: VisitDose, products: readonly Product[]): string {
   const product = products.find((each) => each.id === dose.productId);
-  const used = product && product.otherUses.length > 0 ? applyUse(product, dose.useId) : null;
-  return used ? `${productName(product)}, ${lowerFirst(useName(used))}` : productName(product);
+  const used = product && applyUse(product, dose.useId);
+  return used ? dosedName(used) : productName(product);
 }
 
 /** "Backpack" within a sentence: "backpack"; what begins with two capitals or a figure stays. */

@@ -1,6 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import type { RinseEdge } from '../cover/types';
-import { planOn, testDose, testPack, testProduct, testVisit, testZone } from '../plan/testDose';
+import {
+  planOn,
+  testDose,
+  testHoseLiquid,
+  testPack,
+  testProduct,
+  testVisit,
+  testZone,
+} from '../plan/testDose';
 import type { DerivedVisit } from '../session/types';
 import type { Product } from '../yard/types';
 import { workOrder } from './workOrder';
@@ -75,5 +83,25 @@ describe('workOrder', () => {
     const mulch = testProduct({ form: 'mulch', rate: { basis: 'depth', depthM: 0.001 }, packs: [sack] });
     // 100 m² by 1 mm is 100 L, 3.53 cu ft
     expect(workOrder(visitOf([mulch]), 'us').join(' ')).toContain('3.53\u00a0cu\u00a0ft');
+  });
+
+  it('says what puts a use out, how much water after it and how long without rain', () => {
+    const label = testHoseLiquid({ rainfastS: 14_400, waterInDepthM: 0.00635 });
+    const doses = [
+      testDose({ id: 'd-0', productId: label.id }),
+      testDose({ id: 'd-1', productId: label.id, useId: 'tank' }),
+    ];
+    const watered = { ...label, otherUses: label.otherUses.map((use) => ({ ...use, waterIn: true })) };
+    const figures = planOn([watered], testVisit({ doses, tankL: 15 }), [testZone(100)]);
+    const visit = { figures, treated: new Map(), rinseEdges: [], issues: [] } as DerivedVisit;
+    const steps = workOrder(visit, 'us').map((step) => step.replaceAll('\u00a0', ' '));
+    expect(steps.filter((step) => step.startsWith('Spray'))).toEqual([
+      'Spray Lawn liquid, from the bottle: Zone z-1 10.8 fl oz.',
+      'Spray Lawn liquid, backpack: Zone z-1 5.38 fl oz.',
+    ]);
+    expect(steps).toContain(
+      'Lawn liquid, from the bottle: no rain for 4 h after it is down, and no watering.',
+    );
+    expect(steps).toContain('Lawn liquid, backpack: water in with 0.25 in, no run-off.');
   });
 });

@@ -1,11 +1,21 @@
-import { isLiquid } from '../plan/rate';
+import { isSprayed } from '../plan/sprayRate';
 import type { DoseFigures } from '../plan/types';
 import type { DerivedVisit } from '../session/types';
 import { formatTemperature, formatVolume } from '../units/format';
-import type { UnitSystem } from '../yard/types';
+import type { Applicator, Product, UnitSystem } from '../yard/types';
 import { edgeWords } from './edgeWords';
-import { amountWords, productName } from './productWords';
+import { rainfastWords, waterInWords } from './labelWords';
+import { amountWords, dosedName, productName } from './productWords';
 import { groundName, UNPLACED_WORDS } from './zoneWords';
+
+/** How each applicator stands in a sentence. */
+const WITH_WORDS: Readonly<Record<Applicator, string>> = {
+  'hose-end': 'with the bottle on the hose',
+  'tank-sprayer': 'with the sprayer',
+  'broadcast-spreader': 'with the broadcast spreader',
+  'drop-spreader': 'with the drop spreader',
+  'by-hand': 'by hand',
+};
 
 /** What is done in a visit, in order, one sentence or two a step. Common practice, no source; the label goes before. */
 export function workOrder(visit: DerivedVisit, units: UnitSystem): readonly string[] {
@@ -40,9 +50,7 @@ export function workOrder(visit: DerivedVisit, units: UnitSystem): readonly stri
   if (near.length > 0) {
     steps.push(`Sweep or wipe up, no water toward the drain, well or water: ${edgeWords(near)}.`);
   }
-  const watered = doses.filter((dose) => dose.product.waterIn).map((dose) => productName(dose.product));
-  if (watered.length > 0)
-    steps.push(`Water in ${watered.join(', ')}, as much as the label says and no run-off.`);
+  steps.push(...afterSteps(doses, units));
   steps.push(
     'Clean the tools where the label allows it. Keep people and pets off until the ground is dry. Write down what went out, where and when.',
   );
@@ -68,9 +76,27 @@ function doseSteps(dose: DoseFigures, units: UnitSystem): readonly string[] {
         }), then the rest of the water.`,
       ]
     : [];
-  const verb = isLiquid(product) || dose.carrierL !== null ? 'Spray' : 'Spread';
+  const verb = isSprayed(product) || dose.carrierL !== null ? 'Spray' : 'Spread';
   const stains = product.stainsHardscape ? ' It stains: rinse hardscape at once.' : '';
-  return [...loads, `${verb} ${productName(product)}: ${zones.join('; ')}.${stains}`];
+  return [...loads, `${verb} ${dosedName(product)}${byWords(product)}: ${zones.join('; ')}.${stains}`];
+}
+
+/** Watering in and keeping rain off, each product once, by what its label says. */
+function afterSteps(doses: readonly DoseFigures[], units: UnitSystem): readonly string[] {
+  const steps = doses.flatMap(({ product }) => {
+    const name = dosedName(product);
+    if (product.waterIn && product.waterInDepthM)
+      return `${name}: ${waterInWords(product, units)}, no run-off.`;
+    if (product.waterIn) return `Water in ${name}, as much as the label says and no run-off.`;
+    const dry = rainfastWords(product);
+    return dry === '' ? [] : `${name}: ${dry}, and no watering.`;
+  });
+  return [...new Set(steps)];
+}
+
+/** " with the broadcast spreader"; nothing where the label does not say, or the name of the use says it. */
+function byWords({ applicator, otherUses }: Product): string {
+  return applicator === null || otherUses.length > 0 ? '' : ` ${WITH_WORDS[applicator]}`;
 }
 
 function heatWords(doses: readonly DoseFigures[], units: UnitSystem): string {
