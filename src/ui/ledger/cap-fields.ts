@@ -26,6 +26,7 @@ export class CapFields extends AppPart {
     shared,
     css`
       :host { display: block; }
+      h3 { margin-top: 1.25rem; padding-top: 0.6rem; border-top: 2px solid var(--ink); }
       .fields { display: grid; grid-template-columns: repeat(auto-fit, minmax(15rem, 1fr)); gap: 0.75rem; align-items: start; margin-bottom: 0.75rem; }
     `,
   ];
@@ -34,6 +35,7 @@ export class CapFields extends AppPart {
     const { caps } = this.app.yard;
     const isUsual = FIELDS.every(([key]) => caps[key] === DEFAULT_CAPS[key]);
     return html`
+      <h3>Caps</h3>
       <p class="quiet">Visits and the ledger warn above these. Empty: no cap. The label and the local code go first; where they ask for less, type less.</p>
       <div class="fields">${FIELDS.map(([key, label]) => this.renderCap(key, label))}</div>
       <button ?disabled=${isUsual} @click=${() => this.app.dispatch('Reset caps', (yard) => setCaps(yard, DEFAULT_CAPS))}>Back to the published caps</button>

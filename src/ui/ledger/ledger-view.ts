@@ -1,5 +1,5 @@
 import { css, html, nothing } from 'lit';
-import { customElement, state } from 'lit/decorators.js';
+import { customElement, property, state } from 'lit/decorators.js';
 import { ledgerDosesCsv, ledgerMonthsCsv } from '../../io/writeLedgerCsv';
 import { itemsLaid, type LedgerItem, ledgerYears, meanOfZones, yearOf } from '../../season/ledgerSums';
 import type { LedgerEntry } from '../../season/types';
@@ -31,7 +31,8 @@ export class LedgerView extends AppPart {
     `,
   ];
 
-  @state() private year: number | null = null;
+  /** the year shown; null: one that has something. Another is asked for by `year-chosen` (detail: the year). */
+  @property({ attribute: false }) year: number | null = null;
   @state() private item: LedgerItem = 'N';
   @state() private ground: LedgerGround = 'all';
   @state() private view: View = 'zones';
@@ -42,9 +43,10 @@ export class LedgerView extends AppPart {
     const grounds = groundChoices(app.yard);
     if (grounds.length === 1) return html`<p>No ground that can be treated is measured yet.</p>`;
     const thisYear = Number(app.today().slice(0, 4));
-    const years = [...new Set([...ledgerYears(entries), thisYear])].sort((a, b) => a - b);
-    const year =
-      this.year !== null && years.includes(this.year) ? this.year : usualYear(years, entries, thisYear);
+    const years = [
+      ...new Set([...ledgerYears(entries), thisYear, ...(this.year === null ? [] : [this.year])]),
+    ].sort((a, b) => a - b);
+    const year = this.year ?? usualYear(entries, thisYear);
     const items = itemsLaid(entries);
     const item = items.includes(this.item) ? this.item : 'N';
     const ground = grounds.includes(this.ground) ? this.ground : 'all';
@@ -52,7 +54,7 @@ export class LedgerView extends AppPart {
     return html`
       <div class="choices">
         <label>Year<select @change=${(event: Event) => {
-          this.year = Number(fieldValue(event));
+          this.chooseYear(Number(fieldValue(event)));
         }}>${years.map((each) => html`<option value=${each} .selected=${each === year}>${each}</option>`)}</select></label>
         ${
           this.view === 'months'
@@ -80,6 +82,13 @@ export class LedgerView extends AppPart {
         <button @click=${() => this.saveDoses(model, items)}>Every dose (.csv)</button>
       </div>
     `;
+  }
+
+  private chooseYear(year: number): void {
+    this.year = year;
+    this.dispatchEvent(
+      new CustomEvent<number>('year-chosen', { detail: year, bubbles: true, composed: true }),
+    );
   }
 
   private renderShown(model: LedgerModel, items: readonly LedgerItem[], ground: LedgerGround) {
@@ -147,10 +156,10 @@ export class LedgerView extends AppPart {
 }
 
 /** This year where anything is laid down in it, else the nearest later year, else the last. */
-function usualYear(years: readonly number[], entries: readonly LedgerEntry[], thisYear: number): number {
+function usualYear(entries: readonly LedgerEntry[], thisYear: number): number {
   const filled = ledgerYears(entries);
-  if (filled.length === 0 || filled.includes(thisYear)) return thisYear;
-  return filled.find((year) => year > thisYear) ?? filled.at(-1) ?? years[0] ?? thisYear;
+  if (filled.includes(thisYear)) return thisYear;
+  return filled.find((year) => year > thisYear) ?? filled.at(-1) ?? thisYear;
 }
 
 declare global {

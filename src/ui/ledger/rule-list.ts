@@ -38,6 +38,7 @@ export class RuleList extends AppPart {
   protected override render() {
     const { rules } = this.app.yard;
     return html`
+      <h3>Rules of the place</h3>
       <p class="note warning"><b>Check: </b>The local code decides, and it changes. Nothing comes filled in: type what you read there, where and when.
         Visits are held against your entries, never against the law as it stands today.</p>
       ${
