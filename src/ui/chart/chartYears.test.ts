@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { LedgerEntry } from '../../season/types';
 import { chartYears } from './chartYears';
 
-const on = (date: string | null, zoneId = 'a'): LedgerEntry => ({
+const on = (date: string | null, zoneId = 'a', N = 0.001): LedgerEntry => ({
   visitId: 'v',
   doseId: 'd',
   productId: 'p',
@@ -10,8 +10,8 @@ const on = (date: string | null, zoneId = 'a'): LedgerEntry => ({
   date,
   isDone: false,
   areaM2: 1,
-  nutrientKgPerM2: { N: 0, P2O5: 0, K2O: 0 },
-  solubleNKgPerM2: 0,
+  nutrientKgPerM2: { N, P2O5: 0, K2O: 0 },
+  solubleNKgPerM2: N,
   elementKgPerM2: {},
 });
 const of = (...entries: LedgerEntry[]) => chartYears(entries, new Set(['a']), '2026-06-01');
@@ -27,6 +27,9 @@ describe('chartYears', () => {
     expect(of(on('2027-05-01'), on('2025-05-01')).first).toBe(2027);
     expect(of(on('2024-05-01'), on('2025-05-01')).first).toBe(2025);
   });
-  it('leaves out other ground and visits without a day', () =>
-    expect(of(on('2027-05-01', 'b'), on(null))).toEqual({ years: [2026], first: 2026 }));
+  it('leaves out other ground, visits without a day and doses without nitrogen', () =>
+    expect(of(on('2027-05-01', 'b'), on(null), on('2025-05-01', 'a', 0))).toEqual({
+      years: [2026],
+      first: 2026,
+    }));
 });

@@ -7,7 +7,7 @@ export interface ChartYears {
 }
 
 /**
- * The years in which the ground gets something, and this one. Begun is with this year; where it has nothing
+ * The years in which the ground gets nitrogen, and this one. Begun is with this year; where it has nothing
  * there, with the next that has, else the last that had.
  * @param today YYYY-MM-DD
  */
@@ -18,8 +18,8 @@ export function chartYears(
 ): ChartYears {
   const now = Number(today.slice(0, 4));
   const own = new Set(
-    entries.flatMap(({ zoneId, date }) =>
-      zoneIds.has(zoneId) && date !== null ? [Number(date.slice(0, 4))] : [],
+    entries.flatMap(({ zoneId, date, nutrientKgPerM2 }) =>
+      zoneIds.has(zoneId) && date !== null && nutrientKgPerM2.N > 0 ? [Number(date.slice(0, 4))] : [],
     ),
   );
   const years = [...new Set([...own, now])].sort((a, b) => a - b);

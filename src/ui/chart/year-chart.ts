@@ -25,7 +25,12 @@ const LETTER_PX = 12;
  */
 @customElement('year-chart')
 export class YearChart extends LitElement {
-  static override styles = [shared, fold, yearChartStyles, css`:host { display: block; }`];
+  static override styles = [
+    shared,
+    fold,
+    yearChartStyles,
+    css`:host { display: block; container-type: inline-size; }`,
+  ];
 
   @property({ attribute: false }) data!: YearChartData;
   @property() units: UnitSystem = 'us';

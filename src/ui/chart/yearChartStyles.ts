@@ -27,6 +27,10 @@ export const yearChartStyles = css`
   .key li { display: flex; align-items: center; gap: 0.4rem; }
   .swatch { flex: none; }
   .table-box { overflow-x: auto; }
+  /* on a phone the letter stands for the product; the key has its name */
+  @container (max-width: 30rem) {
+    .table-box .name { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
+  }
   .table-box tr.product th { font-weight: 400; padding-left: 0.9rem; color: var(--ink-soft); }
   .table-box tr.product td { color: var(--ink-soft); }
   .table-box tbody tr.month th { color: var(--ink); }

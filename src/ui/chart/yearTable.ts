@@ -11,6 +11,7 @@ const PLACES: Readonly<Record<UnitSystem, number>> = { us: 2, metric: 1 };
 
 /** A number at one decimal place; what is there but rounds to nothing is not called nothing. */
 function shown(value: number, place: number): string {
+  if (value === 0) return '0';
   const least = 10 ** -place;
   return value > 0 && value < least / 2
     ? `under ${formatAtPlace(least, place)}`
@@ -36,7 +37,7 @@ export function yearTable(data: YearChartData, units: UnitSystem): TemplateResul
     products.map((product, at) => {
       const [done, planned] = [data.done[index]?.[at] ?? 0, data.planned[index]?.[at] ?? 0];
       if (done === 0 && planned === 0) return nothing;
-      return html`<tr class="product"><th scope="row">${productLetter(at)} ${product.name}</th>
+      return html`<tr class="product"><th scope="row"><b>${productLetter(at)}</b> <span class="name">${product.name}</span></th>
         <td class="num">${show(done)}</td><td class="num">${show(planned)}</td>
         ${needKgPerM2 ? html`<td></td>` : nothing}${growth ? html`<td></td>` : nothing}</tr>`;
     });
