@@ -23,13 +23,14 @@ describe('effective lime', () => {
     expect(message(0, readings(100, 100, 100), newYork)).toContain('more than zero');
     expect(message(90, readings(95, 60).slice(0, 2), newYork)).toBe('Give what passes the 100 mesh sieve.');
     expect(message(90, readings(95, 60, 70), newYork)).toContain('More passes the 100 mesh sieve (70 %)');
+    expect(message(90, readings(95, 60, 40), newYork, 100)).toContain('moisture');
     expect(message(90, readings(101, 60, 40), newYork)).toContain('from 0 to 100 %');
     expect(message(90, readings(95, Number.NaN, 40), newYork)).toContain('60 mesh');
   });
   it('goes by tables whose shares grow with fineness, up to the whole', () => {
-    for (const { meshes, coarser, efficiency, source } of FINENESS_TABLES) {
+    for (const { meshes, efficiency, source } of FINENESS_TABLES) {
       expect(efficiency).toHaveLength(meshes.length);
-      expect([coarser, ...efficiency]).toEqual([coarser, ...efficiency].toSorted((a, b) => a - b));
+      expect([...efficiency]).toEqual(efficiency.toSorted((a, b) => a - b));
       expect(efficiency.at(-1)).toBe(1);
       expect([...meshes]).toEqual(meshes.toSorted((a, b) => a - b));
       expect(source).not.toBe('');

@@ -7,9 +7,7 @@ export interface FinenessTable {
   readonly name: string;
   /** sieves from coarse to fine, meshes to the inch. */
   readonly meshes: readonly number[];
-  /** share that works, 0 to 1, of what stays on the coarsest sieve. */
-  readonly coarser: number;
-  /** share that works, 0 to 1, of what passes each sieve and stays on the next (the last: of all that passes). */
+  /** share that works, 0 to 1, of what passes each sieve and stays on the next (the last: of all that passes); of what stays on the first, none. */
   readonly efficiency: readonly number[];
   readonly source: string;
 }
@@ -23,7 +21,6 @@ export const FINENESS_TABLES: readonly FinenessTable[] = [
     id: 'new-york',
     name: 'New York: 20, 60 and 100 mesh',
     meshes: [20, 60, 100],
-    coarser: 0,
     efficiency: [0.4, 0.8, 1],
     source: 'Cornell University, Northeast region soil fertility course, competency area 5, objective 41',
   },
@@ -31,18 +28,17 @@ export const FINENESS_TABLES: readonly FinenessTable[] = [
     id: 'mississippi',
     name: 'Mississippi: 10 and 50 mesh',
     meshes: [10, 50],
-    coarser: 0,
     efficiency: [0.5, 1],
     source: 'Mississippi State University Extension P3762, Agricultural Limestone’s Neutralizing Value',
   },
   {
-    id: 'illinois',
-    name: 'Illinois: 8, 30 and 60 mesh, first year',
-    meshes: [8, 30, 60],
-    coarser: 0.05,
-    efficiency: [0.2, 0.5, 1],
+    id: 'iowa',
+    name: 'Iowa: 4, 8 and 60 mesh',
+    meshes: [4, 8, 60],
+    // the state adds 0.1, 0.3 and 0.6 of what passes each: 0.1, then 0.4, then all of it by size
+    efficiency: [0.1, 0.4, 1],
     source:
-      'Univ. of Illinois, Illinois Agronomy Handbook, limestone quality (sieves as in its worksheet; factors from memory)',
+      'Sawyer, Iowa State University, in Laboski, Univ. of Wisconsin-Madison, Liming Terminology and Analysis',
   },
 ];
 
@@ -55,18 +51,22 @@ export interface SieveReading {
 /**
  * Effective neutralising value of lime, percent of pure calcium carbonate: the calcium carbonate
  * equivalent times a fineness factor, the sum over sizes of share by weight times the share of it that
- * works. Trade names of the same figure: ECCE, ENV, RNV, effective calcium carbonate.
+ * works, times what is left of the weight without its moisture. Trade names of the same figure: ECCE, ENV, RNV, effective calcium carbonate.
  * @param ccePct calcium carbonate equivalent, percent; more than 0
  * @param readings what passes each sieve of the table, in any order
+ * @param moisturePct water in the lime as sold, percent of its weight; 0 where the analysis is of lime as sold
  * @returns the percent, or why it cannot be told: a sieve missing, no percent, or more passing a finer sieve
  */
 export function effectiveLimePct(
   ccePct: number,
   readings: readonly SieveReading[],
   table: FinenessTable,
+  moisturePct = 0,
 ): Parsed {
   if (!(ccePct > 0) || !Number.isFinite(ccePct))
     return { ok: false, message: 'The calcium carbonate equivalent must be more than zero.' };
+  if (!(moisturePct >= 0 && moisturePct < 100))
+    return { ok: false, message: 'The moisture must be from 0 to less than 100 %.' };
   const passing: number[] = [];
   for (const mesh of table.meshes) {
     const reading = readings.find((each) => each.mesh === mesh)?.passingPct;
@@ -83,7 +83,7 @@ export function effectiveLimePct(
   }
   const fineness = passing.reduce(
     (sum, pct, i) => sum + ((pct - (passing[i + 1] ?? 0)) / 100) * (table.efficiency[i] ?? 0),
-    ((100 - (passing[0] ?? 100)) / 100) * table.coarser,
+    0,
   );
-  return { ok: true, value: ccePct * fineness };
+  return { ok: true, value: ccePct * fineness * (1 - moisturePct / 100) };
 }

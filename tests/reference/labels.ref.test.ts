@@ -102,16 +102,19 @@ const table = (id: string) => {
   if (found === undefined) throw new Error(id);
   return found;
 };
-const effective = (ccePct: number, id: string, ...passing: readonly number[]) =>
+const effective = (ccePct: number, id: string, passing: readonly number[], moisturePct = 0) =>
   read(
     effectiveLimePct(
       ccePct,
       table(id).meshes.map((mesh, i) => ({ mesh, passingPct: passing[i] ?? Number.NaN })),
       table(id),
+      moisturePct,
     ),
   );
 const UNL = 'Univ. of Nebraska-Lincoln, Plant and Soil Sciences, liming materials, table 4.4 (read)';
-const ILLINOIS = 'Illinois Agronomy Handbook, limestone quality, worked example (memory)';
+const IOWA =
+  'Sawyer, Iowa State University, in Laboski, Univ. of Wisconsin-Madison, Liming Terminology and Analysis (copy)';
+const iowa = { cce: 92, moisture: 2, passing: [100, 90, 55] } as const;
 
 holdRows('lime', [
   [
@@ -142,21 +145,21 @@ holdRows('lime', [
   // Cornell: of what passes 100 mesh all works in a year, of 60 to 100 mesh 80 %, of 20 to 60 mesh 40 %
   [
     'New York: pure, all through 100 mesh',
-    effective(100, 'new-york', 100, 100, 100),
+    effective(100, 'new-york', [100, 100, 100]),
     100,
     1e-9,
     table('new-york').source,
   ],
   [
     'New York: pure, all of 60 to 100 mesh',
-    effective(100, 'new-york', 100, 100, 0),
+    effective(100, 'new-york', [100, 100, 0]),
     80,
     1e-9,
     table('new-york').source,
   ],
   [
     'New York: pure, all of 20 to 60 mesh',
-    effective(100, 'new-york', 100, 0, 0),
+    effective(100, 'new-york', [100, 0, 0]),
     40,
     1e-9,
     table('new-york').source,
@@ -164,27 +167,28 @@ holdRows('lime', [
   // P3762: half of what passes 10 mesh and not 50, all that passes 50, nothing coarser than 10
   [
     'Mississippi: pure, all of 10 to 50 mesh',
-    effective(100, 'mississippi', 100, 0),
+    effective(100, 'mississippi', [100, 0]),
     50,
     1e-9,
     table('mississippi').source,
   ],
   [
     'Mississippi: pure, nothing through 10 mesh',
-    effective(100, 'mississippi', 0, 0),
+    effective(100, 'mississippi', [0, 0]),
     0,
     1e-9,
     table('mississippi').source,
   ],
-  // 86.88 % CCE; 13.1 % over 8 mesh, 40.4 % of 8 to 30, 14.9 % of 30 to 60, 31.6 % through 60
-  ['Illinois: fineness efficiency', effective(100, 'illinois', 86.9, 46.5, 31.6), 47.79, 0.01, ILLINOIS], // two decimals
+  // 100 % through 4 mesh, 90 % through 8, 55 % through 60; 92 % CCE, 2 % moisture
+  ['Iowa: fineness efficiency', effective(100, 'iowa', iowa.passing), 70, 1e-9, IOWA], // exact
+  ['Iowa: effective percent', effective(iowa.cce, 'iowa', iowa.passing, iowa.moisture), 63, 0.5, IOWA], // whole percents
   [
-    'Illinois: against the usual stone of 46.35, times as much',
-    46.35 / effective(86.88, 'illinois', 86.9, 46.5, 31.6),
-    1.12,
-    0.01,
-    ILLINOIS,
-  ], // two decimals
+    'Iowa: lb effective in a ton',
+    20 * effective(iowa.cce, 'iowa', iowa.passing, iowa.moisture),
+    1260,
+    5,
+    IOWA,
+  ], // tens
 ]);
 
 // --- mulch and topdressing by depth
