@@ -47,7 +47,11 @@ export function sendFieldLeft(from: HTMLElement, key: string): void {
 /** Sends a change of the product up to the form. */
 export function sendProductChange(from: HTMLElement, field: string, change: Partial<Product>): void {
   from.dispatchEvent(
-    new CustomEvent<ProductChange>('product-change', { detail: { field, change }, bubbles: true }),
+    new CustomEvent<ProductChange>('product-change', {
+      detail: { field, change },
+      bubbles: true,
+      composed: true,
+    }),
   );
 }
 

@@ -1,21 +1,55 @@
 import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
+import { repeat } from 'lit/directives/repeat.js';
 import { checkProduct } from '../../plan/check';
+import { formatNumber } from '../../units/format';
 import { addProduct, removeProduct } from '../../yard/edits';
-import type { Product } from '../../yard/types';
-import { AppPart } from '../parts/app-part';
+import type { Product, UnitSystem } from '../../yard/types';
+import { AppPart, fieldValue } from '../parts/app-part';
+import { fold } from '../parts/fold';
+import { filterProducts } from './filter-products';
 import { blankProduct, isRateEmpty, visitsWith } from './product-edits';
 import './product-form';
-import { analysisWords, FORM_WORDS, packsWords, productName, rateWords } from '../../words/productWords';
+import {
+  amountWords,
+  analysisWords,
+  FORM_WORDS,
+  packsWords,
+  productName,
+  rateWords,
+  useChoices,
+} from '../../words/productWords';
 import { freeName } from '../../words/zoneWords';
 import { shared } from '../parts/shared';
 import { flagWords, quietGaps } from './product-gaps';
+
+/** With more products than this there is a field to find one by. */
+const MANY = 8;
+
+/** Parts that are fetched when first opened. */
+const PARTS = {
+  share: () => import('./label-share'),
+  open: () => import('./label-open'),
+  compare: () => import('../compare/compare-view'),
+} as const;
+type Part = keyof typeof PARTS;
+
+/** "2.5 × 32 fl oz, 1 × 1 gal"; empty for nothing. */
+function onHandWords(product: Product, units: UnitSystem): string {
+  return product.packs
+    .flatMap((pack) => {
+      const count = product.onHand[pack.id] ?? 0;
+      return count > 0 ? [`${formatNumber(count, 3)} × ${amountWords(product, pack.content, units)}`] : [];
+    })
+    .join(', ');
+}
 
 /** Shelf: the products as their labels state them. */
 @customElement('shelf-panel')
 export class ShelfPanel extends AppPart {
   static override styles = [
     shared,
+    fold,
     css`
       :host { display: block; }
       ul { list-style: none; margin: 0 0 0.75rem; padding: 0; border-top: 1px solid var(--line); }
@@ -27,7 +61,10 @@ export class ShelfPanel extends AppPart {
       .open .words { grid-column: 1 / -1; color: var(--ink-soft); font-size: var(--text-small); }
       .open .flag { grid-column: 1 / -1; color: var(--danger); font-size: var(--text-small); font-weight: 650; }
       li.chosen { box-shadow: inset 4px 0 0 var(--accent); padding: 0 0 0.75rem 0.75rem; }
+      .open .use { padding-left: 0.75rem; }
       .acts { margin: 0.25rem 0 0.75rem; }
+      .ends { margin-bottom: 0.75rem; }
+      .find { margin-bottom: 0.25rem; }
     `,
   ];
 
@@ -36,6 +73,10 @@ export class ShelfPanel extends AppPart {
 
   /** by product: keys of the fields gone to and left. */
   @state() private left: ReadonlyMap<string, ReadonlySet<string>> = new Map();
+
+  @state() private typed = '';
+  @state() private loaded: ReadonlySet<Part> = new Set();
+  @state() private compares = false;
 
   /** a product was just added: its name is to be typed first. */
   private isNew = false;
@@ -48,21 +89,66 @@ export class ShelfPanel extends AppPart {
   }
 
   protected override render() {
-    const { products } = this.app.yard;
+    const { app, rev } = this;
+    const { products } = app.yard;
+    if (this.compares)
+      return html`<compare-view .app=${app} .rev=${rev} @compare-close=${() => {
+        this.compares = false;
+      }}></compare-view>`;
+    const hasFilter = products.length > MANY;
+    const shown = hasFilter ? filterProducts(products, this.typed) : products;
     return html`
       <h2>Shelf</h2>
       <p class="note warning">The label comes first. Type what it says; the figures here only do its arithmetic.</p>
       ${
+        hasFilter
+          ? html`<label class="find">Find on the shelf<input type="search" autocomplete="off" .value=${this.typed} @input=${(
+              event: Event,
+            ) => {
+              this.typed = fieldValue(event);
+            }} /></label>
+            <p class="quiet" role="status">${shown.length === products.length ? `${products.length} products` : `${shown.length} of ${products.length} products`}</p>`
+          : nothing
+      }
+      ${
         products.length === 0
           ? html`<p>The shelf is empty. Add the first product and copy its rate, analysis and pack sizes from the label.</p>`
-          : html`<ul>${products.map((product) => this.renderProduct(product))}</ul>`
+          : html`<ul>${repeat(
+              shown,
+              (product) => product.id,
+              (product) => this.renderProduct(product),
+            )}</ul>`
       }
-      <button class="primary" @click=${this.add}>Add a product</button>
+      <div class="row ends"><button class="primary" @click=${this.add}>Add a product</button>
+        ${products.length > 1 ? html`<button @click=${this.compare}>Compare</button>` : nothing}</div>
+      ${products.length > 0 ? this.renderFold('Share labels as a file', 'share', () => html`<label-share .app=${app} .rev=${rev}></label-share>`) : nothing}
+      ${this.renderFold('Open labels from a file', 'open', () => html`<label-open .app=${app} .rev=${rev}></label-open>`)}
     `;
   }
 
+  /** A fold whose content is fetched and made when it is first opened. */
+  private renderFold(title: string, part: Part, content: () => unknown) {
+    return html`<details class="fold" @toggle=${() => this.load(part)}><summary>${title}</summary>
+      ${this.loaded.has(part) ? content() : nothing}</details>`;
+  }
+
+  private async load(part: Part): Promise<void> {
+    try {
+      await PARTS[part]();
+      this.loaded = new Set(this.loaded).add(part);
+    } catch {
+      const message = 'This part of the shelf could not be loaded. Check the connection and try again.';
+      this.app.tell({ code: 'part-not-loaded', severity: 'error', message, place: {} });
+    }
+  }
+
+  private async compare(): Promise<void> {
+    await this.load('compare');
+    this.compares = this.loaded.has('compare');
+  }
+
   private renderProduct(product: Product) {
-    const { units, view } = this.app;
+    const { view } = this.app;
     const isOpen = view.productId === product.id;
     const flag = flagWords(quietGaps(checkProduct(product), product, this.leftOf(product)));
     return html`
@@ -71,15 +157,25 @@ export class ShelfPanel extends AppPart {
           @click=${() => this.open(isOpen ? null : product.id)}>
           <span class="name">${productName(product)}</span>
           <span class="analysis">${analysisWords(product)}</span>
-          <span class="words">${FORM_WORDS[product.form]}${isRateEmpty(product.rate) ? nothing : html`; ${rateWords(product, units)}`}${
-            product.packs.some((pack) => pack.content.value > 0)
-              ? html`; packs: ${packsWords(product, units)}`
-              : nothing
-          }</span>
+          ${this.renderSummary(product)}
           ${flag ? html`<span class=${flag.isFault ? 'flag' : 'words'}>${flag.words}</span>` : nothing}
         </button>
         ${isOpen ? this.renderOpen(product) : nothing}
       </li>
+    `;
+  }
+
+  private renderSummary(product: Product) {
+    const { units } = this.app;
+    const uses = useChoices(product, units);
+    const hasPacks = product.packs.some((pack) => pack.content.value > 0);
+    const onHand = onHandWords(product, units);
+    return html`
+      <span class="words">${FORM_WORDS[product.form]}${uses.length > 1 || isRateEmpty(product.rate) ? nothing : html`; ${rateWords(product, units)}`}${
+        hasPacks ? html`; packs: ${packsWords(product, units)}` : nothing
+      }</span>
+      ${uses.length > 1 ? uses.map((use) => html`<span class="words use">${use.name}: ${use.words}</span>`) : nothing}
+      ${onHand === '' ? nothing : html`<span class="words">On hand: ${onHand}</span>`}
     `;
   }
 

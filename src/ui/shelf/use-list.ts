@@ -52,9 +52,14 @@ export class UseList extends AppPart {
   /** use whose removal is asked about. */
   @state() private asking: string | null = null;
 
+  /** A use that is not there (yet, or any more) leaves the first one open. */
+  private get openId(): string | null {
+    const { open, product } = this;
+    return open === '' || product.otherUses.some((use) => use.id === open) ? open : null;
+  }
+
   protected override render() {
     const uses = usesOf(this.product);
-    if (this.open && !uses.some((use) => use.id === this.open)) this.open = null;
     return html`
       ${uses.length === 1 ? this.renderFields(null, 0) : html`<ol>${uses.map((use, i) => this.renderUse(use, i))}</ol>`}
       <div><button type="button" @click=${this.add}>Add another use</button></div>
@@ -63,7 +68,7 @@ export class UseList extends AppPart {
   }
 
   private renderUse({ id, product }: ReturnType<typeof usesOf>[number], index: number) {
-    const isOpen = this.open === id;
+    const isOpen = this.openId === id;
     const faults = issuesOfUse(this.issues, index).filter((issue) => issue.severity === 'error').length;
     return html`<li>
       <button type="button" class="use" aria-expanded=${isOpen ? 'true' : 'false'} @click=${() => {
@@ -104,7 +109,7 @@ export class UseList extends AppPart {
 
   private add(): void {
     const { product } = this;
-    const from = applyUse(product, this.open || null) ?? product;
+    const from = applyUse(product, this.openId || null) ?? product;
     const use = copyOfUse(from, this.app.newId('use'));
     sendProductChange(this, `use ${use.id} add`, { otherUses: [...product.otherUses, use] });
     this.open = use.id;
