@@ -225,4 +225,14 @@ describe('a label with several uses', () => {
       ],
     ]);
   });
+  it('is told which use asks for what the label lacks', () => {
+    const seeded = testUse({ name: 'Sown', rate: { basis: 'pure-live-seed', rateKgPerM2: 0.01 } });
+    expect(found({ otherUses: [seeded] })).toEqual([
+      [
+        'rate-no-seed-tag',
+        'seed',
+        'Test granules: use “Sown”: the rate is by pure live seed, so purity and germination of the tag are needed.',
+      ],
+    ]);
+  });
 });

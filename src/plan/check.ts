@@ -45,15 +45,15 @@ export function checkLabel(product: Product): Issue[] {
   ];
 }
 
-/** An issue of another use than the first: at its own place in the label, and naming the use. */
+/** An issue of another use than the first: it names the use, and stands at the use where the field is its own. */
 function atUse(issue: Issue, product: Product, index: number, name: string): Issue {
   const path = issue.place.path ?? '';
-  if (!USE_PATH.test(path)) return issue;
   const head = issue.message.indexOf(': ');
   const called = name.trim() === '' ? `use ${index + 2}` : `use “${name.trim()}”`;
   const message =
     head < 0 ? issue.message : `${issue.message.slice(0, head)}: ${called}: ${issue.message.slice(head + 2)}`;
-  return { ...issue, message, place: { productId: product.id, path: `otherUses[${index}].${path}` } };
+  const at = USE_PATH.test(path) ? `otherUses[${index}].${path}` : path;
+  return { ...issue, message, place: { productId: product.id, path: at } };
 }
 
 function checkDensity(product: Product): Issue[] {
