@@ -6,7 +6,15 @@ import { purchaseIssues } from './purchaseIssues';
 import { shareStock } from './shareStock';
 import { type Days, daysOfNeed, goodUntil, orderOf } from './shelfDays';
 import { solveGroup } from './solveGroup';
-import type { BuyGoal, CarriedPack, NeedLine, ProductNeed, ProductPurchase, PurchasePlan } from './types';
+import {
+  BUY_GOALS,
+  type BuyGoal,
+  type CarriedPack,
+  type NeedLine,
+  type ProductNeed,
+  type ProductPurchase,
+  type PurchasePlan,
+} from './types';
 import { type SizedPack, sizedPacks, type UseGroup, useGroups } from './useGroups';
 
 /** As in counting the packs of a visit: what misses a whole pack by so small a share is that pack. */
@@ -34,14 +42,16 @@ interface Setting {
  * whole packs for each of the three goals. See `useGroups` for what may be drawn from what, `daysOfNeed` for
  * what keeps, `scoreOfPack` for how ties are broken. Packs without a price have no part in least cost.
  * Amounts in the need's unit, L or kg. Never throws for what a person can enter.
+ * @param goals those that are looked for; the others have no plan
  */
-export function planPurchase(product: Product, need: ProductNeed): ProductPurchase {
+export function planPurchase(
+  product: Product,
+  need: ProductNeed,
+  goals: readonly BuyGoal[] = BUY_GOALS,
+): ProductPurchase {
   const setting = settingOf(product, need);
-  const plans = {
-    cost: planFor('cost', setting),
-    packs: planFor('packs', setting),
-    left: planFor('left', setting),
-  };
+  const planOf = (goal: BuyGoal) => (goals.includes(goal) ? planFor(goal, setting) : null);
+  const plans = { cost: planOf('cost'), packs: planOf('packs'), left: planOf('left') };
   const { needed, onShelf } = setting;
   return { need, needed, onShelf, plans, issues: purchaseIssues(product, need, plans) };
 }

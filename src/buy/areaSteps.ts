@@ -1,0 +1,54 @@
+import type { Product } from '../yard/types';
+import { planPurchase } from './planPurchase';
+import type { BuyGoal, ProductNeed, PurchasePlan } from './types';
+
+/** How a purchase moves with the error of the measured ground. */
+export interface AreaStep {
+  /** relative change of the ground, within ±2 standard deviations, at which it moves; signed. */
+  readonly change: number;
+  readonly plan: PurchasePlan;
+}
+
+/** Halvings of the interval: under a millionth of it. */
+const HALVINGS = 20;
+
+/**
+ * The purchases of a goal when the ground is larger or smaller than measured, where they differ from the one
+ * as measured; the nearest change each way within ±2 standard deviations. All ground of a product is taken
+ * to err together, each dose by its own standard deviation.
+ */
+export function areaSteps(product: Product, need: ProductNeed, goal: BuyGoal): readonly AreaStep[] {
+  const measured = planPurchase(product, need, [goal]).plans[goal];
+  const widest = Math.max(
+    0,
+    ...need.lines.map(({ areaM2, areaSigmaM2 }) => (areaM2 > 0 ? (2 * areaSigmaM2) / areaM2 : 0)),
+  );
+  if (measured === null || !(widest > 0)) return [];
+  /** @param part of two standard deviations, -1 to 1 */
+  const at = (part: number) => planPurchase(product, scaled(need, part), [goal]).plans[goal];
+  const differs = (plan: PurchasePlan | null) => plan !== null && keyOf(plan) !== keyOf(measured);
+  return [-1, 1].flatMap((way): AreaStep[] => {
+    let [same, other] = [0, 1];
+    let plan = at(way);
+    if (plan === null || !differs(plan)) return [];
+    for (let i = 0; i < HALVINGS; i++) {
+      const middle = (same + other) / 2;
+      const there = at(way * middle);
+      if (there !== null && differs(there)) [other, plan] = [middle, there];
+      else same = middle;
+    }
+    return [{ change: way * other * widest, plan }];
+  });
+}
+
+function scaled(need: ProductNeed, part: number): ProductNeed {
+  const lines = need.lines.map((line) => {
+    const share = line.areaM2 > 0 ? (2 * line.areaSigmaM2) / line.areaM2 : 0;
+    return { ...line, amount: line.amount * Math.max(0, 1 + part * share) };
+  });
+  return { ...need, lines: lines.filter((line) => line.amount > 0) };
+}
+
+function keyOf(plan: PurchasePlan): string {
+  return plan.packs.map(({ packId, count }) => `${packId} ${count}`).join();
+}

@@ -1,0 +1,97 @@
+import type { Product } from '../yard/types';
+import { coverNeed, type PackSize } from './coverNeed';
+import { scoreOfPack } from './goal';
+import type { ProductNeed } from './types';
+import { sizedPacks, useGroups } from './useGroups';
+
+/** From what need on a larger pack pays. */
+export interface BreakEven {
+  readonly packId: string;
+  /** above this need (L or kg over the span) a purchase with this pack is never dearer than one of smaller packs alone. */
+  readonly above: number;
+  /** mean ground of a dose at which the span takes that much, m²; null when there is no ground. */
+  readonly groundM2: number | null;
+  /** doses of the present mean size that take more than that: the least whole number. */
+  readonly doses: number;
+}
+
+/** Steps of the smaller packs' cost that are looked through. */
+const MOST_STEPS = 400;
+
+/**
+ * The needs from which each pack pays against all smaller ones, smallest pack first. The cost of a need
+ * is a step function for the smaller packs alone, S, and for at least one of the larger with any others, W;
+ * the answer is the greatest need at which W is dearer than S (0: none is). It is exact: both only change
+ * at sums of packs, and beyond price / (ratio of the best smaller - ratio of the larger) W cannot be dearer.
+ * What is on the shelf is left out, and opened packs are taken to keep.
+ * @returns only packs that are cheaper by the unit than every smaller one, of uses that share all packs
+ */
+export function breakEvens(product: Product, need: ProductNeed): readonly BreakEven[] {
+  const packs = sizedPacks(product, need.unit);
+  const groups = useGroups(product, need.lines, packs);
+  const own = new Set(groups.length === 1 ? (groups[0]?.packs ?? []) : []);
+  const priced = packs
+    .flatMap(({ pack, content }, i) =>
+      own.has(i) && pack.price !== null ? [{ id: pack.id, content, price: pack.price }] : [],
+    )
+    .sort((a, b) => a.content - b.content);
+  const total = need.lines.reduce((sum, line) => sum + line.amount, 0);
+  const ground = need.lines.reduce((sum, line) => sum + line.areaM2, 0);
+  const count = need.lines.length;
+  return priced.flatMap((large, i): BreakEven[] => {
+    const above = paysAbove(large, priced.slice(0, i));
+    if (above === null || !(total > 0)) return [];
+    const groundM2 = ground > 0 ? (above / total) * (ground / count) : null;
+    const doses = Math.floor((above / total) * count * (1 + 1e-9)) + 1;
+    return [{ packId: large.id, above, groundM2, doses }];
+  });
+}
+
+interface Priced {
+  readonly content: number;
+  readonly price: number;
+}
+
+/** Greatest need at which one larger pack with any others is dearer than smaller ones alone; null: for ever. */
+function paysAbove(large: Priced, smaller: readonly Priced[]): number | null {
+  const ratio = (pack: Priced) => pack.price / pack.content;
+  const best = Math.min(...smaller.map(ratio));
+  if (smaller.length === 0 || !(ratio(large) < best * (1 - 1e-9))) return null;
+  const limit = large.price / (best - ratio(large));
+  const least = Math.min(...smaller.map((pack) => pack.content));
+  if (limit / least > MOST_STEPS) return null;
+  const size = ({ content, price }: Priced): PackSize => ({
+    content,
+    score: scoreOfPack('cost', price, content),
+  });
+  const slack = least * 1e-9;
+  const cost = (need: number, packs: readonly Priced[]) =>
+    coverNeed(need, packs.map(size), slack)?.score[0] ?? Number.POSITIVE_INFINITY;
+  // both costs hold from just above one of these sums up to the next
+  const steps = sumsUpTo(limit, [...smaller, large]);
+  for (let i = steps.length - 1; i >= 0; i--) {
+    const need = steps[i] as number;
+    const withLarge = large.price + cost(need - large.content, [...smaller, large]);
+    if (withLarge > cost(need, smaller) * (1 + 1e-9)) return need;
+  }
+  return 0;
+}
+
+/** Sums of packs from the smallest one on, rising, up to the first at or above the limit. */
+function sumsUpTo(limit: number, packs: readonly Priced[]): readonly number[] {
+  const found = new Map<number, number>();
+  const key = (sum: number) => Math.round((sum / limit) * 1e9);
+  let front = [0];
+  while (front.length > 0 && found.size < 20_000) {
+    const next: number[] = [];
+    for (const sum of front)
+      for (const pack of packs) {
+        const more = sum + pack.content;
+        if (sum >= limit || found.has(key(more))) continue;
+        found.set(key(more), more);
+        next.push(more);
+      }
+    front = next;
+  }
+  return [...found.values()].sort((a, b) => a - b);
+}
