@@ -153,6 +153,22 @@ describe('published readings', () => {
   });
 });
 
+describe('micronutrients', () => {
+  it.each([
+    // Rutgers NJAES, Relative Levels of Nutrients, ppm: critical level and high of Zn 1.0 and 50, Cu 0.5 and 20,
+    // B 0.5 and 20, Fe 50 and 100; below critical is deficient, above high a warning
+    ['Zn', 0.9, 'low'],
+    ['Zn', 1, 'high'],
+    ['Zn', 51, 'very-high'],
+    ['Cu', 0.4, 'low'],
+    ['B', 20, 'high'],
+    ['Fe', 49, 'low'],
+    ['Fe', 101, 'very-high'],
+  ] as const)('%s %d ppm is %s', (nutrient, ppm, level) => {
+    expect(readBand('rutgers-m3', nutrient, inTableUnit('rutgers-m3', ppm))?.level).toBe(level);
+  });
+});
+
 function inTableUnit(tableId: string, ppm: number): number {
   const table = SOIL_TABLES.find((each) => each.id === tableId);
   return inLabUnit(ppm, table?.unit ?? 'ppm');
