@@ -109,7 +109,7 @@ export const MEHLICH_3_TABLES: readonly SoilTable[] = [
   {
     id: 'slan-sand-m3',
     name: 'Carrow and others, sufficiency ranges for turf on sand',
-    shortName: 'Carrow sufficiency bandsOfRange,sand',
+    shortName: 'Carrow sufficiency range, sand',
     source: SLAN_SOURCE,
     date: '2003',
     state: 'copy',
