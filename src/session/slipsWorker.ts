@@ -1,6 +1,7 @@
+import { measureYard } from '../measure/measureYard';
+import { findSlips } from '../measure/slips';
 import type { Slip } from '../measure/types';
 import type { Yard } from '../yard/types';
-import { deriveYard } from './derive';
 
 const scope = globalThis as unknown as {
   postMessage(slips: readonly Slip[]): void;
@@ -9,5 +10,5 @@ const scope = globalThis as unknown as {
 
 /** Looks for overlaps and gaps of one yard and answers with them. */
 scope.addEventListener('message', (event) => {
-  scope.postMessage(deriveYard(event.data).slips());
+  scope.postMessage(findSlips(event.data, measureYard(event.data)));
 });

@@ -16,7 +16,7 @@ import {
   WIDE,
 } from './journey';
 
-const STEPS: readonly StepName[] = ['Measure', 'Shelf', 'Visit', 'Sheet', 'Yards'];
+const STEPS: readonly StepName[] = ['Measure', 'Need', 'Shelf', 'Season', 'Visit', 'Buy', 'Sheet', 'Yards'];
 const FIRST_LOAD_LIMIT = 180_000;
 /** WCAG 2.2, 2.5.5 (AAA) and the platforms' own guides: 44 CSS px. */
 const TOUCH_PX = 44;
@@ -42,6 +42,73 @@ test('first load stays under 180 kB of gzip', async ({ page }) => {
   test.info().annotations.push({ type: 'first load, gzip bytes', description: String(total) });
   expect(parts.length).toBeGreaterThan(2);
   expect(total, JSON.stringify(parts, null, 1)).toBeLessThan(FIRST_LOAD_LIMIT);
+  // planning comes with the first screen that plans
+  const hasPlanner = () => parts.concat(later).some(({ url }) => url.includes('deriveVisit'));
+  const later: typeof parts = [];
+  expect(hasPlanner()).toBe(false);
+  await goToStep(page, 'Visit');
+  later.push(...(await Promise.all(bodies)));
+  expect(hasPlanner()).toBe(true);
+});
+
+/** Where the middle of a zone's name stands, px from the middle of the map. */
+async function nameFromMiddle(page: Page, name: string): Promise<readonly [number, number]> {
+  const [map, label] = await Promise.all([
+    page.locator('.yard-map').boundingBox(),
+    page.locator('.yard-map').getByText(name, { exact: true }).boundingBox(),
+  ]);
+  if (!map || !label) throw new Error('the map or the name has no box');
+  const off = (from: number, size: number, of: number, ofSize: number) => from + size / 2 - (of + ofSize / 2);
+  return [off(label.x, label.width, map.x, map.width), off(label.y, label.height, map.y, map.height)];
+}
+
+test('Season and Buy have a broad panel, and the drawing keeps its middle and its scale', async ({
+  page,
+}) => {
+  await openApp(page);
+  const panel = page.getByRole('complementary', { name: 'Panel' });
+  const widthOf = async () => Math.round((await panel.boundingBox())?.width ?? 0);
+  // a view of one's own, which no fitting takes away
+  await page.getByRole('button', { name: 'Zoom out' }).click();
+  await page.waitForTimeout(400);
+  const [before, width] = [await nameFromMiddle(page, 'House'), await widthOf()];
+  for (const [step, isBroad] of [
+    ['Season', true],
+    ['Buy', true],
+    ['Measure', false],
+  ] as const) {
+    await goToStep(page, step);
+    expect(await widthOf()).toBe(isBroad ? 704 : width);
+    await expect(async () => {
+      const now = await nameFromMiddle(page, 'House');
+      expect(Math.hypot(now[0] - before[0], now[1] - before[1]), step).toBeLessThan(2);
+    }).toPass({ timeout: 5000 });
+  }
+});
+
+test.describe('phone, steps', () => {
+  test.use(PHONE);
+  test('the bar of steps brings the chosen one into view and shows that there are more', async ({ page }) => {
+    await openApp(page);
+    const nav = page.getByRole('navigation', { name: 'Steps of the job' });
+    const isWhole = (name: string) =>
+      nav.getByRole('button', { name }).evaluate((tab) => {
+        const { left, right } = tab.getBoundingClientRect();
+        return left >= -1 && right <= innerWidth + 1;
+      });
+    expect(await isWhole('Measure')).toBe(true);
+    expect(await isWhole('Yards')).toBe(false);
+    await expect(nav).toHaveClass(/more-right/);
+    await expect(nav).not.toHaveClass(/more-left/);
+    await goToStep(page, 'Yards');
+    expect(await isWhole('Yards')).toBe(true);
+    await expect(nav).toHaveClass(/more-left/);
+    await expect(nav).not.toHaveClass(/more-right/);
+    await goToStep(page, 'Visit');
+    expect(await isWhole('Visit')).toBe(true);
+    await expect(nav).toHaveClass(/more-left/);
+    await expect(nav).toHaveClass(/more-right/);
+  });
 });
 
 /** A screen with its folded forms open. */
@@ -71,10 +138,18 @@ async function openWhole(page: Page, step: StepName): Promise<void> {
     await unfold(page, 'One by one');
   } else if (step === 'Sheet') {
     await expect(page.getByText(/pages? of/)).toBeVisible();
-  } else {
+  } else if (step === 'Yards') {
     await unfold(page, 'Sample yards');
     await unfold(page, /Settings of/);
+  } else {
+    await unfoldAll(page);
   }
+}
+
+/** Opens every fold of the screen, those inside others too. */
+async function unfoldAll(page: Page): Promise<void> {
+  const closed = page.locator('details:not([open]) > summary:visible');
+  for (let i = 0; i < 40 && (await closed.count()) > 0; i++) await closed.first().click();
 }
 
 async function findSmallTargets(page: Page): Promise<string[]> {
