@@ -5,15 +5,10 @@ import { formatNutrientRate } from '../../units/format';
 import type { UnitSystem } from '../../yard/types';
 import { fold } from '../parts/fold';
 import { shared } from '../parts/shared';
-import {
-  layoutYearChart,
-  type Segment,
-  sumOfMonth,
-  type YearChartData,
-  type YearChartLayout,
-} from './layoutYearChart';
+import { layoutYearChart, type Segment, type YearChartData, type YearChartLayout } from './layoutYearChart';
 import { productLetter, productPattern } from './productHatch';
 import { yearChartStyles } from './yearChartStyles';
+import { yearKey, yearSums } from './yearKey';
 import { yearTable } from './yearTable';
 
 /** Least room of a bar's piece for its letter, px. */
@@ -63,7 +58,7 @@ export class YearChart extends LitElement {
     return html`
       <figure>
         ${this.renderDrawing(layout)}
-        ${this.bare ? nothing : html`<figcaption>${this.renderKey()}</figcaption>`}
+        ${this.bare ? nothing : html`<figcaption>${yearKey(this.data, this.units)}</figcaption>`}
       </figure>
       ${
         this.bare
@@ -87,8 +82,8 @@ export class YearChart extends LitElement {
       ${layout.months.map((month) => svg`<text class="month" x=${month.x} y=${bottom + 15}>${month.words}</text>`)}
       ${layout.segments.map((segment) => this.renderSegment(segment))}
       <path class="frame" d=${`M${left} ${top}V${bottom}H${right}`} />
+      ${layout.needPath ? svg`<path class="need-under" d=${layout.needPath} /><path class="need-line" d=${layout.needPath} />` : nothing}
       ${layout.growthPath ? svg`<path class="growth-line" d=${layout.growthPath} />` : nothing}
-      ${layout.needPath ? svg`<path class="need-line" d=${layout.needPath} />` : nothing}
     </svg>`;
   }
 
@@ -104,46 +99,6 @@ export class YearChart extends LitElement {
     </g>`;
   }
 
-  private renderKey() {
-    const { data, units } = this;
-    const show = (value: number) => formatNutrientRate(value, units);
-    const { done, planned, need } = yearSums(data);
-    return html`
-      <p class="sums">${[
-        `Done ${show(done)}`,
-        `planned ${show(planned)}`,
-        ...(need === null ? [] : [`need of the year ${show(need)}`]),
-        ...(data.capKgPerM2 === null ? [] : [`most in the year ${show(data.capKgPerM2)}`]),
-      ].join('; ')}.</p>
-      <ul class="key">
-        ${data.products.map(
-          (
-            product,
-            index,
-          ) => html`<li><svg class="swatch" viewBox="0 0 26 18" width="26" height="18" aria-hidden="true">
-            <defs>${productPattern(index, `key-${index}`)}</defs>
-            <rect class="hatch" x="1" y="1" width="24" height="16" fill=${`url(#key-${index})`} /><rect class="edge" x="1" y="1" width="24" height="16" /></svg>
-            <span><b>${productLetter(index)}</b> ${product.name}</span></li>`,
-        )}
-        ${
-          data.products.length > 0
-            ? html`<li><svg class="swatch" viewBox="0 0 26 18" width="26" height="18" aria-hidden="true"><g class="piece done"><rect class="edge" x="2" y="2" width="9" height="14" /></g><g class="piece planned"><rect class="edge" x="15" y="2" width="9" height="14" /></g></svg><span>whole frame: done; broken frame: planned</span></li>`
-            : nothing
-        }
-        ${
-          data.needKgPerM2
-            ? html`<li><svg class="swatch" viewBox="0 0 26 18" width="26" height="18" aria-hidden="true"><path class="need-line" d="M1 13H9V5H17V9H25" /></svg><span>need of the month</span></li>`
-            : nothing
-        }
-        ${
-          data.growth
-            ? html`<li><svg class="swatch" viewBox="0 0 26 18" width="26" height="18" aria-hidden="true"><path class="growth-line" d="M1 15C8 15 8 4 13 4S18 11 25 11" /></svg><span>growth potential, scale at the right</span></li>`
-            : nothing
-        }
-      </ul>
-    `;
-  }
-
   /** The chart for those who do not see it. */
   private words(): string {
     const { data, units } = this;
@@ -156,16 +111,6 @@ export class YearChart extends LitElement {
       'The figures stand in the table below',
     ].join('. ');
   }
-}
-
-function yearSums(data: YearChartData) {
-  const sum = (rows: readonly (readonly number[])[]) =>
-    MONTH_NAMES.reduce((total, _, month) => total + sumOfMonth(rows, month), 0);
-  return {
-    done: sum(data.done),
-    planned: sum(data.planned),
-    need: data.needKgPerM2 ? data.needKgPerM2.reduce((total, value) => total + value, 0) : null,
-  };
 }
 
 declare global {

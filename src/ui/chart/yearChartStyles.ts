@@ -20,6 +20,7 @@ export const yearChartStyles = css`
   .piece.done .edge { stroke-width: 2; }
   .piece.planned .edge { stroke-width: 1.25; stroke-dasharray: 3 2; }
   svg .letter { text-anchor: middle; dominant-baseline: central; font-weight: 700; font-size: 11px; paint-order: stroke; stroke: var(--sheet); stroke-width: 4px; stroke-linejoin: round; }
+  .need-under { fill: none; stroke: var(--sheet); stroke-width: 5; stroke-linejoin: round; }
   .need-line { fill: none; stroke: var(--danger); stroke-width: 2.25; stroke-linejoin: round; }
   .growth-line { fill: none; stroke: var(--accent); stroke-width: 1.75; stroke-dasharray: 6 4; }
   .sums { margin: 0.4rem 0 0.25rem; font-size: var(--text-small); }

@@ -36,6 +36,19 @@ export class ClimateSection extends AppPart {
   @state() private issues: readonly Issue[] = [];
   @state() private notes: readonly string[] = [];
 
+  private yardId = '';
+
+  /** What was typed for one yard is not for the next. */
+  protected override willUpdate(): void {
+    const { id } = this.app.yard;
+    if (id === this.yardId) return;
+    this.yardId = id;
+    this.draft = NONE;
+    this.text = '';
+    this.issues = [];
+    this.notes = [];
+  }
+
   protected override render() {
     const { climate } = this.app.yard;
     const unit = unitChoices('temperature', this.app.units)[0];
@@ -94,7 +107,12 @@ export class ClimateSection extends AppPart {
       this.issues = [{ code: 'climate-file', severity: 'error', message, place: {} }];
       return;
     }
-    this.read(await file.text());
+    try {
+      this.read(await file.text());
+    } catch {
+      const message = `“${file.name}” could not be read.`;
+      this.issues = [{ code: 'climate-file', severity: 'error', message, place: {} }];
+    }
   }
 
   private clear(): void {

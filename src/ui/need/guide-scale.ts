@@ -48,15 +48,15 @@ export class GuideScale extends AppPart {
   protected override render() {
     const { need, app } = this;
     const guides = guidesFor(need.speciesId, this.mowing);
-    const top = Math.max(BARE_TOP, need.nKgPerM2, ...guides.map((guide) => guide.maxKgPerM2)) * 1.05;
+    // the scale hangs on the ranges alone, so that it stands still while the value moves
+    const top = Math.max(BARE_TOP, ...guides.map((guide) => guide.maxKgPerM2 * 1.15));
     const chosen = guides.find((guide) => guide.id === need.guideId);
     return html`
       ${
         guides.length === 0
           ? html`<p class="note">${need.speciesId === '' ? 'Choose the grass to see what is published for it, or type the year’s nitrogen.' : 'No range is published here for this grass: type the year’s nitrogen.'}</p>`
-          : html`<fieldset><legend>Published ranges, N in a year; the red line is your value</legend>
-              <div class="ranges">${guides.map((guide) => this.renderGuide(guide, top))}
-                <label class="range"><input type="radio" name="guide" .checked=${chosen === undefined} @change=${() => sendNeedChange(this, 'guide', { guideId: '' })} /><b>My own number</b></label></div></fieldset>`
+          : html`<fieldset><legend>Published ranges, N in a year; the tall line is your value</legend>
+              <div class="ranges"><label class="range"><input type="radio" name="guide" .checked=${chosen === undefined} @change=${() => sendNeedChange(this, 'guide', { guideId: '' })} /><b>My own number</b></label>${guides.map((guide) => this.renderGuide(guide, top))}</div></fieldset>`
       }
       ${chosen ? html`<p class="quiet">${guideSourceWords(chosen)}</p>` : nothing}
       <div class="value">
@@ -72,7 +72,7 @@ export class GuideScale extends AppPart {
 
   private renderGuide(guide: NitrogenGuide, top: number) {
     const { need, app } = this;
-    const at = (kgPerM2: number) => (100 * kgPerM2) / top;
+    const at = (kgPerM2: number) => Math.min(100, (100 * kgPerM2) / top);
     const { minKgPerM2: min, maxKgPerM2: max } = guide;
     // one printed number is a range without length: drawn as a short mark
     const [from, to] = max > min ? [at(min), at(max)] : [at(min) - 0.6, at(max) + 0.6];
