@@ -1,5 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
+import { checkSoilTest } from '../../soil/checkSoilTest';
 import { newSoilTest } from '../../soil/newSoilTest';
 import { isTestOld, phosphorusGate, testOfZone, zonesWithoutTest } from '../../soil/phosphorusGate';
 import { gateWords, soilTestName } from '../../words/soilWords';
@@ -8,6 +9,7 @@ import { chosenZones } from '../../yard/choose';
 import { addEntry, removeEntry, replaceEntry } from '../../yard/edits';
 import type { SoilTest, Zone } from '../../yard/types';
 import { AppPart } from '../parts/app-part';
+import { issueNotes } from '../parts/issue-notes';
 import { shared } from '../parts/shared';
 import './override-list';
 import './soil-amendments';
@@ -87,6 +89,7 @@ export class SoilSection extends AppPart {
                 <button @click=${() => this.open(null)}>Close</button>
               </div>
               ${isOld ? html`<p class="note warning"><b>Check: </b>This test is more than three years old; have the soil tested anew. Some places count a test for three years only.</p>` : nothing}
+              ${issueNotes(checkSoilTest(test, app.today()))}
               <soil-scale .app=${app} .rev=${this.rev} .test=${test}></soil-scale>
               ${first ? this.renderGate(first) : nothing}
               <soil-amendments .app=${app} .rev=${this.rev} .test=${test}></soil-amendments>
