@@ -17,11 +17,11 @@ export function inNutrientUnit(kgPerM2: number, system: UnitSystem): number {
   return system === 'us' ? (kgPerM2 * M2_PER_1000_SQFT) / KG_PER_LB : kgPerM2 * 1000;
 }
 
-/** Decimals of a table whose largest rate this is: three digits of it, two decimals at least in lb and one in g, four at most. */
+/** Decimals of a table whose largest rate this is: two digits of it, two decimals at least in lb and one in g, four at most. */
 export function nutrientPlace(largestKgPerM2: number, system: UnitSystem): number {
   const least = system === 'us' ? 2 : 1;
   const largest = inNutrientUnit(largestKgPerM2, system);
-  return largest > 0 ? Math.min(4, Math.max(least, placeOf(largest, 3))) : least;
+  return largest > 0 ? Math.min(4, Math.max(least, placeOf(largest, 2))) : least;
 }
 
 /** One rate of a table; a minus before what is less than nought, and "<0.01" for what is there but rounds to nothing. */

@@ -101,7 +101,8 @@ export class DoneForm extends AppPart {
     const { product, amount } = own;
     const used = usedAmount(dose, figures) ?? amount;
     const inPlanned = convertAmount(used, amount.unit, product.densityKgPerL);
-    const share = inPlanned && amount.value > 0 ? inPlanned.value / amount.value : null;
+    const share =
+      inPlanned && amount.value > 0 ? Number((inPlanned.value / amount.value).toPrecision(4)) : null;
     const other: Amount['unit'] = used.unit === 'L' ? 'kg' : 'L';
     const turned = convertAmount(used, other, product.densityKgPerL);
     const set = (actual: Amount | null) =>
