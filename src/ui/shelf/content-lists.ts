@@ -51,6 +51,7 @@ export class ContentLists extends AppPart {
       li { display: grid; gap: 0.5rem; align-items: end; grid-template-columns: 1fr auto; }
       .named { grid-template-columns: minmax(0, 1fr) minmax(7rem, 9rem) auto; }
       .add { display: grid; grid-template-columns: 1fr auto; gap: 0.5rem; align-items: end; margin-top: 0.5rem; }
+      .one { margin-top: 0.5rem; }
       .note { margin: 0.25rem 0 0; }
       button.danger { padding: 0; }
     `,
@@ -99,7 +100,7 @@ export class ContentLists extends AppPart {
           <button type="button" class="danger" aria-label=${`Remove ingredient ${i + 1}`} @click=${() => this.send(`ingredient ${i} remove`, ingredients.toSpliced(i, 1))}>✕</button></li>`,
       )}</ul>
       ${issueNotes(issuesAt(this.issues, 'ingredients'))}
-      <div class="add"><button type="button" @click=${() => this.send('ingredient add', [...ingredients, { name: '', pct: 0 }])}>Add an ingredient</button></div>
+      <div class="one"><button type="button" @click=${() => this.send('ingredient add', [...ingredients, { name: '', pct: 0 }])}>Add an ingredient</button></div>
     `;
   }
 

@@ -3,6 +3,7 @@ import { customElement, state } from 'lit/decorators.js';
 import { analysisWords, productName } from '../../words/productWords';
 import type { Product } from '../../yard/types';
 import { AppPart, fieldValue, isTicked } from '../parts/app-part';
+import { fold } from '../parts/fold';
 import { saveFile } from '../parts/save-file';
 import { shared } from '../parts/shared';
 
@@ -13,6 +14,7 @@ type Format = 'json' | 'csv';
 export class LabelShare extends AppPart {
   static override styles = [
     shared,
+    fold,
     css`
       :host { display: grid; gap: 0.5rem; }
       ul { list-style: none; margin: 0; padding: 0; border: solid var(--line); border-width: 1px 0; max-height: 18rem; overflow: auto; }
@@ -26,6 +28,7 @@ export class LabelShare extends AppPart {
   @state() private format: Format = 'json';
   @state() private withStock = false;
   @state() private outcome = '';
+  @state() private hasHeadings = false;
 
   private get chosen(): readonly Product[] {
     return this.app.yard.products.filter((product) => !this.leftOut.has(product.id));
@@ -65,6 +68,12 @@ export class LabelShare extends AppPart {
           ? html`<p class="quiet">Units stand in the headings, in ${this.app.units === 'us' ? 'US' : 'metric'} measures. A label with several uses or packs takes several rows. The table can be opened here again.</p>`
           : nothing
       }
+      ${
+        this.format === 'csv'
+          ? html`<details class="fold" @toggle=${this.loadHeadings}><summary>What stands in each column</summary>
+              ${this.hasHeadings ? html`<label-headings .system=${this.app.units}></label-headings>` : nothing}</details>`
+          : nothing
+      }
       <label class="check"><input type="checkbox" .checked=${this.withStock} @change=${(event: Event) => {
         this.withStock = isTicked(event);
       }} />With prices and what is on hand</label>
@@ -75,6 +84,16 @@ export class LabelShare extends AppPart {
       </div>
       ${this.outcome ? html`<p role="status">${this.outcome}</p>` : nothing}
     `;
+  }
+
+  private async loadHeadings(): Promise<void> {
+    try {
+      await import('./label-headings');
+      this.hasHeadings = true;
+    } catch {
+      const message = 'The list of columns could not be loaded. Check the connection and try again.';
+      this.app.tell({ code: 'part-not-loaded', severity: 'error', message, place: {} });
+    }
   }
 
   private choose(ids: readonly string[], isOn: boolean): void {

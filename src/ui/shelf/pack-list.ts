@@ -20,7 +20,7 @@ export class PackList extends AppPart {
     shared,
     css`
       :host { display: block; }
-      fieldset { border: 0; border-left: 2px solid var(--line); margin: 0 0 0.75rem; padding: 0 0 0 0.5rem; display: grid; grid-template-columns: 1fr 1fr; gap: 0.5rem; align-items: start; }
+      fieldset { border: 0; border-left: 2px solid var(--line); margin: 0 0 0.75rem; padding: 0 0 0 0.5rem; display: grid; grid-template-columns: 1fr 1fr; gap: 0.5rem; align-items: end; }
       legend { padding: 0; font-size: var(--text-small); font-weight: 650; }
       quantity-field { grid-column: 1 / -1; }
       .whole { grid-column: 1 / -1; }
@@ -95,6 +95,9 @@ export class PackList extends AppPart {
   private removePack(pack: Pack): void {
     const { [pack.id]: _, ...onHand } = this.product.onHand;
     const packs = this.product.packs.filter((one) => one.id !== pack.id);
-    sendProductChange(this, `pack ${pack.id} remove`, { packs, onHand });
+    const left = (ids: readonly string[] | null) => ids?.filter((id) => id !== pack.id) ?? null;
+    const packIds = left(this.product.packIds);
+    const otherUses = this.product.otherUses.map((use) => ({ ...use, packIds: left(use.packIds) }));
+    sendProductChange(this, `pack ${pack.id} remove`, { packs, onHand, packIds, otherUses });
   }
 }

@@ -44,6 +44,11 @@ function onHandWords(product: Product, units: UnitSystem): string {
     .join(', ');
 }
 
+/** Whether the three numbers say anything: of seed or mulch, "0-0-0" does not. */
+function hasAnalysis({ analysis }: Product): boolean {
+  return analysis.nPct > 0 || analysis.p2o5Pct > 0 || analysis.k2oPct > 0;
+}
+
 /** Shelf: the products as their labels state them. */
 @customElement('shelf-panel')
 export class ShelfPanel extends AppPart {
@@ -156,7 +161,7 @@ export class ShelfPanel extends AppPart {
         <button class="open" aria-expanded=${isOpen ? 'true' : 'false'}
           @click=${() => this.open(isOpen ? null : product.id)}>
           <span class="name">${productName(product)}</span>
-          <span class="analysis">${analysisWords(product)}</span>
+          <span class="analysis">${hasAnalysis(product) ? analysisWords(product) : nothing}</span>
           ${this.renderSummary(product)}
           ${flag ? html`<span class=${flag.isFault ? 'flag' : 'words'}>${flag.words}</span>` : nothing}
         </button>

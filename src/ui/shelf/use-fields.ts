@@ -21,7 +21,6 @@ export class UseFields extends AppPart {
     shared,
     css`
       :host { display: grid; gap: 0.75rem; }
-      .pair { display: grid; grid-template-columns: 1fr 1fr; gap: 0.5rem; align-items: start; }
       .note, p { margin: 0; }
       .spread { display: grid; gap: 0.25rem; justify-items: start; }
       .spread quantity-field { width: 100%; }
@@ -42,14 +41,12 @@ export class UseFields extends AppPart {
     const use = applyUse(this.product, this.useId);
     if (use === null) return nothing;
     return html`
-      <div class="pair">
         <label>Put out with<select @change=${(event: Event) => this.chooseApplicator(use, (fieldValue(event) || null) as Applicator | null)}>
           <option value="" .selected=${use.applicator === null}>not told</option>
           ${APPLICATORS.map((each) => html`<option value=${each} .selected=${each === use.applicator}>${APPLICATOR_WORDS[each]}</option>`)}
         </select></label>
-        <label>Name of this use<input autocomplete="off" .value=${use.useName} placeholder=${use.applicator ? APPLICATOR_WORDS[use.applicator] : ''}
+        <label>Name of this use, where it needs one<input autocomplete="off" .value=${use.useName} placeholder=${use.applicator ? APPLICATOR_WORDS[use.applicator] : ''}
           @input=${(event: Event) => this.send('useName', { useName: fieldValue(event) })} /></label>
-      </div>
       ${issueNotes(issuesAt(issues, 'name', 'useName', 'applicator', 'id'))}
       <rate-fields .app=${app} .rev=${this.rev} .product=${use} .useId=${this.useId} .issues=${issuesAt(issues, 'rate')}
         @product-change=${(event: CustomEvent<ProductChange>) => {

@@ -76,7 +76,7 @@ export class UseList extends AppPart {
         this.asking = null;
       }}>
         <b>${useName(product)}</b>
-        <span>${index === 0 ? 'First use. ' : ''}${isRateEmpty(product.rate) ? 'Rate still to fill in' : rateWords(product, this.app.units)}</span>
+        <span>${index === 0 ? 'First use: ' : ''}${isRateEmpty(product.rate) ? 'Rate still to fill in' : rateWords(product, this.app.units)}</span>
         ${faults > 0 ? html`<span class="flag">${faults === 1 ? 'One entry cannot be right' : `${faults} entries cannot be right`}</span>` : nothing}
       </button>
       ${isOpen ? html`<div class="inside">${this.renderFields(id, index)}${id === null ? nothing : this.renderActs(id)}</div>` : nothing}

@@ -9,7 +9,7 @@ import './dose-result';
 import { issueNotes, withoutName } from '../parts/issue-notes';
 import '../parts/number-field';
 import { applyUse } from '../../plan/applyUse';
-import { amountRateWords, doseName, rateWords, useChoices } from '../../words/productWords';
+import { amountRateWords, doseName, productName, rateWords, useChoices } from '../../words/productWords';
 import type { NumberChange } from '../parts/number-field';
 import { shared } from '../parts/shared';
 import './dose-refusal';
@@ -46,7 +46,7 @@ export class DoseCard extends AppPart {
     const use = product && applyUse(product, dose.useId);
     const name = doseName(dose, app.yard.products);
     const inVisit = app.visit?.figures.issues.filter((issue) => issue.place.doseId === dose.id) ?? [];
-    const issues = withoutName([...inVisit, ...(figures?.issues ?? [])], name);
+    const issues = withoutName([...inVisit, ...(figures?.issues ?? [])], productName(product));
     return html`
       <header>
         <h4>${index + 1}. ${name}</h4>
