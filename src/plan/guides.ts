@@ -1,6 +1,7 @@
 import { formatNutrientRate } from '../units/format';
 import { DEFAULT_CAPS } from '../yard/defaults';
-import type { Issue, NutrientCaps, Yard } from '../yard/types';
+import type { Issue, NutrientCaps, Visit, Yard } from '../yard/types';
+import { laidRates } from './laidRates';
 import type { NutrientRates } from './nutrients';
 import type { DoseFigures } from './types';
 
@@ -35,25 +36,25 @@ export function capSource(key: keyof NutrientCaps, cap: number): string {
 /**
  * Holds one visit against the yard's caps for one application (`yard.caps`; null: no cap). The label and
  * local rules come first.
- * @param byZone sums of the visit, kg/m², by zone id
+ * A visit that is done counts by what was really used.
  * @returns warnings where a zone's sum passes a cap, each once with its zones, and a note on phosphorus
  */
-export function guideIssues(
-  yard: Yard,
-  doses: readonly DoseFigures[],
-  byZone: ReadonlyMap<string, NutrientRates>,
-  visitId: string,
-): readonly Issue[] {
+export function guideIssues(yard: Yard, visit: Visit, doses: readonly DoseFigures[]): readonly Issue[] {
+  const visitId = visit.id;
+  const byZone = new Map<string, NutrientRates>();
   const soluble = new Map<string, number>();
   const names = new Map<string, string>();
   const silent = new Set<string>();
   for (const dose of doses) {
-    const own = dose.nutrientKgPerM2;
-    if (own === null) continue;
-    const solubleN = dose.solubleNKgPerM2 ?? 0;
+    const laid = laidRates(dose, visit.doneOn !== null);
+    if (laid === null) continue;
+    const own = laid.nutrientKgPerM2;
     for (const zone of dose.zones) {
+      if (!(zone.areaM2 > 0)) continue;
+      const { N, P2O5, K2O } = byZone.get(zone.zoneId) ?? { N: 0, P2O5: 0, K2O: 0 };
+      byZone.set(zone.zoneId, { N: N + own.N, P2O5: P2O5 + own.P2O5, K2O: K2O + own.K2O });
       names.set(zone.zoneId, zone.name);
-      soluble.set(zone.zoneId, (soluble.get(zone.zoneId) ?? 0) + solubleN);
+      soluble.set(zone.zoneId, (soluble.get(zone.zoneId) ?? 0) + laid.solubleNKgPerM2);
       if (own.N > 0 && dose.product.analysis.slowNPctOfN === null) silent.add(zone.zoneId);
     }
   }

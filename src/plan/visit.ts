@@ -77,10 +77,11 @@ export function planVisit(input: VisitInput): VisitFigures {
   }
   const nutrientByZone = nutrientsByZone(doses);
   issues.push(...limitsOfVisit(input, doses));
-  issues.push(...guideIssues(yard, doses, nutrientByZone, visit.id));
+  issues.push(...guideIssues(yard, visit, doses));
   issues.push(...cautionsOfOverlap(yard, visit.id, doses, input.clashes ?? []));
   issues.push(...cautionsOfOrder(visit, doses));
-  issues.push(...stockIssues(yard, visit.id, doses));
+  // what a done visit used has left the shelf
+  if (visit.doneOn === null) issues.push(...stockIssues(yard, visit.id, doses));
   return { visit, doses, nutrientByZone, issues };
 }
 

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { isUseUnread } from '../plan/laidRates';
 import { flozPer1000, lbPer1000 } from '../plan/testDose';
 import { KG_PER_LB, L_PER_GAL } from '../units/factors';
-import { isUseUnread, plannedEntries } from './ledgerEntries';
+import { plannedEntries } from './ledgerEntries';
 import { itemsLaid, ledgerSums, ledgerYears, meanOfZones } from './ledgerSums';
 import { doneDay, testDay, testFeed, testSeason } from './testSeason';
 import { yearByMonth } from './yearByMonth';

@@ -79,6 +79,13 @@ describe('a visit marked done', () => {
     expect(stockOf(undone)).toBeCloseTo(1.5, 8);
     expect(undone.visits[0]).toMatchObject({ doneOn: null, doses: [{ actual: null, taken: null }, {}] });
   });
+  it('counts a dose that the plan leaves out as not put down', () => {
+    const partly = { ...figures, doses: figures.doses.slice(0, 1) };
+    const done = markDone(season.yard, partly, '2026-05-02', true);
+    expect(done.visits[0]?.doses.map((dose) => dose.actual)).toEqual([null, { unit: 'kg', value: 0 }]);
+    expect(stockOf(done)).toBeCloseTo(1.5 - each, 8);
+    expect(unmarkDone(done, 'day').visits[0]?.doses.map((dose) => dose.actual)).toEqual([null, null]);
+  });
   it('leaves the shelf alone where nothing was taken from it', () => {
     const done = markDone(season.yard, figures, '2026-05-02', false);
     const used = changeActual(done, figures, 'day-0', { unit: 'kg', value: 2 });

@@ -4,18 +4,22 @@ import type { VisitFigures } from '../plan/types';
 import { replaceProduct, replaceVisit } from '../yard/edits';
 import type { Amount, Visit, VisitDose, Yard } from '../yard/types';
 
+const NOTHING_USED: Amount = { unit: 'kg', value: 0 };
+
 /**
  * Marks a visit done. With `fromShelf` the product of each dose (what was really used, else the plan) is taken
  * off what is on hand, opened packs first; each dose keeps what it took, so that it can be put back.
  * @param doneOn YYYY-MM-DD
- * @param figures of this visit; doses without figures take nothing
+ * @param figures of this visit, as planned; a dose that the plan leaves out (refused, or not to be planned) counts as not put down
  * @returns the very yard when there is no such visit
  */
 export function markDone(yard: Yard, figures: VisitFigures, doneOn: string, fromShelf: boolean): Yard {
   const visit = visitOf(yard, figures.visit.id);
   if (visit === undefined) return yard;
   let next = yard;
-  const doses = visit.doses.map((dose) => {
+  const doses = visit.doses.map((each) => {
+    const isPlanned = figures.doses.some(({ dose }) => dose.id === each.id);
+    const dose = isPlanned || each.actual !== null ? each : { ...each, actual: NOTHING_USED };
     if (!fromShelf || dose.taken !== null) return dose;
     const [after, taken] = takeOff(next, dose, usedAmount(dose, figures));
     next = after;

@@ -1,8 +1,9 @@
+import { isUseUnread } from '../plan/laidRates';
 import type { VisitFigures } from '../plan/types';
 import type { Issue, Yard } from '../yard/types';
 import { capIssues } from './capIssues';
 import { productName, visitIssue } from './issueWords';
-import { isUseUnread, ledgerEntries } from './ledgerEntries';
+import { ledgerEntries } from './ledgerEntries';
 import { needsByZone } from './needsByZone';
 import { overNeedIssues } from './overNeedIssues';
 import { asksForDay, ruleIssues } from './ruleIssues';
