@@ -146,6 +146,18 @@ test.describe('on a phone', () => {
   test('a table with faults: each is told with its line and column, the good labels come; a copy or in its place', async ({
     page,
   }) => {
+    // a device that hands on plain text alone, as many do
+    await page.addInitScript(() => {
+      const handed: string[] = [];
+      Object.assign(window, { handed });
+      const canShare = ({ files }: { files: readonly File[] }) =>
+        files.every((file) => file.type === 'text/plain');
+      const share = async ({ files }: { files: readonly File[] }) => {
+        for (const file of files) handed.push(file.name, await file.text());
+      };
+      Object.defineProperty(navigator, 'canShare', { value: canShare });
+      Object.defineProperty(navigator, 'share', { value: share });
+    });
     await openEmptyYard(page);
     await goToStep(page, 'Shelf');
     const head = 'Product,Form,N (%),Pack weight (lb),Rate basis,"Rate by weight (lb per 1,000 sq ft)"';
@@ -169,5 +181,12 @@ test.describe('on a phone', () => {
     await next.getByRole('button', { name: 'Take 1 label' }).click();
     await expect(rows(page)).toHaveCount(1);
     await expect(rows(page).first()).toContainText('21-0-0');
+
+    await unfold(page, 'Share labels as a file');
+    await page.getByRole('button', { name: 'Hand it on' }).click();
+    await expect(page.locator('label-share').getByRole('status')).toContainText('was handed on');
+    const [name, text] = await page.evaluate(() => (window as unknown as { handed: string[] }).handed);
+    expect(name).toBe('label-summer-granules.json.txt');
+    expect(JSON.parse(text ?? '').products[0].analysis.nPct).toBe(21);
   });
 });

@@ -4,28 +4,11 @@ import { AppPart, fieldValue } from '../parts/app-part';
 import '../parts/number-field';
 import type { NumberChange } from '../parts/number-field';
 import { shared } from '../parts/shared';
-
-type Span = 'days' | 'months' | 'years';
-/** Mean days of each, in the Gregorian calendar (400 years have 146,097 days). */
-const DAYS: Readonly<Record<Span, number>> = { days: 1, months: 146_097 / 4800, years: 146_097 / 400 };
-const SPANS = Object.keys(DAYS) as readonly Span[];
+import { countIn, daysOf, fittingSpan, SPANS, type Span } from './keep-span';
 
 /** Detail of the event `keep-change`: whole days, or null for an emptied field. */
 export interface KeepChange {
   readonly days: number | null;
-}
-
-/** A number of whole days in a span; one that was typed in months comes back as it was. */
-function countIn(days: number, span: Span): number {
-  const count = days / DAYS[span];
-  const near = Math.round(count);
-  return Math.round(near * DAYS[span]) === Math.round(days) ? near : Number(count.toFixed(1));
-}
-
-function fittingSpan(days: number | null): Span {
-  if (days === null) return 'months';
-  const isWhole = (span: Span) => Number.isInteger(countIn(days, span)) && countIn(days, span) >= 1;
-  return isWhole('years') ? 'years' : isWhole('months') && days >= 60 ? 'months' : 'days';
 }
 
 /** How long something keeps, in days, months or years; what is given back is whole days. */
@@ -60,7 +43,7 @@ export class KeepField extends AppPart {
 
   private send(count: number | null, span: Span): void {
     this.span = span;
-    const days = count === null ? null : Math.round(count * DAYS[span]);
+    const days = count === null ? null : daysOf(count, span);
     this.dispatchEvent(new CustomEvent<KeepChange>('keep-change', { detail: { days } }));
   }
 }

@@ -69,7 +69,9 @@ export class UseList extends AppPart {
 
   private renderUse({ id, product }: ReturnType<typeof usesOf>[number], index: number) {
     const isOpen = this.openId === id;
-    const faults = issuesOfUse(this.issues, index).filter((issue) => issue.severity === 'error').length;
+    const issues = issuesOfUse(this.issues, index);
+    const faults = issues.filter((issue) => issue.severity === 'error').length;
+    const checks = issues.filter((issue) => issue.severity === 'warning').length;
     return html`<li>
       <button type="button" class="use" aria-expanded=${isOpen ? 'true' : 'false'} @click=${() => {
         this.open = isOpen ? '' : id;
@@ -77,6 +79,7 @@ export class UseList extends AppPart {
       }}>
         <b>${useName(product)}</b>
         <span>${index === 0 ? 'First use: ' : ''}${isRateEmpty(product.rate) ? 'Rate still to fill in' : rateWords(product, this.app.units)}</span>
+        ${checks > 0 && !isOpen ? html`<span>${checks === 1 ? 'One entry to check' : `${checks} entries to check`}</span>` : nothing}
         ${faults > 0 ? html`<span class="flag">${faults === 1 ? 'One entry cannot be right' : `${faults} entries cannot be right`}</span>` : nothing}
       </button>
       ${isOpen ? html`<div class="inside">${this.renderFields(id, index)}${id === null ? nothing : this.renderActs(id)}</div>` : nothing}
