@@ -54,19 +54,22 @@ export function barredOn(yard: Yard, date: string): string | null {
   return rules.length + holds.length > 0 ? [...rules, ...holds].join('; ') : null;
 }
 
-/** The year to begin with: this year, or the one with visits or programs nearest to it. */
+/**
+ * The year to begin with: that of the next planned visit, else this year where it has visits, else the nearest
+ * with visits or programs; this year where there is none.
+ */
 export function yearToBegin(yard: Yard, today: string): number {
   const now = Number(today.slice(0, 4));
+  const coming = yard.visits
+    .flatMap((visit) =>
+      visit.doneOn === null && visit.date !== null && visit.date >= today ? visit.date : [],
+    )
+    .toSorted()[0];
+  if (coming !== undefined) return Number(coming.slice(0, 4));
   const dates = [...yard.visits.map(dayOfVisit), ...yard.programs.map((program) => program.from)];
-  const years = [...new Set(dates.flatMap((date) => (date ? [Number(date.slice(0, 4))] : [])))];
-  if (years.length === 0 || years.includes(now)) return now;
-  // the coming one before the past one where both are as near
-  return years.reduce((best, year) =>
-    Math.abs(year - now) < Math.abs(best - now) ||
-    (Math.abs(year - now) === Math.abs(best - now) && year > best)
-      ? year
-      : best,
-  );
+  const years = dates.flatMap((date) => (date ? [Number(date.slice(0, 4))] : []));
+  const far = (year: number) => Math.abs(year - now);
+  return years.reduce((best, year) => (far(year) < far(best) ? year : best), years[0] ?? now);
 }
 
 /** ", 3 days later", ", a week earlier"; empty for the same day. */

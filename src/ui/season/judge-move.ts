@@ -5,6 +5,16 @@ import type { Issue } from '../../yard/types';
 
 /** What speaks against a visit on the day it has: label limits, caps, rules, holds and all that is plainly wrong. */
 export function issuesOfVisit(derived: Derived, visitId: string): readonly Issue[] {
+  const kept = issuesOf.get(derived) ?? new Map<string, readonly Issue[]>();
+  issuesOf.set(derived, kept);
+  const found = kept.get(visitId) ?? gatherIssues(derived, visitId);
+  kept.set(visitId, found);
+  return found;
+}
+
+const issuesOf = new WeakMap<Derived, Map<string, readonly Issue[]>>();
+
+function gatherIssues(derived: Derived, visitId: string): readonly Issue[] {
   const own = derived.visit(visitId);
   const planned = [
     ...(own?.figures.issues ?? []),

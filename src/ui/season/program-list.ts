@@ -39,7 +39,8 @@ export class ProgramList extends AppPart {
       .open .words { display: block; color: var(--ink-soft); font-size: var(--text-small); }
       .acts { margin: 0.25rem 0 0.75rem; }
       .make { border: 1.5px solid var(--ink); padding: 0.6rem 0.75rem; margin-bottom: 0.75rem; }
-      .make p { margin-bottom: 0.5rem; }
+      .make p { margin: 0; }
+      .make button { margin-top: 0.5rem; }
       .patterns { display: grid; grid-template-columns: repeat(auto-fit, minmax(13rem, 1fr)); gap: 0.5rem; margin-bottom: 0.75rem; }
       .pattern { padding: 0.5rem 0.75rem; text-align: left; }
       .pattern b { display: block; }
@@ -99,7 +100,7 @@ export class ProgramList extends AppPart {
           ? html` ${outlook.kept === 1 ? 'One that is done or was changed by hand stays' : `${outlook.kept} that are done or were changed by hand stay`} as ${outlook.kept === 1 ? 'it is' : 'they are'}.`
           : nothing
       }</p>
-      <button class="primary" ?disabled=${isNothing} @click=${() => this.make([])}>Make the visits</button></section>`;
+      ${isNothing ? nothing : html`<button class="primary" @click=${() => this.make([])}>Make the visits</button>`}</section>`;
   }
 
   private renderPatterns(isFirst: boolean) {

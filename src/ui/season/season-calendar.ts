@@ -1,23 +1,22 @@
 import { html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import { styleMap } from 'lit/directives/style-map.js';
 import { addDays } from '../../season/calendarDays';
 import {
   dayWords,
   firstWeekdayOf,
   MONTH_WORDS,
-  productsWords,
   sayIssues,
   visitName,
   WEEKDAY_WORDS,
 } from '../../words/seasonWords';
 import { removeVisit, replaceVisit } from '../../yard/edits';
-import type { Issue, Visit } from '../../yard/types';
+import type { Visit } from '../../yard/types';
 import { AppPart } from '../parts/app-part';
 import { issueNotes } from '../parts/issue-notes';
 import { shared } from '../parts/shared';
+import { type BarActs, heldBar, pointedBar } from './calendar-bar';
 import { calendarKey } from './calendar-key';
-import { barredOn, dayOfVisit, shiftWords, visitsByDay, weeksToShow } from './calendar-model';
+import { barredOn, dayOfVisit, visitsByDay, weeksToShow } from './calendar-model';
 import { calendarStyles } from './calendar-styles';
 import { issuesOfVisit, MoveJudge } from './judge-move';
 import { type ChipModel, chipFace, chipLabel, chipStyles, groundPatterns } from './visit-chip';
@@ -71,6 +70,8 @@ export class SeasonCalendar extends AppPart {
       const at = this.shadowRoot?.elementFromPoint(x, y)?.closest<HTMLElement>('[data-date]');
       return at?.dataset.date ?? null;
     },
+    scrolls: () => this.layout === 'weeks',
+    moved: () => this.placeGhost(),
     over: (visitId, date) => {
       const from = this.visitOf(visitId)?.date ?? this.app.today();
       this.held = { visitId, from, date, by: 'pointer' };
@@ -91,6 +92,7 @@ export class SeasonCalendar extends AppPart {
   }
 
   protected override updated(): void {
+    this.placeGhost();
     const id = this.focusNext;
     this.focusNext = null;
     if (id === null) return;
@@ -255,37 +257,18 @@ export class SeasonCalendar extends AppPart {
       }}><p><b>Remove “${visitName(asked)}”?</b> ${asked.doneOn !== null ? 'What was put down on it leaves the ledger too.' : ''} Undo brings it back.</p>
         <div class="row"><button class="danger" id="remove" @click=${() => this.removeNow(asked)}>Remove it</button>
         <button @click=${() => this.keep(asked)}>Keep it</button></div></div>`;
-    if (held) {
-      const visit = this.visitOf(held.visitId);
-      if (!visit) return nothing;
-      const day = held.date;
-      const step = (days: number, words: string) =>
-        html`<button @click=${() => this.holdByKeys(visit, days)} aria-label=${words}>${days < 0 ? '−' : '+'}${Math.abs(days) === 7 ? 'week' : 'day'}</button>`;
-      return html`<p><b>${visitName(visit)}</b> ${
-        day
-          ? html`held over <b>${dayWords(day, true)}</b>${shiftWords(held.from, day)}`
-          : 'held over no day: let go to put it back'
-      }</p>
-        ${day ? this.renderJudgement(this.judge.judge(app.session.derived, visit.id, day)) : nothing}
-        ${
-          held.by === 'keys'
-            ? html`<div class="steps">${step(-7, 'A week earlier')}${step(-1, 'A day earlier')}${step(1, 'A day later')}${step(7, 'A week later')}</div>
-              <div class="row"><button class="primary" @click=${() => this.putDown(visit.id, day ?? held.from)}>Put it here</button>
-              <button @click=${() => this.putBack(visit.id)}>Put it back</button></div>`
-            : nothing
-        }`;
-    }
-    const visit = this.visitOf(this.pointed);
+    const visit = this.visitOf(held?.visitId ?? this.pointed);
     if (!visit) return nothing;
-    const date = dayOfVisit(visit);
-    return html`<p><b>${visitName(visit)}</b>, ${date ? dayWords(date, true) : 'without a day'}, ${visit.doneOn ? 'done' : 'planned'}: ${productsWords(app.yard, visit) || 'nothing to put out yet'}.</p>
-      ${issueNotes(issuesOfVisit(app.session.derived, visit.id))}`;
-  }
-
-  private renderJudgement(issues: readonly Issue[]) {
-    return issues.length === 0
-      ? html`<p class="fine">Nothing speaks against this day.</p>`
-      : issueNotes(issues);
+    const { derived } = app.session;
+    if (!held) return pointedBar(app.yard, visit, issuesOfVisit(derived, visit.id));
+    const { date, from } = held;
+    const issues = date ? this.judge.judge(derived, visit.id, date) : [];
+    const acts: BarActs = {
+      step: (days) => this.holdByKeys(visit, days),
+      putDown: () => this.putDown(visit.id, date ?? from),
+      putBack: () => this.putBack(visit.id),
+    };
+    return heldBar(visit, from, date, issues, held.by === 'keys' ? acts : null);
   }
 
   private liveWords(): string {
@@ -297,12 +280,18 @@ export class SeasonCalendar extends AppPart {
     return `${visitName(visit)} held over ${dayWords(held.date, true)}. ${sayIssues(issues)}${held.by === 'keys' ? ' Enter puts it there, Escape puts it back.' : ''}`;
   }
 
+  /** By the object model: the policy of the page allows no style in markup. */
+  private placeGhost(): void {
+    const { ghost } = this.hold;
+    const element = ghost && this.renderRoot.querySelector<HTMLElement>('.ghost');
+    if (element) element.style.transform = `translate(${ghost.x + 8}px, ${ghost.y + 8}px)`;
+  }
+
   private renderGhost(isDark: boolean) {
     const { ghost } = this.hold;
     const visit = this.visitOf(ghost?.visitId ?? null);
     if (!ghost || !visit || !this.held) return nothing;
-    const at = styleMap({ transform: `translate(${ghost.x + 8}px, ${ghost.y + 8}px)` });
-    return html`<div class="ghost chip held" style=${at} aria-hidden="true">${chipFace(this.app.yard, this.modelOf(visit), isDark)}</div>`;
+    return html`<div class="ghost chip held" aria-hidden="true">${chipFace(this.app.yard, this.modelOf(visit), isDark)}</div>`;
   }
 
   private onKey(event: KeyboardEvent, visit: Visit): void {

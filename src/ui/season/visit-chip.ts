@@ -93,16 +93,18 @@ export function chipFace(yard: Yard, model: ChipModel, isDark: boolean): Templat
 
 export const chipStyles = css`
   .patterns { position: absolute; }
-  .chip { display: grid; grid-template-columns: 12px minmax(0, 1fr); width: 100%; min-height: var(--touch); min-width: 0; padding: 0; text-align: left;
-    font-size: 0.8125rem; line-height: 1.2; border: 1.5px dashed var(--ink-soft); background: var(--sheet); touch-action: pan-y; user-select: none; -webkit-user-select: none; -webkit-touch-callout: none; cursor: grab; overflow: hidden; }
+  .chip { position: relative; display: block; width: 100%; min-height: var(--touch); min-width: 0; padding: 0 0 0 12px; text-align: left;
+    font-size: 0.8125rem; line-height: 1.2; border: 1.5px dashed var(--ink-soft); background: var(--sheet); scroll-margin: 3rem 0 15rem; touch-action: pan-y; user-select: none; -webkit-user-select: none; -webkit-touch-callout: none; cursor: grab; overflow: hidden; }
   .chip.done { border-style: solid; border-color: var(--ink); background: var(--sheet-sunk); cursor: pointer; }
   .chip.held { border-style: solid; border-color: var(--focus); box-shadow: 0 0 0 2px var(--focus); }
   .chip.left { opacity: 0.4; }
   .chip.wrong { border-color: var(--danger); }
-  .chip .ground, .key .ground { width: 100%; height: 100%; border-right: 1px solid var(--line-strong); display: block; }
+  .chip .ground { position: absolute; inset: 0 auto 0 0; width: 12px; height: 100%; border-right: 1px solid var(--line-strong); }
+  .key .ground { width: 100%; height: 100%; display: block; }
   .chip .words { display: block; padding: 0.2rem 0.3rem; min-width: 0; }
   .chip .name { display: block; font-weight: 650; overflow-wrap: anywhere; }
   .chip .what { display: block; color: var(--ink-soft); font-size: 0.75rem; overflow-wrap: anywhere; }
+  td .chip .what { display: -webkit-box; -webkit-box-orient: vertical; -webkit-line-clamp: 3; overflow: hidden; }
   .chip .state { font-weight: 650; font-size: 0.75rem; display: block; }
   .chip .fault { font-weight: 650; font-size: 0.75rem; color: var(--danger); display: block; }
   .form { width: 0.75rem; height: 0.75rem; vertical-align: -0.1rem; }

@@ -14,6 +14,10 @@ export interface HoldEvents {
   canHold(visitId: string): boolean;
   /** the day under the pointer; null: none there. @param dy px down from where it was taken up, scrolling counted in */
   dayAt(visitId: string, x: number, y: number, dy: number): string | null;
+  /** whether the box goes on by itself near its ends. */
+  scrolls(): boolean;
+  /** the pointer went on. */
+  moved(): void;
   /** held at a day (null: over none), each time that changes. */
   over(visitId: string, date: string | null): void;
   /** let go at a day. */
@@ -152,6 +156,8 @@ export class VisitHold implements ReactiveController {
     clearTimeout(this.timer);
     navigator.vibrate?.(15);
     this.look();
+    this.host.requestUpdate();
+    if (!this.events.scrolls()) return;
     const scroll = () => {
       this.frame = requestAnimationFrame(scroll);
       const box = now.scroller?.getBoundingClientRect();
@@ -174,7 +180,7 @@ export class VisitHold implements ReactiveController {
       this.day = day;
       this.events.over(now.visitId, day);
     }
-    this.host.requestUpdate();
+    this.events.moved();
   }
 
   private end(): void {

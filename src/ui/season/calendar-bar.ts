@@ -1,0 +1,54 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { dayWords, productsWords, visitName } from '../../words/seasonWords';
+import type { Issue, Visit, Yard } from '../../yard/types';
+import { issueNotes } from '../parts/issue-notes';
+import { dayOfVisit, shiftWords } from './calendar-model';
+
+/** Steps by which the buttons take a held visit on, days. */
+const STEPS = [
+  [-7, 'A week earlier'],
+  [-1, 'A day earlier'],
+  [1, 'A day later'],
+  [7, 'A week later'],
+] as const;
+
+/** What the bar's buttons do. */
+export interface BarActs {
+  step(days: number): void;
+  putDown(): void;
+  putBack(): void;
+}
+
+/**
+ * Where a visit is held, and what would be wrong there.
+ * @param date null: over no day
+ * @param acts buttons for one held by keys; null while a pointer holds it
+ */
+export function heldBar(
+  visit: Visit,
+  from: string,
+  date: string | null,
+  issues: readonly Issue[],
+  acts: BarActs | null,
+): TemplateResult {
+  const where = date
+    ? html`held over <b>${dayWords(date, true)}</b>${shiftWords(from, date)}`
+    : 'held over no day: let go to put it back';
+  return html`<p><b>${visitName(visit)}</b> ${where}</p>
+    ${date === null ? nothing : issues.length === 0 ? html`<p class="fine">Nothing speaks against this day.</p>` : issueNotes(issues)}
+    ${
+      acts
+        ? html`<div class="steps">${STEPS.map(([days, words]) => html`<button @click=${() => acts.step(days)}>${words}</button>`)}</div>
+          <div class="row"><button class="primary" @click=${() => acts.putDown()}>Put it here</button>
+          <button @click=${() => acts.putBack()}>Put it back</button></div>`
+        : nothing
+    }`;
+}
+
+/** A visit that has the focus or the mouse: what it is, and what speaks against it. */
+export function pointedBar(yard: Yard, visit: Visit, issues: readonly Issue[]): TemplateResult {
+  const date = dayOfVisit(visit);
+  const when = `${date ? dayWords(date, true) : 'without a day'}, ${visit.doneOn ? 'done' : 'planned'}`;
+  return html`<p><b>${visitName(visit)}</b>, ${when}: ${productsWords(yard, visit) || 'nothing to put out yet'}.</p>
+    ${issueNotes(issues)}`;
+}

@@ -1,0 +1,111 @@
+import { describe, expect, it } from 'vitest';
+import { testYard } from '../../../tests/fixtures/testYard';
+import { deriveYard } from '../../session/derive';
+import { loadPlanner } from '../../session/planner';
+import { newDose, newVisit } from '../../yard/defaults';
+import { replaceVisit } from '../../yard/edits';
+import type { LocalRule, Visit, Yard } from '../../yard/types';
+import { barredOn, shiftWords, visitsByDay, weeksToShow, yearToBegin } from './calendar-model';
+import { issuesOfVisit, MoveJudge } from './judge-move';
+
+await loadPlanner();
+
+const TURF = { classes: ['turf-low-cut' as const, 'turf-regular' as const], include: [], exclude: [] };
+const on = (id: string, date: string, fields: Partial<Visit> = {}): Visit =>
+  newVisit(id, { name: id, date, zones: TURF, doses: [newDose(`${id}-d`, 'p-liquid')], ...fields });
+const season: Yard = {
+  ...testYard(),
+  visits: [on('first', '2031-04-07'), on('second', '2031-05-05'), on('third', '2031-06-02')],
+};
+
+describe('what speaks against a day', () => {
+  const derived = deriveYard(season);
+  const judge = new MoveJudge();
+  const codes = (date: string, visitId = 'second') =>
+    judge.judge(derived, visitId, date).map((issue) => issue.code);
+
+  // the label of the fixture asks for 28 days: 7 April and 28 days are 5 May, 2 June less 28 are 5 May
+  it('is the label’s interval to the visit before and the one after', () => {
+    expect(codes('2031-05-05')).toEqual([]);
+    expect(codes('2031-05-04')).toEqual(['limit-interval']);
+    expect(codes('2031-05-06')).toEqual(['limit-interval']);
+  });
+
+  it('is what a move would do to others: the yearly count of the one that comes to be the last', () => {
+    // four a year by the label: a fifth in spring puts the last of the year over it
+    const four = {
+      ...season,
+      visits: [...season.visits, on('fourth', '2031-06-30'), on('spare', '2032-12-01')],
+    };
+    const [issue] = judge.judge(deriveYard(four), 'spare', '2031-02-03');
+    expect(issue).toMatchObject({ code: 'limit-doses-per-year', place: { visitId: 'fourth' } });
+    expect(issue?.message).toMatch(/^“fourth”: /);
+  });
+
+  it('is a stretch barred by a rule of the place', () => {
+    const rule: LocalRule = {
+      id: 'r-1',
+      name: 'Winter',
+      isOn: true,
+      terms: { kind: 'blackout', from: '11-15', to: '03-01', nutrients: ['N'] },
+      source: '',
+      readOn: null,
+    };
+    const barred = { ...season, rules: [rule] };
+    const issues = judge.judge(deriveYard(barred), 'third', '2031-12-01');
+    expect(issues.map((issue) => issue.severity)).toContain('error');
+    expect(barredOn(barred, '2031-12-01')).toBe('Winter');
+    expect(barredOn(barred, '2032-03-01')).toBe('Winter');
+    expect(barredOn(barred, '2031-03-02')).toBeNull();
+    expect(barredOn({ ...barred, rules: [{ ...rule, isOn: false }] }, '2031-12-01')).toBeNull();
+  });
+
+  it('leaves the document as it was, and agrees with it once the move is made', () => {
+    const judged = judge.judge(derived, 'second', '2031-04-20');
+    expect(derived.yard).toBe(season);
+    expect(issuesOfVisit(derived, 'second')).toEqual([]);
+    const [, second] = season.visits as [Visit, Visit];
+    const moved = deriveYard(replaceVisit(season, { ...second, date: '2031-04-20' }), derived);
+    expect(judged).toEqual(issuesOfVisit(moved, 'second'));
+    expect(judged).not.toEqual([]);
+  });
+});
+
+describe('the calendar', () => {
+  it('shows visits on the day they were done, else planned, or are held over', () => {
+    const done = {
+      ...season,
+      visits: [on('done', '2031-04-07', { doneOn: '2031-04-09' }), on('held', '2031-05-05')],
+    };
+    const days = visitsByDay(done.visits, { visitId: 'held', date: '2031-05-06' });
+    expect([...days.keys()]).toEqual(['2031-04-09', '2031-05-06']);
+  });
+
+  it('shows three weeks before the first visit to three after the last, or the whole year', () => {
+    const weeks = weeksToShow(2031, 1, ['2031-04-07', '2031-06-02'], false);
+    // Mondays by hand: 7 April 2031 less 21 days is 17 March; 2 June and 21 days is 23 June
+    expect([weeks[0]?.[0], weeks.at(-1)?.[0]]).toEqual(['2031-03-17', '2031-06-23']);
+    expect(weeksToShow(2031, 1, ['2031-04-07'], true)).toHaveLength(53);
+    expect(weeksToShow(2031, 1, [], false)).toHaveLength(53);
+    expect(weeksToShow(2031, 7, [], false)[0]?.[0]).toBe('2030-12-29');
+  });
+
+  it('begins with the year of the next planned visit, else this one', () => {
+    expect(yearToBegin(season, '2030-11-25')).toBe(2031);
+    expect(yearToBegin(season, '2031-04-08')).toBe(2031);
+    expect(yearToBegin(season, '2033-01-01')).toBe(2031);
+    expect(yearToBegin({ ...season, visits: [] }, '2033-01-01')).toBe(2033);
+    const both = {
+      ...season,
+      visits: [...season.visits, on('past', '2030-10-10', { doneOn: '2030-10-11' })],
+    };
+    expect(yearToBegin(both, '2030-11-25')).toBe(2031);
+  });
+
+  it('tells a shift in words', () => {
+    expect(shiftWords('2031-05-05', '2031-05-06')).toBe(', a day later');
+    expect(shiftWords('2031-05-05', '2031-04-28')).toBe(', a week earlier');
+    expect(shiftWords('2031-05-05', '2031-05-19')).toBe(', 2 weeks later');
+    expect(shiftWords('2031-05-05', '2031-05-05')).toBe('');
+  });
+});
