@@ -64,6 +64,11 @@ export class CompareView extends AppPart {
     this.app.setView({ isBroad: false });
   }
 
+  /** The button that opened it is gone: the keys go on from here, and the view begins at its head. */
+  protected override firstUpdated(): void {
+    this.renderRoot.querySelector<HTMLButtonElement>('.head button')?.focus();
+  }
+
   /** Turf of the first class there is, until ground is chosen. */
   private get ground(): ZoneChoice {
     if (this.choice) return this.choice;
