@@ -1,6 +1,6 @@
 import type { MeasuredYard } from '../../measure/types';
 import { plannedEntries } from '../../season/ledgerEntries';
-import { type LedgerItem, ledgerSums, type ZoneYear } from '../../season/ledgerSums';
+import { itemsLaid, type LedgerItem, ledgerSums, ledgerYears, type ZoneYear } from '../../season/ledgerSums';
 import type { LedgerEntry } from '../../season/types';
 import type { Derived } from '../../session/types';
 import { CLASS_WORDS } from '../../words/productWords';
@@ -13,14 +13,16 @@ export type LedgerGround = 'all' | `class ${ZoneClass}` | `zone ${string}`;
 
 /** What the views of the ledger share: a year of some ground. */
 export interface LedgerModel {
+  /** the objects that the sums came from. */
+  readonly from: readonly unknown[];
   readonly yard: Yard;
   readonly year: number;
   readonly item: LedgerItem;
   readonly zones: readonly Zone[];
   /** by zone id. */
   readonly years: ReadonlyMap<string, ZoneYear>;
-  /** what the plan said of each dose and zone, by `planKey`. */
-  readonly planned: ReadonlyMap<string, LedgerEntry>;
+  /** what the plan said of each dose and zone, by `planKey`; worked out at the first call. */
+  planned(): ReadonlyMap<string, LedgerEntry>;
 }
 
 /** Every zone that can be treated, in document order. */
@@ -64,23 +66,52 @@ export function ledgerZones(zones: readonly Zone[], measured: MeasuredYard) {
   return zones.map(({ id }) => ({ zoneId: id, areaM2: measured.zones.get(id)?.netM2 ?? 0 }));
 }
 
-/** The year of a ground, from all that is derived. */
+/** Years and items of a ledger, worked out once for it. */
+export function ledgerScope(entries: readonly LedgerEntry[]): LedgerScope {
+  const known = scopes.get(entries);
+  if (known) return known;
+  const scope = { years: ledgerYears(entries), items: itemsLaid(entries) };
+  scopes.set(entries, scope);
+  return scope;
+}
+interface LedgerScope {
+  readonly years: readonly number[];
+  readonly items: readonly LedgerItem[];
+}
+const scopes = new WeakMap<readonly LedgerEntry[], LedgerScope>();
+
+/**
+ * The year of a ground, from all that is derived.
+ * @param before an earlier model: its sums are taken over where they came from the same objects
+ */
 export function ledgerModel(
   derived: Derived,
   ground: LedgerGround,
   year: number,
   item: LedgerItem,
+  before: LedgerModel | null,
 ): LedgerModel {
   const { yard, measured } = derived;
+  const { entries } = derived.season();
+  const from = [entries, measured, yard.zones, ground, year];
+  const isSame = before?.from.every((each, index) => each === from[index]) ?? false;
+  if (before && isSame)
+    return before.yard === yard && before.item === item ? before : { ...before, yard, item };
   const zones = zonesOfGround(yard, ground);
-  const sums = ledgerSums(derived.season().entries, ledgerZones(zones, measured), year);
-  const figures = yard.visits.flatMap((visit) => derived.visit(visit.id)?.figures ?? []);
+  const sums = ledgerSums(entries, ledgerZones(zones, measured), year);
+  let planned: ReadonlyMap<string, LedgerEntry> | null = null;
   return {
+    from,
     yard,
     year,
     item,
     zones,
     years: new Map(sums.map((each) => [each.zoneId, each])),
-    planned: new Map(plannedEntries(figures).map((entry) => [planKey(entry), entry])),
+    planned() {
+      if (planned) return planned;
+      const figures = yard.visits.flatMap((visit) => derived.visit(visit.id)?.figures ?? []);
+      planned = new Map(plannedEntries(figures).map((entry) => [planKey(entry), entry]));
+      return planned;
+    },
   };
 }

@@ -1,7 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { ledgerDosesCsv, ledgerMonthsCsv } from '../../io/writeLedgerCsv';
-import { itemsLaid, type LedgerItem, ledgerYears, meanOfZones, yearOf } from '../../season/ledgerSums';
+import { type LedgerItem, meanOfZones, yearOf } from '../../season/ledgerSums';
 import type { LedgerEntry } from '../../season/types';
 import { ITEM_LONG_WORDS } from '../../words/ledgerWords';
 import { doseName } from '../../words/productWords';
@@ -9,7 +9,14 @@ import { groundName } from '../../words/zoneWords';
 import { AppPart, fieldValue } from '../parts/app-part';
 import { saveFile } from '../parts/save-file';
 import { shared } from '../parts/shared';
-import { groundChoices, groundWords, type LedgerGround, type LedgerModel, ledgerModel } from './ledger-model';
+import {
+  groundChoices,
+  groundWords,
+  type LedgerGround,
+  type LedgerModel,
+  ledgerModel,
+  ledgerScope,
+} from './ledger-model';
 import './ledger-months';
 import './ledger-zones';
 
@@ -36,21 +43,24 @@ export class LedgerView extends AppPart {
   @state() private item: LedgerItem = 'N';
   @state() private ground: LedgerGround = 'all';
   @state() private view: View = 'zones';
+  private model: LedgerModel | null = null;
 
   protected override render() {
     const { app } = this;
     const { entries } = app.session.derived.season();
     const grounds = groundChoices(app.yard);
     if (grounds.length === 1) return html`<p>No ground that can be treated is measured yet.</p>`;
+    const scope = ledgerScope(entries);
     const thisYear = Number(app.today().slice(0, 4));
-    const years = [
-      ...new Set([...ledgerYears(entries), thisYear, ...(this.year === null ? [] : [this.year])]),
-    ].sort((a, b) => a - b);
-    const year = this.year ?? usualYear(entries, thisYear);
-    const items = itemsLaid(entries);
+    const years = [...new Set([...scope.years, thisYear, ...(this.year === null ? [] : [this.year])])].sort(
+      (a, b) => a - b,
+    );
+    const year = this.year ?? usualYear(scope.years, thisYear);
+    const { items } = scope;
     const item = items.includes(this.item) ? this.item : 'N';
     const ground = grounds.includes(this.ground) ? this.ground : 'all';
-    const model = ledgerModel(app.session.derived, ground, year, item);
+    const model = ledgerModel(app.session.derived, ground, year, item, this.model);
+    this.model = model;
     return html`
       <div class="choices">
         <label>Year<select @change=${(event: Event) => {
@@ -156,8 +166,7 @@ export class LedgerView extends AppPart {
 }
 
 /** This year where anything is laid down in it, else the nearest later year, else the last. */
-function usualYear(entries: readonly LedgerEntry[], thisYear: number): number {
-  const filled = ledgerYears(entries);
+function usualYear(filled: readonly number[], thisYear: number): number {
   if (filled.includes(thisYear)) return thisYear;
   return filled.find((year) => year > thisYear) ?? filled.at(-1) ?? thisYear;
 }

@@ -172,7 +172,7 @@ export class LedgerZones extends AppPart {
       <tbody>${entries.map(
         (entry) => html`<tr><td>${entry.date}</td>
           <td><button class="plain" @click=${() => app.setView({ step: 'visit', visitId: entry.visitId })}>${this.doseName(entry)}</button></td>
-          <td class="num">${show(model.planned.get(planKey(entry)))}</td>
+          <td class="num">${show(model.planned().get(planKey(entry)))}</td>
           <td class="num">${entry.isDone ? show(entry) : 'to come'}</td></tr>`,
       )}</tbody></table>`;
   }

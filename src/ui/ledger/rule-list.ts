@@ -1,8 +1,10 @@
 import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
+import { formatLength } from '../../units/format';
 import { RULE_KIND_WORDS, ruleSourceWords, ruleTermsWords } from '../../words/ledgerWords';
 import { addEntry, removeEntry, replaceEntry } from '../../yard/edits';
-import type { LocalRule, RuleTerms } from '../../yard/types';
+import { stripWidths } from '../../yard/stripWidths';
+import type { LocalRule, RuleTerms, Yard } from '../../yard/types';
 import { AppPart, fieldValue, isTicked } from '../parts/app-part';
 import { shared } from '../parts/shared';
 import { blankRule, draftOfRule, type RuleDraft } from './rule-draft';
@@ -75,6 +77,7 @@ export class RuleList extends AppPart {
       </div>
       <p>${ruleTermsWords(rule.terms, app.units)}.</p>
       <p class="quiet">${ruleSourceWords(rule)}</p>
+      ${rule.terms.kind === 'buffer' && rule.isOn ? html`<p class="quiet">Visits leave out the wider of this and the strip of the yard's settings: ${formatLength(widthOf(app.yard, rule.terms.round), app.units)}.</p>` : nothing}
     </li>`;
   }
 
@@ -144,6 +147,11 @@ export class RuleList extends AppPart {
       run: () => app.session.undo(),
     });
   }
+}
+
+function widthOf(yard: Yard, round: Extract<RuleTerms, { kind: 'buffer' }>['round']): number {
+  const { waterM, stormDrainM, wellM } = stripWidths(yard);
+  return { water: waterM, 'storm-drain': stormDrainM, well: wellM }[round];
 }
 
 declare global {
