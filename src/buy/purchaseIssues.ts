@@ -1,3 +1,4 @@
+import { applyUse } from '../plan/applyUse';
 import type { Issue, Product } from '../yard/types';
 import type { BuyGoal, ProductNeed, PurchasePlan } from './types';
 import { sizedPacks, useGroups } from './useGroups';
@@ -39,9 +40,27 @@ export function purchaseIssues(
       'Visits without a day are taken to fall on the last day of the others: how long packs keep is not held against them.';
     tell('buy-undated', 'note', message, 'openedLifeDays');
   }
+  if (product.canPour && isRefilled(product, need, plans)) {
+    const message =
+      'A use of this label has containers of its own: filling one from another pack takes an empty one, rinsed and with its label on, and a label that allows it.';
+    tell('buy-refill', 'note', message, 'canPour');
+  }
   if (Object.values(plans).some((plan) => plan !== null && !plan.isProven)) {
     const message = 'So many packs are needed that not every choice was tried; a better one may exist.';
     tell('buy-not-proven', 'note', message, 'packs');
   }
   return issues;
+}
+
+/** Whether a plan buys packs that a use of the span does not name. */
+function isRefilled(
+  product: Product,
+  { lines }: ProductNeed,
+  plans: Readonly<Record<BuyGoal, PurchasePlan | null>>,
+): boolean {
+  const named = lines
+    .map(({ useId }) => applyUse(product, useId)?.packIds ?? null)
+    .filter((ids) => ids !== null);
+  const bought = Object.values(plans).flatMap((plan) => plan?.packs ?? []);
+  return named.some((ids) => bought.some(({ packId }) => !ids.includes(packId)));
 }

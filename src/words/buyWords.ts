@@ -73,19 +73,14 @@ export function areaStepWords(
   return `Buy ${packsToBuyWords(product, plan.packs, units)}; ${parts.join('; ')} (within the ± of the measured ground).`;
 }
 
-/** "The 2.5 gal pack pays from 9,400 sq ft a dose, or from 5 doses." */
+/** "The 2.5 gal pack pays from 9,400 sq ft a dose up (at 6 doses), or from 5 doses on the present ground." */
 export function breakEvenWords(product: Product, found: BreakEven, doses: number, units: UnitSystem): string {
   const name = packName(product, found.packId, units);
   if (found.above === 0) return `The ${name} pack pays from the first dose on.`;
-  const ground =
-    found.groundM2 === null
-      ? ''
-      : ` over ${formatArea(found.groundM2, units)} ${doses === 1 ? 'of ground' : `a dose, at ${doses} doses`}`;
-  const count =
-    doses === 1
-      ? ''
-      : `, or from ${found.doses} ${found.doses === 1 ? 'dose' : 'doses'} on the present ground`;
-  return `The ${name} pack pays${ground}${count}.`;
+  const area = found.groundM2 === null ? '' : formatArea(found.groundM2, units);
+  if (doses === 1) return `The ${name} pack pays from ${area || 'more ground'} up.`;
+  const count = `from ${found.doses} ${found.doses === 1 ? 'dose' : 'doses'} on the present ground`;
+  return `The ${name} pack pays ${area ? `from ${area} a dose up (at ${doses} doses), or ` : ''}${count}.`;
 }
 
 /** Costs by ground and by nutrient: "$4.10 per 1,000 sq ft a dose; $5.20 per lb of N". */

@@ -23,6 +23,7 @@ export class BuyOrder extends AppPart {
       :host { display: block; border-top: 2px solid var(--ink); padding-top: 0.6rem; container-type: inline-size; }
       .do { margin-top: 0.75rem; }
       .do label { min-width: 6rem; }
+      td.by, th.by { padding-left: 1rem; }
       tfoot td { font-weight: 650; border-top: 2px solid var(--ink); border-bottom: 0; }
       @container (max-width: 480px) {
         thead { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
@@ -31,7 +32,9 @@ export class BuyOrder extends AppPart {
         td.product { grid-column: 1 / -1; font-weight: 650; }
         td.price, td.count, td.none { display: none; }
         td.pack::before { content: attr(data-count) ' × '; }
-        td.by { grid-column: 1 / -1; font-size: var(--text-small); color: var(--ink-soft); }
+        td.by { grid-column: 1 / -1; padding: 0; font-size: var(--text-small); color: var(--ink-soft); }
+        td.by::before { content: 'have by '; }
+        td.by:empty { display: none; }
         tfoot td.product { grid-column: auto; }
         tfoot tr { border-bottom: 0; }
         tfoot td { border: 0; }
@@ -63,7 +66,7 @@ export class BuyOrder extends AppPart {
       <h3>Order</h3>
       <table>
         <thead><tr><th scope="col">Product</th><th scope="col">Pack</th><th scope="col" class="num">Packs</th>
-          <th scope="col" class="num">Price</th><th scope="col" class="num">Sum</th>${hasDays ? html`<th scope="col">Have by</th>` : nothing}</tr></thead>
+          <th scope="col" class="num">Price</th><th scope="col" class="num">Sum</th>${hasDays ? html`<th scope="col" class="by">Have by</th>` : nothing}</tr></thead>
         <tbody>${order.lines.map((line) => this.renderLine(line, hasDays))}</tbody>
         <tfoot><tr><td class="product">Sum</td><td class="none"></td><td class="num count">${order.packs}</td><td class="none"></td>
           <td class="num">${this.money(order.total)}</td>${hasDays ? html`<td class="none"></td>` : nothing}</tr></tfoot>
@@ -88,7 +91,7 @@ export class BuyOrder extends AppPart {
     return html`<tr><td class="product">${productName(product)}</td><td class="pack" data-count=${line.count}>${pack}</td><td class="num count">${line.count}</td>
       <td class="num price">${line.price === null ? 'no price' : this.money(line.price)}</td>
       <td class="num">${line.price === null ? '–' : this.money(line.price * line.count)}</td>
-      ${hasDays ? html`<td class="by">${line.by === null ? '' : `${line.isLater ? 'later, by ' : ''}${dayWords(line.by)}`}</td>` : nothing}</tr>`;
+      ${hasDays ? html`<td class="by">${line.by === null ? '' : `${dayWords(line.by)}${line.isLater ? ' (buy later)' : ''}`}</td>` : nothing}</tr>`;
   }
 
   private get paperName(): PaperName {

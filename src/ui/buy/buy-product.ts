@@ -61,7 +61,7 @@ export class BuyProduct extends AppPart {
       <p>${neededWords(product, purchase, app.units)}</p>
       ${issueNotes(purchase.issues)}
       <fieldset><legend>Taken for the order</legend>
-        ${BUY_GOALS.map((each) => this.renderChoice(each, purchase.plans[each]))}
+        ${choicesOf(purchase.plans).map((goals) => this.renderChoice(goals))}
       </fieldset>
       ${plan ? this.renderWords(plan) : nothing}
       <buy-packs .app=${app} .rev=${this.rev} .product=${product}></buy-packs>
@@ -69,22 +69,27 @@ export class BuyProduct extends AppPart {
     `;
   }
 
-  private renderChoice(goal: BuyGoal, plan: PurchasePlan | null) {
+  /** @param goals that come to the same packs, or have no plan */
+  private renderChoice(goals: readonly BuyGoal[]) {
     const { purchase, app } = this;
-    const { product } = purchase;
+    const { product, plans } = purchase;
+    const goal = goals[0] as BuyGoal;
+    const plan = plans[goal];
+    const name = goals
+      .map((each, i) => (i === 0 ? GOAL_WORDS[each] : lowerFirst(GOAL_WORDS[each])))
+      .join(', ');
     if (plan === null) {
-      return html`<div class="choice none"><b>${GOAL_WORDS[goal]}</b><span class="packs">not known</span></div>`;
+      return html`<div class="choice none"><b>${name}</b><span class="packs">not known</span></div>`;
     }
-    const isTaken = goal === this.goal;
-    const { cost } = purchase.plans;
+    const isTaken = this.goal !== null && goals.includes(this.goal);
     // the price of the other choices beside the least one
-    const more = plan.cost !== null && cost && cost.cost !== null ? plan.cost - cost.cost : 0;
+    const more = plan.cost !== null && plans.cost?.cost != null ? plan.cost - plans.cost.cost : 0;
     return html`<label class="choice" ?data-taken=${isTaken}>
       <input type="radio" name="goal" .checked=${isTaken} @change=${() => this.take(goal)} />
-      <b>${GOAL_WORDS[goal]}</b>
+      <b>${name}</b>
       <span class="packs">${packsToBuyWords(product, plan.packs, app.units)}</span>
       <dl>
-        <dt>Cost</dt><dd>${this.money(plan.cost)}${more > 0.005 ? html` (${this.money(more)} more)` : nothing}</dd>
+        <dt>Cost</dt><dd>${this.money(plan.cost)}${more > 0.005 ? html` (+${this.money(more)})` : nothing}</dd>
         <dt>Packs</dt><dd>${plan.packCount}</dd>
         <dt>Left over</dt><dd>${leftWords(product, purchase, plan, app.units)}</dd>
       </dl></label>`;
@@ -99,7 +104,11 @@ export class BuyProduct extends AppPart {
     const costs =
       plan.cost === null ? null : unitCosts(product, plan.cost, { unit: need.unit, value: plan.bought });
     const later = plan.orders.slice(1);
+    const spoils = plan.spoiled > 1e-6 * purchase.needed && product.openedLifeDays !== null;
     const lines = [
+      spoils
+        ? `The label gives an opened container ${product.openedLifeDays} days: what spoils was opened longer before its next visit than that.`
+        : null,
       areaStepWords(product, plan, areaSteps(product, need, plan.goal), app.units),
       ...breakEvens(product, need).map((found) =>
         breakEvenWords(product, found, need.lines.length, app.units),
@@ -147,4 +156,20 @@ export class BuyProduct extends AppPart {
   private take(goal: BuyGoal): void {
     this.dispatchEvent(new CustomEvent<BuyGoal>('goal-change', { detail: goal }));
   }
+}
+
+/** Goals that come to the same packs stand together; those without a plan by themselves. */
+function choicesOf(plans: Purchase['plans']): readonly (readonly BuyGoal[])[] {
+  const key = (plan: PurchasePlan | null) => JSON.stringify(plan?.orders ?? null);
+  const choices: BuyGoal[][] = [];
+  for (const goal of BUY_GOALS) {
+    const same = choices.find((goals) => key(plans[goals[0] as BuyGoal]) === key(plans[goal]));
+    if (same) same.push(goal);
+    else choices.push([goal]);
+  }
+  return choices;
+}
+
+function lowerFirst(words: string): string {
+  return words.charAt(0).toLowerCase() + words.slice(1);
 }

@@ -1,0 +1,54 @@
+import { describe, expect, it } from 'vitest';
+import { newProduct } from '../yard/defaults';
+import type { Pack } from '../yard/types';
+import { breakEvens } from './breakEven';
+import type { NeedLine, ProductNeed } from './types';
+
+const pack = (id: string, value: number, price: number | null): Pack => ({
+  id,
+  content: { unit: 'kg', value },
+  price,
+});
+const product = (...packs: readonly Pack[]) => newProduct('p', { name: 'Invented', packs });
+const need = (doses: number, amount: number): ProductNeed => ({
+  productId: 'p',
+  unit: 'kg',
+  lines: Array.from({ length: doses }, (_, i): NeedLine => {
+    const at = { visitId: `v${i}`, doseId: `d${i}`, useId: null, date: null };
+    return { ...at, amount, areaM2: 100, areaSigmaM2: 0 };
+  }),
+});
+
+describe('breakEvens', () => {
+  it('finds the need from which the larger pack is never dearer', () => {
+    // small 1 kg at 10, large 4 kg at 32, by hand: a need to 3 costs 30 in small ones, over 3 costs 40 or 32;
+    // needs in (4, 7] cost 32 + small against small: 42 to 50, 52 to 60, 62 to 70, never dearer
+    const [found] = breakEvens(product(pack('s', 1, 10), pack('l', 4, 32)), need(2, 3));
+    expect(found?.packId).toBe('l');
+    expect(found?.above).toBeCloseTo(3, 9);
+    // 6 kg on 100 m² twice: 3 kg on 50 m² a dose, or one dose and more: two
+    expect(found?.groundM2).toBeCloseTo(50, 6);
+    expect(found?.doses).toBe(2);
+  });
+
+  it('looks past the first need at which it pays', () => {
+    // small 2 kg at 10, large 3 kg at 14, by hand: 3 kg cost 20 or 14, but 4 kg cost 20 against 24
+    // (28 for two large), 6 kg 28 against 30, 8 kg 38 against 40: over 4 never dearer, since 5 kg cost 24 or 30
+    const [found] = breakEvens(product(pack('s', 2, 10), pack('l', 3, 14)), need(1, 4));
+    expect(found?.above).toBeCloseTo(4, 9);
+  });
+
+  it('has none for a pack that is dearer by the unit, alone, or without a price', () => {
+    expect(breakEvens(product(pack('s', 1, 10), pack('l', 4, 44)), need(1, 4))).toEqual([]);
+    expect(breakEvens(product(pack('s', 1, 10), pack('l', 4, 40)), need(1, 4))).toEqual([]);
+    expect(breakEvens(product(pack('l', 4, 44)), need(1, 4))).toEqual([]);
+    expect(breakEvens(product(pack('s', 1, 10), pack('l', 4, null)), need(1, 4))).toEqual([]);
+  });
+
+  it('pays from the first on where it is cheaper than one small pack', () => {
+    expect(breakEvens(product(pack('s', 1, 10), pack('l', 4, 9)), need(1, 4))[0]).toMatchObject({
+      above: 0,
+      doses: 1,
+    });
+  });
+});
