@@ -51,6 +51,29 @@ describe.each(['corner-lot', 'townhouse', 'long-acre'])('sheet of %s', (name) =>
   });
 });
 
+it('prints what a rule of the place says against the visit, with where it was read', () => {
+  const yard = sample('corner-lot');
+  const visit = yard.visits.find((each) =>
+    each.doses.some(
+      ({ productId }) => (yard.products.find(({ id }) => id === productId)?.analysis.nPct ?? 0) > 0,
+    ),
+  );
+  const rule = {
+    id: 'r-1',
+    name: 'Hardly any nitrogen',
+    isOn: true,
+    terms: { kind: 'cap', nutrient: 'N', per: 'dose', isSolubleOnly: false, maxKgPerM2: 1e-9 },
+    source: 'made-up code',
+    readOn: null,
+  } as const;
+  const words = (rules: Yard['rules']) => {
+    const ruled = { ...yard, rules };
+    return JSON.stringify(sheetModel(ruled, deriveYard(ruled), visit?.id ?? null, options).pages);
+  };
+  expect(words([])).not.toContain('Hardly any nitrogen');
+  expect(words([rule])).toMatch(/Hardly any nitrogen.*made-up code.*check the local code/);
+});
+
 it('has no map for an empty yard', () => {
   const yard = emptyYard('e', 'Empty');
   expect(

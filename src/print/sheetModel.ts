@@ -43,8 +43,9 @@ export function sheetModel(
   const visit = visitId === null ? null : derived.visit(visitId);
   const input: MapInput = { yard, derived, visit, options };
   const paper = choosePaper(input);
+  const season = derived.season().issues.filter(({ place }) => place.visitId === visitId);
   const blocks = visit
-    ? visitBlocks(yard, visit, options.parts)
+    ? visitBlocks(yard, visit, options.parts, season)
     : options.parts.includes('zones')
       ? yardBlocks(yard, derived)
       : [];

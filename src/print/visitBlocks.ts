@@ -17,7 +17,7 @@ import {
   zoneName,
   zoneWords,
 } from '../words/zoneWords';
-import type { UnitSystem, Yard } from '../yard/types';
+import type { Issue, UnitSystem, Yard } from '../yard/types';
 import type { Block, Column, SheetPart } from './types';
 
 /** A column of a table; the shares of its columns add up to 1. */
@@ -42,10 +42,16 @@ export function table(
 /**
  * Blocks of a visit's work sheet, in the order a helper needs them.
  * @param parts which to make; the map is none of them
+ * @param season what the year and the rules of the place say against the visit
  */
-export function visitBlocks(yard: Yard, visit: DerivedVisit, parts: readonly SheetPart[]): Block[] {
+export function visitBlocks(
+  yard: Yard,
+  visit: DerivedVisit,
+  parts: readonly SheetPart[],
+  season: readonly Issue[],
+): Block[] {
   const blocks: Block[] = [];
-  if (parts.includes('cautions')) blocks.push(...cautionBlocks(visit));
+  if (parts.includes('cautions')) blocks.push(...cautionBlocks(visit, season));
   if (parts.includes('order')) blocks.push(...orderBlocks(yard, visit));
   if (parts.includes('products'))
     blocks.push(...visit.figures.doses.flatMap((dose, i) => doseBlocks(yard, dose, i)));
@@ -243,9 +249,11 @@ function rinseBlocks(yard: Yard, visit: DerivedVisit): Block[] {
   ];
 }
 
-function cautionBlocks(visit: DerivedVisit): Block[] {
+function cautionBlocks(visit: DerivedVisit, season: readonly Issue[]): Block[] {
   const items = [...CAUTIONS];
-  const own = [...visit.issues, ...visit.figures.issues].filter((issue) => issue.severity !== 'note');
+  const own = [...visit.issues, ...visit.figures.issues, ...season].filter(
+    (issue) => issue.severity !== 'note',
+  );
   for (const issue of own) if (!items.includes(issue.message)) items.push(issue.message);
   return [
     { type: 'heading', text: 'Read this first' },

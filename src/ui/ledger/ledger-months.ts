@@ -4,6 +4,7 @@ import { type LaidDown, type LedgerItem, type LedgerYear, meanOfZones } from '..
 import { formatNutrientCell, nutrientPlace, nutrientUnit } from '../../units/nutrientRow';
 import { ITEM_LONG_WORDS, ITEM_WORDS, MONTH_WORDS } from '../../words/ledgerWords';
 import { groundName } from '../../words/zoneWords';
+import { NUTRIENTS } from '../../yard/types';
 import { AppPart } from '../parts/app-part';
 import { shared } from '../parts/shared';
 import type { LedgerModel } from './ledger-model';
@@ -36,9 +37,10 @@ export class LedgerMonths extends AppPart {
   }
 
   private renderItems() {
-    const { model, items, app } = this;
+    const { model, app } = this;
     const year = meanOfZones([...model.years.values()]);
     const most = (item: LedgerItem) => year.year.total[item] ?? 0;
+    const items = this.items.filter((item) => most(item) > 0 || isNutrient(item));
     const caption = `${this.ground} in ${model.year} by month, ${nutrientUnit(app.units)}`;
     return html`
       <div class="scroll" tabindex="0" role="region" aria-label=${`Table: ${caption}`}>
@@ -90,6 +92,11 @@ export class LedgerMonths extends AppPart {
       ? html`<td class="num ${isSum ? 'sum' : ''}">${formatNutrientCell(value, nutrientPlace(most, units), units)}</td>`
       : html`<td class="num none">·</td>`;
   }
+}
+
+/** N, P2O5 and K2O stand in the table whether any is laid down or not. */
+function isNutrient(item: LedgerItem): boolean {
+  return (NUTRIENTS as readonly string[]).includes(item);
 }
 
 /** Whether a month's feeding is done. */

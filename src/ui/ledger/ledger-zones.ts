@@ -3,6 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { type LedgerLimits, ledgerLimits, leftOf } from '../../season/ledgerLimits';
 import { type LaidDown, laidBy, meanOfZones } from '../../season/ledgerSums';
 import type { LedgerEntry } from '../../season/types';
+import { yearDayWords } from '../../season/yearDay';
 import { formatNutrientCell, inNutrientUnit, nutrientPlace, nutrientUnit } from '../../units/nutrientRow';
 import { ITEM_LONG_WORDS, ITEM_WORDS } from '../../words/ledgerWords';
 import { CLASS_WORDS, doseName } from '../../words/productWords';
@@ -43,6 +44,7 @@ export class LedgerZones extends AppPart {
       tr.mean th, tr.mean td { font-weight: 650; border-bottom-color: var(--line-strong); }
       .over { font-weight: 700; color: var(--danger); }
       tr.doses > td { padding: 0.25rem 0 0.75rem 0.75rem; border-left: 4px solid var(--line-strong); background: var(--sheet-sunk); }
+      tr.doses td.day { white-space: nowrap; }
       tr.doses p { margin: 0.25rem 0; }
       tr.doses button { min-height: 2.5rem; padding: 0 0.25rem; font-size: var(--text-small); text-align: left; line-height: 1.2; }
       @media (pointer: coarse) { tr.doses button { min-height: var(--touch); } }
@@ -170,7 +172,7 @@ export class LedgerZones extends AppPart {
       <thead><tr><th scope="col">Day</th><th scope="col">Product</th><th scope="col" class="num">Planned ${ITEM_WORDS[model.item]}</th>
         <th scope="col" class="num">Laid down</th></tr></thead>
       <tbody>${entries.map(
-        (entry) => html`<tr><td>${entry.date}</td>
+        (entry) => html`<tr><td class="day">${yearDayWords((entry.date ?? '').slice(5))}</td>
           <td><button class="plain" @click=${() => app.setView({ step: 'visit', visitId: entry.visitId })}>${this.doseName(entry)}</button></td>
           <td class="num">${show(model.planned().get(planKey(entry)))}</td>
           <td class="num">${entry.isDone ? show(entry) : 'to come'}</td></tr>`,

@@ -27,7 +27,7 @@ export class StripList extends AppPart {
           ? html`<p class="quiet">Where strips overlap, the ground is taken off once.</p>`
           : nothing
       }
-      <p class="quiet">The widths are set under Yards, Settings. The label and the local code decide; where they ask for more, set more.</p>
+      <p class="quiet">The widths are set under Yards, Settings, or by a rule under Season, Rules; the wider holds. The label and the local code decide; where they ask for more, set more.</p>
     `;
   }
 
