@@ -178,7 +178,7 @@ test('a season of two paired programs: visits moved by drag and keys hear what t
     .locator('program-list')
     .getByRole('button', { name: /^Liquid / })
     .click();
-  await page.getByRole('button', { name: 'Make its visits anew' }).click();
+  await page.getByRole('button', { name: 'Make anew' }).click();
   await page.getByRole('button', { name: 'Make them anew' }).click();
   await expect(message(page)).toContainText('1 added');
 

@@ -1,7 +1,10 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, query } from 'lit/decorators.js';
 import { programDates } from '../../season/programDates';
+import { doseShare } from '../../season/programDoses';
+import { needOnDay } from '../../season/programNeed';
 import { guestIssues, programVisits } from '../../season/programVisits';
+import { formatPercent } from '../../units/format';
 import { productName } from '../../words/productWords';
 import { dayWords, programName } from '../../words/seasonWords';
 import { replaceEntry } from '../../yard/edits';
@@ -152,8 +155,20 @@ export class ProgramForm extends AppPart {
     const skips = new Set(program.skips ?? []);
     return html`<p class="quiet">${dates.length === 1 ? 'One visit' : `${dates.length} visits`}${
       hostId === program.id ? nothing : html`, joined to those of “${programName(host)}”`
-    }. They are made by the button at the head of the list.</p>
-      <ul class="dates">${dates.map((date) => html`<li class=${skips.has(date) ? 'skipped' : ''}>${dayWords(date)}${skips.has(date) ? html`<span class="visually-hidden">, removed by hand</span>` : nothing}</li>`)}</ul>`;
+    }.${program.doses.some((dose) => dose.amount.kind === 'need') ? ' Beside each day: the share of the label rate that the need comes to.' : ''} The button at the head of the list makes them.</p>
+      <ul class="dates">${dates.map((date) => html`<li class=${skips.has(date) ? 'skipped' : ''}>${dayWords(date)}${this.sharesWords(date, dates)}${skips.has(date) ? html`<span class="visually-hidden">, removed by hand</span>` : nothing}</li>`)}</ul>`;
+  }
+
+  /** How much of the label the doses by need come to on a day: ": 45 %"; empty where all go by the label. */
+  private sharesWords(date: string, dates: readonly string[]): string {
+    const { program, app } = this;
+    const needOf = needOnDay(app.yard);
+    const shares = program.doses.flatMap((dose) =>
+      dose.amount.kind === 'need'
+        ? formatPercent(doseShare(app.yard, program, dose, date, dates, needOf).rateFactor)
+        : [],
+    );
+    return shares.length > 0 ? `: ${shares.join(', ')}` : '';
   }
 
   private setDay(field: 'from' | 'to', event: Event): void {

@@ -37,6 +37,7 @@ export class ProgramList extends AppPart {
       .open:hover { background: var(--sheet-sunk); }
       .open .name { display: block; font-weight: 650; }
       .open .words { display: block; color: var(--ink-soft); font-size: var(--text-small); }
+      .add { margin-bottom: 0.75rem; }
       .acts { margin: 0.25rem 0 0.75rem; }
       .make { border: 1.5px solid var(--ink); padding: 0.6rem 0.75rem; margin-bottom: 0.75rem; }
       .make p { margin: 0; }
@@ -72,19 +73,30 @@ export class ProgramList extends AppPart {
   }
 
   protected override render() {
-    const { yard } = this.app;
+    const { app, year } = this;
+    const { yard } = app;
     const isEmpty = yard.programs.length === 0;
+    // one that is open stays where it is while its days are typed
+    const isShown = ({ id, from, to }: Program) =>
+      id === this.openId || (Number(from.slice(0, 4)) <= year && Number(to.slice(0, 4)) >= year);
+    const others = yard.programs.filter((program) => !isShown(program));
     return html`
       ${isEmpty ? html`<p>A program makes visits by a rule: every so many days or weeks between two days, on some ground, with some products. Two programs can be paired.</p>` : this.renderMake()}
-      ${isEmpty ? this.renderPatterns(true) : html`<ul>${yard.programs.map((program) => this.renderProgram(program))}</ul>`}
-      <button class=${isEmpty ? '' : 'primary'} @click=${this.add}>Add a program</button>
+      ${isEmpty ? this.renderPatterns(true) : this.renderList(yard.programs.filter(isShown))}
+      <button class=${isEmpty ? 'add' : 'primary add'} @click=${this.add}>Add a program</button>
       ${isEmpty ? nothing : html`<details class="fold"><summary>Begin from a pattern</summary>${this.renderPatterns(false)}</details>`}
+      ${others.length > 0 ? html`<details class="fold"><summary>Programs of other years (${others.length})</summary>${this.renderList(others)}</details>` : nothing}
       ${
         yard.visits.length + yard.programs.length > 0
           ? html`<details class="fold"><summary>Copy a year</summary><copy-year .app=${this.app} .rev=${this.rev} .year=${this.year}></copy-year></details>`
           : nothing
       }
     `;
+  }
+
+  private renderList(programs: readonly Program[]) {
+    if (programs.length === 0) return html`<p class="quiet">No program in ${this.year}.</p>`;
+    return html`<ul>${programs.map((program) => this.renderProgram(program))}</ul>`;
   }
 
   private renderMake() {
@@ -136,7 +148,7 @@ export class ProgramList extends AppPart {
       <button class="open" aria-expanded=${isOpen ? 'true' : 'false'} @click=${() => this.open(isOpen ? null : program.id)}>
         <span class="name">${programName(program)}</span>
         <span class="words">${products.join(', ') || 'no product yet'}; ${paceWords(program, yard.programs)}; ${choiceWords(yard, program.zones)}</span>
-        <span class="words">${last && dates[0] ? html`${dates.length} days, ${dayWords(dates[0], true)} to ${dayWords(last, true)}` : 'no days yet'}</span>
+        <span class="words">${last && dates[0] ? html`${dates.length === 1 ? 'one visit' : `${dates.length} visits`}, ${dayWords(dates[0], true)} to ${dayWords(last, true)}` : 'no days yet'}</span>
       </button>
       ${isOpen ? this.renderOpen(program) : issueNotes(issues)}</li>`;
   }
@@ -147,7 +159,7 @@ export class ProgramList extends AppPart {
         <button @click=${() => this.copy(program)}>Copy</button>
         <button @click=${() => {
           this.asking = program.id;
-        }}>Make its visits anew</button>
+        }}>Make anew</button>
         <button class="danger" @click=${() => this.removeNow(program)}>Remove</button>
         <button @click=${() => this.open(null)}>Close</button>
       </div>

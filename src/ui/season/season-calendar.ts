@@ -284,7 +284,12 @@ export class SeasonCalendar extends AppPart {
   private placeGhost(): void {
     const { ghost } = this.hold;
     const element = ghost && this.renderRoot.querySelector<HTMLElement>('.ghost');
-    if (element) element.style.transform = `translate(${ghost.x + 8}px, ${ghost.y + 8}px)`;
+    if (!element) return;
+    // beside the pointer, on the side where there is room
+    const x =
+      ghost.x + element.offsetWidth + 12 > innerWidth ? ghost.x - element.offsetWidth - 8 : ghost.x + 8;
+    const y = Math.min(ghost.y + 8, innerHeight - element.offsetHeight);
+    element.style.transform = `translate(${x}px, ${y}px)`;
   }
 
   private renderGhost(isDark: boolean) {

@@ -5,7 +5,7 @@ import { loadPlanner } from '../../session/planner';
 import { newDose, newVisit } from '../../yard/defaults';
 import { replaceVisit } from '../../yard/edits';
 import type { LocalRule, Visit, Yard } from '../../yard/types';
-import { barredOn, shiftWords, visitsByDay, weeksToShow, yearToBegin } from './calendar-model';
+import { barredOn } from './calendar-model';
 import { issuesOfVisit, MoveJudge } from './judge-move';
 
 await loadPlanner();
@@ -68,44 +68,5 @@ describe('what speaks against a day', () => {
     const moved = deriveYard(replaceVisit(season, { ...second, date: '2031-04-20' }), derived);
     expect(judged).toEqual(issuesOfVisit(moved, 'second'));
     expect(judged).not.toEqual([]);
-  });
-});
-
-describe('the calendar', () => {
-  it('shows visits on the day they were done, else planned, or are held over', () => {
-    const done = {
-      ...season,
-      visits: [on('done', '2031-04-07', { doneOn: '2031-04-09' }), on('held', '2031-05-05')],
-    };
-    const days = visitsByDay(done.visits, { visitId: 'held', date: '2031-05-06' });
-    expect([...days.keys()]).toEqual(['2031-04-09', '2031-05-06']);
-  });
-
-  it('shows three weeks before the first visit to three after the last, or the whole year', () => {
-    const weeks = weeksToShow(2031, 1, ['2031-04-07', '2031-06-02'], false);
-    // Mondays by hand: 7 April 2031 less 21 days is 17 March; 2 June and 21 days is 23 June
-    expect([weeks[0]?.[0], weeks.at(-1)?.[0]]).toEqual(['2031-03-17', '2031-06-23']);
-    expect(weeksToShow(2031, 1, ['2031-04-07'], true)).toHaveLength(53);
-    expect(weeksToShow(2031, 1, [], false)).toHaveLength(53);
-    expect(weeksToShow(2031, 7, [], false)[0]?.[0]).toBe('2030-12-29');
-  });
-
-  it('begins with the year of the next planned visit, else this one', () => {
-    expect(yearToBegin(season, '2030-11-25')).toBe(2031);
-    expect(yearToBegin(season, '2031-04-08')).toBe(2031);
-    expect(yearToBegin(season, '2033-01-01')).toBe(2031);
-    expect(yearToBegin({ ...season, visits: [] }, '2033-01-01')).toBe(2033);
-    const both = {
-      ...season,
-      visits: [...season.visits, on('past', '2030-10-10', { doneOn: '2030-10-11' })],
-    };
-    expect(yearToBegin(both, '2030-11-25')).toBe(2031);
-  });
-
-  it('tells a shift in words', () => {
-    expect(shiftWords('2031-05-05', '2031-05-06')).toBe(', a day later');
-    expect(shiftWords('2031-05-05', '2031-04-28')).toBe(', a week earlier');
-    expect(shiftWords('2031-05-05', '2031-05-19')).toBe(', 2 weeks later');
-    expect(shiftWords('2031-05-05', '2031-05-05')).toBe('');
   });
 });
