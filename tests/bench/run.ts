@@ -9,6 +9,7 @@ import '../../src/session/deriveVisit';
 import { type Ring, type Yard, ZONE_KINDS } from '../../src/yard/types';
 import { makeBenchYard, moveOneCorner, seededRandom } from './benchYard';
 import { measureBundle } from './bundle';
+import { benchBuy } from './buy';
 import { benchDrag } from './drag';
 
 /** Everything measured adds to it and it is printed, so that no work can be left out by the compiler. */
@@ -161,6 +162,8 @@ say(
   );
 }
 
+say('');
+await benchBuy(report, say);
 say('');
 await benchDrag(report);
 say('');
