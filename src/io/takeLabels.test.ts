@@ -42,16 +42,16 @@ describe('labels against the shelf', () => {
       },
       { ...bottle, name: ' BOTTLE', densityKgPerL: 1.3 },
     ]);
-    expect(matches.map((match) => [match.present?.id ?? null, match.isSame])).toEqual([
-      [null, false],
-      ['p-granules', true],
-      ['p-bottle', false],
+    expect(matches.map((match) => [match.present?.id ?? null, match.differs])).toEqual([
+      [null, []],
+      ['p-granules', []],
+      ['p-bottle', ['densityKgPerL']],
     ]);
   });
   it('a pack or a use in another order is another label', () => {
     const two = { ...bottle, otherUses: [tank, { ...tank, id: 'b', name: 'Light' }] };
     const turned = { ...two, otherUses: two.otherUses.toReversed() };
-    expect(matchLabels([two], [turned])[0]?.isSame).toBe(false);
+    expect(matchLabels([two], [turned])[0]?.differs).toEqual(['otherUses']);
   });
 });
 

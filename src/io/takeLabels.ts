@@ -7,8 +7,8 @@ export interface LabelMatch {
   readonly label: Product;
   /** the product of the shelf with its name; null: there is none. */
   readonly present: Product | null;
-  /** true: that one says the same in all but prices and stock. */
-  readonly isSame: boolean;
+  /** members in which the two differ, prices and stock aside; none where they say the same. */
+  readonly differs: readonly (keyof Product)[];
 }
 
 /** Holds labels against the shelf, by their names (letters large or small alike). */
@@ -16,7 +16,7 @@ export function matchLabels(shelf: readonly Product[], labels: readonly Product[
   const named = (name: string) => name.trim().toLowerCase();
   return labels.map((label) => {
     const present = shelf.find((each) => named(each.name) === named(label.name)) ?? null;
-    return { label, present, isSame: present !== null && saysOf(present) === saysOf(label) };
+    return { label, present, differs: present === null ? [] : differingMembers(present, label) };
   });
 }
 
@@ -124,29 +124,39 @@ function isSameContent(a: Pack, b: Pack): boolean {
   );
 }
 
-/** All that a label says, ids by their place and figures to nine digits: text that two alike have in common. */
-function saysOf(product: Product): string {
+/** Members in which two labels differ; ids go by their place, figures by nine digits. */
+function differingMembers(a: Product, b: Product): readonly (keyof Product)[] {
+  const [x, y] = [saysOf(a), saysOf(b)];
+  const keys = new Set([...Object.keys(x), ...Object.keys(y)]) as Set<keyof Product>;
+  return [...keys].filter((key) => canonical(x[key]) !== canonical(y[key]));
+}
+
+/** All that a label says, its ids by their place. */
+function saysOf(product: Product): Partial<Product> {
   const { id: _, onHand: __, ...label } = withoutStock(product);
-  const ids = new Map<string, string>();
-  product.packs.forEach((pack, i) => {
-    ids.set(pack.id, `pack ${i}`);
-  });
+  const ids = new Map(product.packs.map((pack, i) => [pack.id, `pack ${i}`]));
   const named = (id: string) => ids.get(id) ?? id;
-  const use = <T extends Pick<ProductUse, 'rate' | 'packIds'>>(one: T) => ({
+  const use = <T extends Pick<ProductUse, 'rate' | 'packIds'>>(one: T): T => ({
     ...one,
     rate:
       one.rate.basis === 'area-per-container' ? { ...one.rate, packId: named(one.rate.packId) } : one.rate,
     packIds: one.packIds?.map(named) ?? null,
   });
-  const plain = {
+  return {
     ...use(label),
     name: label.name.trim().toLowerCase(),
     packs: label.packs.map((pack) => ({ ...pack, id: '' })),
     otherUses: label.otherUses.map((one) => ({ ...use(one), id: '' })),
   };
-  return JSON.stringify(plain, (_key, value: unknown) => {
-    if (typeof value === 'number') return Number(value.toPrecision(9));
-    if (typeof value !== 'object' || value === null || Array.isArray(value)) return value;
-    return Object.fromEntries(Object.entries(value).toSorted(([a], [b]) => (a < b ? -1 : 1)));
-  });
+}
+
+/** Text that two values alike have in common: members in the order of their names, figures to nine digits. */
+function canonical(value: unknown): string {
+  return (
+    JSON.stringify(value, (_key, one: unknown) => {
+      if (typeof one === 'number') return Number(one.toPrecision(9));
+      if (typeof one !== 'object' || one === null || Array.isArray(one)) return one;
+      return Object.fromEntries(Object.entries(one).toSorted(([a], [b]) => (a < b ? -1 : 1)));
+    }) ?? ''
+  );
 }

@@ -175,7 +175,7 @@ test.describe('on a phone', () => {
     await expect(rows(page).first()).toContainText('20-0-0');
 
     const next = await openLabels(page, 'labels.csv', `${head}\n${good.replace(',20,', ',21,')}\n`);
-    await expect(next).toContainText('The shelf has one of that name.');
+    await expect(next).toContainText('The shelf has one of that name; it differs in analysis.');
     await next.getByRole('checkbox', { name: /Summer granules/ }).check();
     await next.getByLabel('Take it').selectOption('replace');
     await next.getByRole('button', { name: 'Take 1 label' }).click();

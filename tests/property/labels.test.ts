@@ -136,7 +136,7 @@ function expectSame(actual: unknown, wanted: unknown, path = ''): void {
   } else if (actual !== wanted) throw new Error(`${path}: ${actual} is not ${wanted}`);
 }
 
-describe('labels out and in again', () => {
+describe('labels out and in again', { timeout: 30_000 }, () => {
   it.each(['us', 'metric'] as const)('a table in %s units keeps every figure', (units) => {
     fc.assert(
       fc.property(shelf, (products) => {
@@ -147,7 +147,7 @@ describe('labels out and in again', () => {
         const again = readLabels(writeLabelsCsv(back.products, units, true));
         expectSame(again.products, products);
       }),
-      { numRuns: 150 },
+      { numRuns: 100 },
     );
   });
   it('a table without stock has neither prices nor what is on hand', () => {
@@ -172,7 +172,7 @@ describe('labels out and in again', () => {
     fc.assert(
       fc.property(product, (one) => {
         const back = readLabels(writeLabelsCsv([one], 'us', false)).products;
-        expect(matchLabels([one], back).map((match) => match.isSame)).toEqual([true]);
+        expect(matchLabels([one], back).map((match) => match.differs)).toEqual([[]]);
       }),
       { numRuns: 100 },
     );

@@ -2,12 +2,13 @@ import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import type { LabelMatch, LabelPick } from '../../io/takeLabels';
 import { usesOf } from '../../plan/applyUse';
-import { analysisWords, FORM_WORDS, packsWords, productName } from '../../words/productWords';
+import { FORM_WORDS, packsWords, productName } from '../../words/productWords';
 import { freeName } from '../../words/zoneWords';
-import type { Issue } from '../../yard/types';
+import type { Issue, Product } from '../../yard/types';
 import { AppPart, fieldValue, isTicked } from '../parts/app-part';
 import { issueNotes } from '../parts/issue-notes';
 import { shared } from '../parts/shared';
+import { shownAnalysis } from './product-edits';
 
 type How = 'copy' | 'replace';
 
@@ -16,6 +17,32 @@ interface Offer extends LabelMatch {
   readonly isTaken: boolean;
   /** where the shelf has one of that name. */
   readonly how: How;
+}
+
+/** What of a label its members are told as; those left out are "the rest of the label". */
+const PART_WORDS: Partial<Readonly<Record<keyof Product, string>>> = {
+  form: 'form',
+  analysis: 'analysis',
+  ingredients: 'ingredients',
+  densityKgPerL: 'density',
+  seed: 'seed tag',
+  limePct: 'lime value',
+  rate: 'label rate',
+  applicator: 'uses',
+  useName: 'uses',
+  carrierLPerM2: 'carrier water',
+  carrierIsTotal: 'carrier water',
+  spreadDistanceM: 'spread distance',
+  otherUses: 'uses',
+  packIds: 'uses',
+  packs: 'packs',
+  limits: 'limits',
+  note: 'note',
+};
+
+/** "analysis, packs": each part once. */
+function differenceWords(differs: readonly (keyof Product)[]): string {
+  return [...new Set(differs.map((key) => PART_WORDS[key] ?? 'the rest of the label'))].join(', ');
 }
 
 /** Labels in: what a file holds is shown, chosen from, and taken up in one step. Nothing goes from the shelf. */
@@ -68,18 +95,18 @@ export class LabelOpen extends AppPart {
   }
 
   private renderOffer(offer: Offer, index: number) {
-    const { label, present, isSame } = offer;
+    const { label, present, differs } = offer;
     const uses = usesOf(label).length;
     const packs = packsWords(label, this.app.units);
     const state =
       present === null
         ? 'New.'
-        : isSame
+        : differs.length === 0
           ? 'Already on the shelf, the same.'
-          : 'The shelf has one of that name.';
+          : `The shelf has one of that name; it differs in ${differenceWords(differs)}.`;
     return html`<li>
       <label class="check"><input type="checkbox" .checked=${offer.isTaken}
-        @change=${(event: Event) => this.change(index, { isTaken: isTicked(event) })} />${productName(label)}<span class="analysis">${analysisWords(label)}</span></label>
+        @change=${(event: Event) => this.change(index, { isTaken: isTicked(event) })} />${productName(label)}<span class="analysis">${shownAnalysis(label)}</span></label>
       <p class="quiet words"><span class="state">${state}</span> ${FORM_WORDS[label.form]}${uses > 1 ? `, ${uses} uses` : ''}${packs === '' ? '' : `, packs: ${packs}`}</p>
       ${
         present && offer.isTaken

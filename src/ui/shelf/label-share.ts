@@ -1,11 +1,12 @@
 import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
-import { analysisWords, productName } from '../../words/productWords';
+import { productName } from '../../words/productWords';
 import type { Product } from '../../yard/types';
 import { AppPart, fieldValue, isTicked } from '../parts/app-part';
 import { fold } from '../parts/fold';
 import { saveFile } from '../parts/save-file';
 import { shared } from '../parts/shared';
+import { shownAnalysis } from './product-edits';
 
 type Format = 'json' | 'csv';
 
@@ -55,7 +56,7 @@ export class LabelShare extends AppPart {
         (
           product,
         ) => html`<li><label class="check"><input type="checkbox" .checked=${!this.leftOut.has(product.id)}
-          @change=${(event: Event) => this.choose([product.id], isTicked(event))} />${productName(product)}<span class="quiet">${analysisWords(product)}</span></label></li>`,
+          @change=${(event: Event) => this.choose([product.id], isTicked(event))} />${productName(product)}<span class="quiet">${shownAnalysis(product)}</span></label></li>`,
       )}</ul>
       <label>As<select @change=${(event: Event) => {
         this.format = fieldValue(event) as Format;

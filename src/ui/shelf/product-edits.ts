@@ -1,4 +1,5 @@
 import { measuredUnit, productRate } from '../../plan/rate';
+import { analysisWords } from '../../words/productWords';
 import { newProduct } from '../../yard/defaults';
 import type { Amount, LabelRate, Product, ProductForm, RateBasis, Visit } from '../../yard/types';
 
@@ -96,6 +97,12 @@ export function inForm(before: Product, form: ProductForm): Product {
     pack.content.value === 0 ? { ...pack, content: { unit, value: 0 } as Amount } : pack,
   );
   return { ...product, form, packs };
+}
+
+/** The three numbers of a label, where they say anything: of seed or mulch "0-0-0" does not. */
+export function shownAnalysis(product: Product): string {
+  const { nPct, p2o5Pct, k2oPct } = product.analysis;
+  return nPct > 0 || p2o5Pct > 0 || k2oPct > 0 ? analysisWords(product) : '';
 }
 
 /** Visits with a dose of the product. */

@@ -8,11 +8,10 @@ import type { Product, UnitSystem } from '../../yard/types';
 import { AppPart, fieldValue } from '../parts/app-part';
 import { fold } from '../parts/fold';
 import { filterProducts } from './filter-products';
-import { blankProduct, isRateEmpty, visitsWith } from './product-edits';
+import { blankProduct, isRateEmpty, shownAnalysis, visitsWith } from './product-edits';
 import './product-form';
 import {
   amountWords,
-  analysisWords,
   FORM_WORDS,
   packsWords,
   productName,
@@ -42,11 +41,6 @@ function onHandWords(product: Product, units: UnitSystem): string {
       return count > 0 ? [`${formatNumber(count, 3)} × ${amountWords(product, pack.content, units)}`] : [];
     })
     .join(', ');
-}
-
-/** Whether the three numbers say anything: of seed or mulch, "0-0-0" does not. */
-function hasAnalysis({ analysis }: Product): boolean {
-  return analysis.nPct > 0 || analysis.p2o5Pct > 0 || analysis.k2oPct > 0;
 }
 
 /** Shelf: the products as their labels state them. */
@@ -161,7 +155,7 @@ export class ShelfPanel extends AppPart {
         <button class="open" aria-expanded=${isOpen ? 'true' : 'false'}
           @click=${() => this.open(isOpen ? null : product.id)}>
           <span class="name">${productName(product)}</span>
-          <span class="analysis">${hasAnalysis(product) ? analysisWords(product) : nothing}</span>
+          <span class="analysis">${shownAnalysis(product)}</span>
           ${this.renderSummary(product)}
           ${flag ? html`<span class=${flag.isFault ? 'flag' : 'words'}>${flag.words}</span>` : nothing}
         </button>
