@@ -20,6 +20,7 @@ export class LedgerMonths extends AppPart {
       table { font-size: var(--text-small); }
       td.num, th.num { padding-left: 0.4rem; padding-right: 0; }
       tbody th { color: var(--ink); font-weight: 400; font-size: var(--text-small); }
+      .wide tbody th { min-width: 6rem; }
       .wide tbody th, .wide thead th:first-child { position: sticky; left: 0; background: var(--sheet); }
       tr.sum th, tr.sum td, td.sum { font-weight: 650; }
       tr.sum th, tr.sum td { border-top: 2px solid var(--ink); }
