@@ -71,7 +71,10 @@ async function makeSeason(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'To the programs' }).click();
   await expect(page.getByRole('button', { name: /^Light liquid alone/ })).toBeVisible();
   const liquid = await addProgram(page, 'Liquid', 'Liquid 12-0-6');
+  // every two weeks is sooner than the label allows: the programs say so before any visit is made
+  await expect(page.locator('program-list .make .note.error')).toContainText('14 days from');
   await fill(liquid, 'A visit every', '4');
+  await expect(page.locator('program-list .make .note.error')).toHaveCount(0);
   await expect(liquid.locator('.dates li')).toHaveText([
     'Mon, Apr 7',
     'Mon, May 5',

@@ -36,6 +36,7 @@ describe('the calendar', () => {
     expect(yearToBegin(season, '2031-04-08')).toBe(2031);
     expect(yearToBegin(season, '2033-01-01')).toBe(2031);
     expect(yearToBegin({ ...season, visits: [] }, '2033-01-01')).toBe(2033);
+    expect(yearToBegin({ ...season, visits: [] }, '2033-11-25')).toBe(2034);
     const both = {
       ...season,
       visits: [...season.visits, on('past', '2030-10-10', { doneOn: '2030-10-11' })],

@@ -54,9 +54,12 @@ export function barredOn(yard: Yard, date: string): string | null {
   return rules.length + holds.length > 0 ? [...rules, ...holds].join('; ') : null;
 }
 
+/** After this day (MM-DD) the next season is the one to plan; common practice, no source. */
+const SEASON_END = '10-15';
+
 /**
  * The year to begin with: that of the next planned visit, else this year where it has visits, else the nearest
- * with visits or programs; this year where there is none.
+ * with visits or programs; the season at hand or coming where there is none.
  */
 export function yearToBegin(yard: Yard, today: string): number {
   const now = Number(today.slice(0, 4));
@@ -68,6 +71,7 @@ export function yearToBegin(yard: Yard, today: string): number {
   if (coming !== undefined) return Number(coming.slice(0, 4));
   const dates = [...yard.visits.map(dayOfVisit), ...yard.programs.map((program) => program.from)];
   const years = dates.flatMap((date) => (date ? [Number(date.slice(0, 4))] : []));
+  if (years.length === 0) return today.slice(5) > SEASON_END ? now + 1 : now;
   const far = (year: number) => Math.abs(year - now);
   return years.reduce((best, year) => (far(year) < far(best) ? year : best), years[0] ?? now);
 }

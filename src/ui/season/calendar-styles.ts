@@ -3,6 +3,7 @@ import { css } from 'lit';
 /** The sheet of weeks: ruled paper, the months told apart by ground and by a heavy step of ink. */
 export const calendarStyles = css`
   :host { display: block; position: relative; }
+  .ground-of-weeks { container: weeks / inline-size; }
   .weeks { table-layout: fixed; border: 2px solid var(--ink); }
   .weeks thead th { position: sticky; top: 0; z-index: 1; background: var(--sheet); border-bottom: 2px solid var(--ink); padding: 0.2rem 0.3rem; }
   .weeks thead th:first-child, .weeks tbody th { width: 2.6rem; }
@@ -41,4 +42,5 @@ export const calendarStyles = css`
   .row-line { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 0.4rem; }
   .rows .note { margin: 0; font-size: var(--text-small); }
   .move { padding: 0 0.6rem; font-size: var(--text-small); }
+  @container weeks (max-width: 520px) { .weeks thead th:first-child, .weeks tbody th { width: 2.1rem; font-size: var(--text-small); padding-inline: 0.1rem; } .weeks thead th { padding-inline: 0.1rem; } .weeks .barred { width: 0.9rem; } }
 `;

@@ -20,6 +20,7 @@ export class CopyYear extends AppPart {
     css`
       :host { display: block; }
       .fields { display: grid; grid-template-columns: repeat(auto-fit, minmax(9rem, 1fr)); gap: 0.5rem; align-items: end; margin-bottom: 0.5rem; }
+      .days { grid-column: span 2; }
     `,
   ];
 
@@ -63,8 +64,8 @@ export class CopyYear extends AppPart {
     const { order, years } = this;
     const weeks = weeksBetweenYears(order.fromYear, order.toYear);
     const shifts = {
-      weeks: `same weekday (${weeks} weeks on)`,
-      'week-more': `same weekday (${weeks + 1} weeks on)`,
+      weeks: `${weeks} weeks on, same weekday`,
+      'week-more': `${weeks + 1} weeks on, same weekday`,
       'same-day': 'same day and month',
     };
     return html`
@@ -77,9 +78,15 @@ export class CopyYear extends AppPart {
         ) => {
           this.toYear = event.detail.value;
         }}></number-field>
-        ${selectField('Days', this.shift, ['weeks', 'week-more', 'same-day'], shifts, (shift) => {
-          this.shift = shift;
-        })}
+        <div class="days">${selectField(
+          'Days',
+          this.shift,
+          ['weeks', 'week-more', 'same-day'],
+          shifts,
+          (shift) => {
+            this.shift = shift;
+          },
+        )}</div>
         ${selectField('Visits', this.visits, ['all', 'done', 'none'], VISIT_WORDS, (visits) => {
           this.visits = visits;
         })}

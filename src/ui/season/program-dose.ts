@@ -58,7 +58,7 @@ export class ProgramDoseRow extends AppPart {
           <label>How much<select @change=${(event: Event) =>
             this.send({ ...dose, amount: FIRST_AMOUNT[fieldValue(event) as 'label' | 'need'] }, 'amount')}>
             <option value="label" .selected=${amount.kind === 'label'}>by the label</option>
-            <option value="need" .selected=${amount.kind === 'need'}>by what the ground needs</option></select></label>
+            <option value="need" .selected=${amount.kind === 'need'}>by the need</option></select></label>
           ${
             amount.kind === 'label'
               ? html`<number-field label="Share of the label rate" suffix="%" .value=${amount.rateFactor} .scale=${100} .min=${1} .max=${1000}

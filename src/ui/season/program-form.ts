@@ -11,7 +11,7 @@ import { replaceEntry } from '../../yard/edits';
 import type { Issue, Program, ProgramDose, ProgramPace, ZoneChoice } from '../../yard/types';
 import { AppPart, fieldValue } from '../parts/app-part';
 import { fold } from '../parts/fold';
-import { issueNotes, issuesAt } from '../parts/issue-notes';
+import { issueNotes, issuesAt, withoutName } from '../parts/issue-notes';
 import '../parts/number-field';
 import type { NumberChange } from '../parts/number-field';
 import '../parts/quantity-field';
@@ -38,7 +38,7 @@ export class ProgramForm extends AppPart {
       .pair select { width: auto; }
       h3 { margin: 1rem 0 0.5rem; padding-top: 0.5rem; border-top: 1px solid var(--line); }
       .add { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 0.5rem; align-items: end; margin-bottom: 0.5rem; }
-      .dates { columns: 7.5rem; margin: 0; padding: 0; list-style: none; font-size: var(--text-small); }
+      .dates { columns: 9.5rem; margin: 0; padding: 0; list-style: none; font-size: var(--text-small); }
       .dates li.skipped { text-decoration: line-through; color: var(--ink-soft); }
     `,
   ];
@@ -60,10 +60,11 @@ export class ProgramForm extends AppPart {
     const { app, program, rev } = this;
     const { yard } = app;
     const { dates, hostId } = programDates(program, yard.programs);
-    const issues: readonly Issue[] = [
+    const found: readonly Issue[] = [
       ...programVisits(yard, program).issues,
       ...(hostId === program.id ? [] : guestIssues(yard, program)),
     ];
+    const issues = withoutName(found, programName(program));
     return html`
       <form @submit=${(event: Event) => event.preventDefault()}>
         <div class="fields">

@@ -3,6 +3,8 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { type AppliedPrograms, applyPrograms } from '../../season/applyPrograms';
 import { programDates } from '../../season/programDates';
 import { programPatterns } from '../../season/programPatterns';
+import { deriveYard } from '../../session/derive';
+import type { Derived } from '../../session/types';
 import { productName } from '../../words/productWords';
 import {
   appliedWords,
@@ -11,16 +13,24 @@ import {
   PATTERN_WORDS,
   paceWords,
   programName,
+  visitName,
 } from '../../words/seasonWords';
 import { freeName } from '../../words/zoneWords';
 import { addEntry, removeEntry } from '../../yard/edits';
-import type { Program, Yard } from '../../yard/types';
+import type { Issue, Program, Visit, Yard } from '../../yard/types';
 import { AppPart } from '../parts/app-part';
 import { fold } from '../parts/fold';
 import { issueNotes } from '../parts/issue-notes';
 import { shared } from '../parts/shared';
 import './copy-year';
+import { issuesOfVisit } from './judge-move';
 import './program-form';
+
+/** Visits of programs that would not be right, and the first of them. */
+interface Faults {
+  readonly count: number;
+  readonly first: { readonly visit: Visit; readonly issue: Issue } | null;
+}
 
 /** Programs: rules that make the visits of a season, and the making of them. */
 @customElement('program-list')
@@ -42,8 +52,9 @@ export class ProgramList extends AppPart {
       .make { border: 1.5px solid var(--ink); padding: 0.6rem 0.75rem; margin-bottom: 0.75rem; }
       .make p { margin: 0; }
       .make button { margin-top: 0.5rem; }
+      .make .note { margin: 0.5rem 0 0; font-size: var(--text-small); }
       .patterns { display: grid; grid-template-columns: repeat(auto-fit, minmax(13rem, 1fr)); gap: 0.5rem; margin-bottom: 0.75rem; }
-      .pattern { padding: 0.5rem 0.75rem; text-align: left; }
+      .pattern { display: grid; align-content: start; gap: 0.15rem; padding: 0.5rem 0.75rem; text-align: left; line-height: 1.3; }
       .pattern b { display: block; }
       .pattern span { font-size: var(--text-small); color: var(--ink-soft); }
     `,
@@ -53,7 +64,8 @@ export class ProgramList extends AppPart {
   @state() private openId: string | null = null;
   @state() private asking: string | null = null;
   private isNew = false;
-  private trial: { readonly yard: Yard; readonly result: AppliedPrograms } | null = null;
+  private trial: { readonly yard: Yard; readonly result: AppliedPrograms; readonly faults: Faults } | null =
+    null;
 
   protected override updated(): void {
     const form = this.isNew ? this.renderRoot.querySelector('program-form') : null;
@@ -62,14 +74,15 @@ export class ProgramList extends AppPart {
     form.focusName();
   }
 
-  /** What making the visits would do, without doing it. */
-  private get outlook(): AppliedPrograms {
-    const { yard } = this.app;
+  /** What making the visits would do, and what would not be right then, without doing it. */
+  private get outlook(): { readonly result: AppliedPrograms; readonly faults: Faults } {
+    const { yard, derived } = this.app.session;
     if (this.trial?.yard !== yard) {
       let count = 0;
-      this.trial = { yard, result: applyPrograms(yard, (prefix) => `${prefix}-trial-${count++}`) };
+      const result = applyPrograms(yard, (prefix) => `${prefix}-trial-${count++}`);
+      this.trial = { yard, result, faults: faultsOf(deriveYard(result.yard, derived)) };
     }
-    return this.trial.result;
+    return this.trial;
   }
 
   protected override render() {
@@ -100,7 +113,7 @@ export class ProgramList extends AppPart {
   }
 
   private renderMake() {
-    const { outlook } = this;
+    const { result: outlook, faults } = this.outlook;
     const isNothing = outlook.yard === this.app.yard;
     return html`<section class="make" aria-label="Visits of the programs">
       <p>${
@@ -112,7 +125,16 @@ export class ProgramList extends AppPart {
           ? html` ${outlook.kept === 1 ? 'One that is done or was changed by hand stays' : `${outlook.kept} that are done or were changed by hand stay`} as ${outlook.kept === 1 ? 'it is' : 'they are'}.`
           : nothing
       }</p>
-      ${isNothing ? nothing : html`<button class="primary" @click=${() => this.make([])}>Make the visits</button>`}</section>`;
+      ${isNothing ? nothing : html`<button class="primary" @click=${() => this.make([])}>Make the visits</button>`}
+      ${faults.first ? this.renderFaults(faults.count, faults.first) : nothing}</section>`;
+  }
+
+  private renderFaults(count: number, { visit, issue }: NonNullable<Faults['first']>) {
+    const how =
+      count === 1
+        ? 'One visit is not right by the programs'
+        : `${count} visits are not right by the programs`;
+    return html`<div class="note error"><b>${how}.</b> ${visitName(visit)}, ${dayWords(visit.date ?? '', true)}: ${issue.message}</div>`;
   }
 
   private renderPatterns(isFirst: boolean) {
@@ -255,6 +277,17 @@ export class ProgramList extends AppPart {
       run: () => app.session.undo(),
     });
   }
+}
+
+function faultsOf(derived: Derived): Faults {
+  const found = derived.yard.visits.flatMap((visit) => {
+    const isPlan = visit.program !== null && visit.doneOn === null;
+    const issue = isPlan
+      ? issuesOfVisit(derived, visit.id).find((one) => one.severity === 'error')
+      : undefined;
+    return issue ? [{ visit, issue }] : [];
+  });
+  return { count: found.length, first: found[0] ?? null };
 }
 
 declare global {

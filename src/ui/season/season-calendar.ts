@@ -137,11 +137,11 @@ export class SeasonCalendar extends AppPart {
     const weeks = weeksToShow(year, first, moved ? [...days, moved] : days, this.isWhole);
     const heads = first === 7 ? [WEEKDAY_WORDS[6], ...WEEKDAY_WORDS.slice(0, 6)] : WEEKDAY_WORDS;
     return html`
-      <table class="weeks">
+      <div class="ground-of-weeks"><table class="weeks">
         <caption class="visually-hidden">Visits of ${year}, a week in each row</caption>
         <thead><tr><th scope="col"><span class="visually-hidden">Month</span></th>${heads.map((word) => html`<th scope="col">${word}</th>`)}</tr></thead>
         <tbody>${weeks.map((week) => this.renderWeek(week, year, byDay))}</tbody>
-      </table>
+      </table></div>
       ${
         weeks.length < 52
           ? html`<button class="plain" @click=${() => {
@@ -210,12 +210,13 @@ export class SeasonCalendar extends AppPart {
     }</span>${isHeld ? nothing : issueNotes(issues)}`;
   }
 
-  private modelOf(visit: Visit): ChipModel {
+  /** @param isThere as it would be on the day it is held over, not where it stands */
+  private modelOf(visit: Visit, isThere: boolean): ChipModel {
     const { held } = this;
     return {
       visit,
       issues:
-        held?.visitId === visit.id && held.date
+        isThere && held?.visitId === visit.id && held.date
           ? this.judge.judge(this.app.session.derived, visit.id, held.date)
           : issuesOfVisit(this.app.session.derived, visit.id),
       isHeld: held?.visitId === visit.id,
@@ -225,7 +226,7 @@ export class SeasonCalendar extends AppPart {
 
   private renderChip(visit: Visit) {
     const { app, held } = this;
-    const model = this.modelOf(visit);
+    const model = this.modelOf(visit, held?.by === 'keys');
     const isWrong = model.issues.some((issue) => issue.severity === 'error');
     const classes = [
       'chip',
@@ -296,7 +297,7 @@ export class SeasonCalendar extends AppPart {
     const { ghost } = this.hold;
     const visit = this.visitOf(ghost?.visitId ?? null);
     if (!ghost || !visit || !this.held) return nothing;
-    return html`<div class="ghost chip held" aria-hidden="true">${chipFace(this.app.yard, this.modelOf(visit), isDark)}</div>`;
+    return html`<div class="ghost chip held" aria-hidden="true">${chipFace(this.app.yard, this.modelOf(visit, true), isDark)}</div>`;
   }
 
   private onKey(event: KeyboardEvent, visit: Visit): void {

@@ -88,7 +88,8 @@ export function chipFace(yard: Yard, model: ChipModel, isDark: boolean): Templat
       <span class="what">${formMarks(yard, visit)} ${productsWords(yard, visit) || 'no product'}</span>
       ${isDone ? html`<span class="state">✓ done</span>` : nothing}
       ${issues.length > 0 ? html`<span class="fault">${isWrong ? '! not right' : '! check'}</span>` : nothing}
-    </span>`;
+    </span>
+    <span class="signs">${formMarks(yard, visit)}${isDone ? '✓' : ''}${issues.length > 0 ? html`<b class="fault">!</b>` : nothing}</span>`;
 }
 
 export const chipStyles = css`
@@ -107,5 +108,13 @@ export const chipStyles = css`
   td .chip .what { display: -webkit-box; -webkit-box-orient: vertical; -webkit-line-clamp: 3; overflow: hidden; }
   .chip .state { font-weight: 650; font-size: 0.75rem; display: block; }
   .chip .fault { font-weight: 650; font-size: 0.75rem; color: var(--danger); display: block; }
+  .chip .signs { display: none; }
+  @container weeks (max-width: 520px) {
+    /* no room for words: the hatch, what goes out and how it stands; the words are below, and in the list */
+    td .chip { padding-left: 0; }
+    td .chip .ground { width: 100%; border: 0; }
+    td .chip .words { display: none; }
+    td .chip .signs { position: relative; display: flex; justify-content: center; align-items: center; gap: 0.15rem; width: fit-content; min-width: 1.5rem; margin: auto; padding: 0.1rem 0.2rem; background: var(--sheet); color: var(--ink); font-size: 0.875rem; }
+  }
   .form { width: 0.75rem; height: 0.75rem; vertical-align: -0.1rem; }
 `;
