@@ -131,7 +131,15 @@ test('one bottle on the hose and in a tank: planned in one visit, shared, opened
   const again = await openLabels(page, table.name, table.text);
   await again.getByRole('button', { name: 'Take 1 label' }).click();
   await expect(rows(page)).toHaveCount(1);
-  const same = await openLabels(page, file.name, file.text);
+  // dropped on the page, whatever is shown
+  await goToStep(page, 'Measure');
+  await page.evaluate(({ name, text }) => {
+    const dataTransfer = new DataTransfer();
+    dataTransfer.items.add(new File([text], name, { type: 'application/json' }));
+    document.body.dispatchEvent(new DragEvent('drop', { dataTransfer, bubbles: true, cancelable: true }));
+  }, file);
+  await expect(page.getByRole('heading', { name: 'Shelf', exact: true, level: 2 })).toBeVisible();
+  const same = page.getByRole('region', { name: 'Labels in the file' });
   await expect(same).toContainText('Already on the shelf, the same.');
   const { yard: after } = await exportYard(page);
   const [was, is] = [before.products[0], after.products[0]];

@@ -1,6 +1,7 @@
 import type { NamedFile } from '../../io/importTypes';
 import { SNIFF_BYTES, sniffFile } from '../../io/sniffFile';
 import type { AppController } from '../app-controller';
+import { isLabelFile, offerLabelFile } from '../shelf/label-inbox';
 import { type ImportPlace, ImportPreview } from './import-preview';
 
 /** Files that say where a picture of the same name lies. */
@@ -9,7 +10,7 @@ const WORLD_FILES_PRJ = /\.prj$/i;
 
 /**
  * Shows what is in files before anything of it comes in. Pictures and their world files go to whoever
- * listens for the window's event `picture-files` (detail: `{ files }`).
+ * listens for the window's event `picture-files` (detail: `{ files }`), a file of labels to the shelf.
  * @param place where it is offered to put the zones at first
  */
 export async function openImport(
@@ -21,6 +22,13 @@ export async function openImport(
   const heads = await Promise.all(
     files.map(async (file) => new Uint8Array(await file.slice(0, SNIFF_BYTES).arrayBuffer())),
   );
+  const labels = files.find((_, i) => isLabelFile(heads[i] ?? new Uint8Array()));
+  if (labels) {
+    // what labels are goes to the shelf, which shows it before anything comes in
+    offerLabelFile(labels);
+    app.setView({ step: 'shelf', productId: null });
+    return;
+  }
   const isPicture = files.map((file, i) => sniffFile(file.name, heads[i] ?? new Uint8Array()) === 'picture');
   const hasPicture = isPicture.includes(true);
   const hasShape = files.some((file) => /\.shp$/i.test(file.name));

@@ -1,5 +1,5 @@
 import { css, html, nothing } from 'lit';
-import { customElement, state } from 'lit/decorators.js';
+import { customElement, property, state } from 'lit/decorators.js';
 import type { LabelMatch, LabelPick } from '../../io/takeLabels';
 import { usesOf } from '../../plan/applyUse';
 import { FORM_WORDS, packsWords, productName } from '../../words/productWords';
@@ -66,10 +66,19 @@ export class LabelOpen extends AppPart {
     `,
   ];
 
+  /** a file that came in another way than by the field. */
+  @property({ attribute: false }) given: File | null = null;
   @state() private fileName = '';
   @state() private offers: readonly Offer[] | null = null;
   @state() private issues: readonly Issue[] = [];
   @state() private outcome = '';
+
+  protected override updated(changed: Map<string, unknown>): void {
+    if (!changed.has('given') || this.given === null) return;
+    void this.open(this.given)
+      .then(() => this.updateComplete)
+      .then(() => this.scrollIntoView({ block: 'nearest' }));
+  }
 
   protected override render() {
     return html`
@@ -122,7 +131,10 @@ export class LabelOpen extends AppPart {
     const input = event.target as HTMLInputElement;
     const [file] = input.files ?? [];
     input.value = '';
-    if (!file) return;
+    if (file) await this.open(file);
+  }
+
+  private async open(file: File): Promise<void> {
     const { app } = this;
     try {
       const [{ readLabels }, { matchLabels }, { decodeText }] = await Promise.all([

@@ -1,12 +1,17 @@
 import { measuredUnit, productRate } from '../../plan/rate';
+import { M_PER_FT } from '../../units/factors';
 import { analysisWords } from '../../words/productWords';
 import { newProduct } from '../../yard/defaults';
-import type { Amount, LabelRate, Product, ProductForm, RateBasis, Visit } from '../../yard/types';
+import type { Amount, LabelRate, Product, ProductForm, RateBasis, UnitSystem, Visit } from '../../yard/types';
+
+/** How far past the edge most products land where nobody said what puts them out, m, round in the units shown. */
+const FIRST_SPREAD_M: Readonly<Record<UnitSystem, number>> = { us: 2 * M_PER_FT, metric: 0.6 };
 
 /** A new product with nothing filled in that only the label knows. Ids are made by the caller. */
-export function blankProduct(id: string, packId: string, name: string): Product {
+export function blankProduct(id: string, packId: string, name: string, units: UnitSystem): Product {
   return newProduct(id, {
     name,
+    spreadDistanceM: FIRST_SPREAD_M[units],
     form: 'liquid-concentrate',
     rate: { basis: 'volume-per-area', rateLPerM2: 0 },
     packs: [{ id: packId, content: { unit: 'L', value: 0 }, price: null }],

@@ -4,7 +4,7 @@ import type { Product } from '../../yard/types';
 import { blankProduct, inForm } from './product-edits';
 import { fieldKey, flagWords, quietGaps } from './product-gaps';
 
-const fresh = blankProduct('product-1', 'pack-1', 'Product 1');
+const fresh = blankProduct('product-1', 'pack-1', 'Product 1', 'us');
 const told = (product: Product, left: readonly string[] = []) =>
   quietGaps(checkProduct(product), product, new Set(left));
 

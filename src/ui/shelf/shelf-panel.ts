@@ -20,6 +20,7 @@ import {
 } from '../../words/productWords';
 import { freeName } from '../../words/zoneWords';
 import { shared } from '../parts/shared';
+import { onLabelFile, takeLabelFile } from './label-inbox';
 import { flagWords, quietGaps } from './product-gaps';
 
 /** With more products than this there is a field to find one by. */
@@ -80,6 +81,32 @@ export class ShelfPanel extends AppPart {
   /** a product was just added: its name is to be typed first. */
   private isNew = false;
 
+  /** a file of labels that was dropped on the page. */
+  @state() private given: File | null = null;
+  private stopListening: (() => void) | null = null;
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.stopListening = onLabelFile(() => this.takeGiven());
+    this.takeGiven();
+  }
+
+  override disconnectedCallback(): void {
+    this.stopListening?.();
+    super.disconnectedCallback();
+  }
+
+  private takeGiven(): void {
+    const file = takeLabelFile();
+    if (!file) return;
+    this.compares = false;
+    this.given = file;
+    void this.load('open').then(() => {
+      const part = this.renderRoot.querySelector<HTMLDetailsElement>('details#open');
+      if (part) part.open = true;
+    });
+  }
+
   protected override updated(): void {
     const form = this.isNew ? this.renderRoot.querySelector('product-form') : null;
     if (!form) return;
@@ -121,13 +148,13 @@ export class ShelfPanel extends AppPart {
       <div class="row ends"><button class="primary" @click=${this.add}>Add a product</button>
         ${products.length > 1 ? html`<button @click=${this.compare}>Compare</button>` : nothing}</div>
       ${products.length > 0 ? this.renderFold('Share labels as a file', 'share', () => html`<label-share .app=${app} .rev=${rev}></label-share>`) : nothing}
-      ${this.renderFold('Open labels from a file', 'open', () => html`<label-open .app=${app} .rev=${rev}></label-open>`)}
+      ${this.renderFold('Open labels from a file', 'open', () => html`<label-open .app=${app} .rev=${rev} .given=${this.given}></label-open>`)}
     `;
   }
 
   /** A fold whose content is fetched and made when it is first opened. */
   private renderFold(title: string, part: Part, content: () => unknown) {
-    return html`<details class="fold" @toggle=${() => this.load(part)}><summary>${title}</summary>
+    return html`<details class="fold" id=${part} @toggle=${() => this.load(part)}><summary>${title}</summary>
       ${this.loaded.has(part) ? content() : nothing}</details>`;
   }
 
@@ -225,7 +252,7 @@ export class ShelfPanel extends AppPart {
       'Product',
       app.yard.products.map((one) => one.name),
     );
-    const product = blankProduct(app.newId('product'), app.newId('pack'), name);
+    const product = blankProduct(app.newId('product'), app.newId('pack'), name, app.units);
     app.dispatch('Add product', (yard) => addProduct(yard, product));
     this.open(product.id);
     this.isNew = true;

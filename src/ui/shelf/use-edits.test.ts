@@ -11,7 +11,7 @@ import {
   makeUseFirst,
   namesWithUse,
   removeUse,
-  USUAL_SPREAD_M,
+  usualSpreadM,
   withApplicator,
 } from './use-edits';
 
@@ -74,25 +74,29 @@ describe('uses of a label', () => {
 
 describe('what puts it out', () => {
   it('an empty rate is said as labels for a hose-end bottle say it, and none is mixed in', () => {
-    const blank: Product = { ...blankProduct('p', 'pack', 'New'), carrierLPerM2: 0.04 };
-    expect(withApplicator(blank, 'hose-end', [])).toEqual({
+    const blank: Product = { ...blankProduct('p', 'pack', 'New', 'metric'), carrierLPerM2: 0.04 };
+    expect(withApplicator(blank, 'hose-end', [], 'us')).toEqual({
       applicator: 'hose-end',
-      spreadDistanceM: USUAL_SPREAD_M['hose-end'],
+      spreadDistanceM: 0.6096,
       rate: { basis: 'area-per-container', areaM2: 0, packId: 'pack' },
       carrierLPerM2: null,
     });
   });
   it('a copied rate is turned: 32 fl oz on 3,200 sq ft are 10 fl oz per 1,000 sq ft (by division)', () => {
-    const change = withApplicator({ ...product, ...light }, 'tank-sprayer', [product.rate]);
+    const change = withApplicator({ ...product, ...light }, 'tank-sprayer', [product.rate], 'us');
     expect(change.rate?.basis).toBe('volume-per-area');
     const { rate } = productRate({ ...product, ...change } as Product);
     // 10 US fl oz are 0.295735295625 L (231 cubic inches to the gallon, 128 fl oz to it), 1,000 sq ft 92.90304 m²
     expect((rate?.lPerM2 ?? 0) * 92.90304).toBeCloseTo(0.295735295625, 10);
   });
+  it('distances are round in the units shown', () => {
+    expect(usualSpreadM('broadcast-spreader', 'us')).toBeCloseTo(1.524, 12);
+    expect(usualSpreadM('broadcast-spreader', 'metric')).toBe(1.5);
+  });
   it('what somebody typed stays', () => {
     const rate: LabelRate = { basis: 'volume-per-area', rateLPerM2: 0.002 };
     const typed: Product = { ...product, rate, spreadDistanceM: 0.9, carrierLPerM2: 0.04 };
-    expect(withApplicator(typed, 'hose-end', [])).toEqual({ applicator: 'hose-end' });
+    expect(withApplicator(typed, 'hose-end', [], 'us')).toEqual({ applicator: 'hose-end' });
   });
   it('a copied rate that cannot be said otherwise stays', () => {
     const { densityKgPerL: _, ...rest } = granules;
@@ -101,7 +105,7 @@ describe('what puts it out', () => {
       densityKgPerL: null,
       rate: { basis: 'mass-per-area', rateKgPerM2: 0.02 },
     };
-    const change = withApplicator({ ...weighed, packs: [] }, 'hose-end', [weighed.rate]);
+    const change = withApplicator({ ...weighed, packs: [] }, 'hose-end', [weighed.rate], 'us');
     expect(change.rate).toEqual(weighed.rate);
   });
 });

@@ -1,6 +1,14 @@
 import { M_PER_FT } from '../../units/factors';
 import { replaceProduct } from '../../yard/edits';
-import type { Applicator, LabelRate, Product, ProductUse, RateBasis, Yard } from '../../yard/types';
+import type {
+  Applicator,
+  LabelRate,
+  Product,
+  ProductUse,
+  RateBasis,
+  UnitSystem,
+  Yard,
+} from '../../yard/types';
 import { isRateEmpty, rateInBasis } from './product-edits';
 
 /** Members that each use of a label has of its own, in the first use as in the others. */
@@ -107,20 +115,24 @@ function withUseIds(yard: Yard, productId: string, turn: (useId: string | null) 
   return { ...yard, visits: yard.visits.map(turned), programs: yard.programs.map(turned) };
 }
 
-/**
- * How far past the edge aimed at product usually lands, m: 2 ft from a hose-end bottle, 1 ft from a tank
- * sprayer, 5 ft from a broadcast spreader, 6 in from a drop spreader, 2 ft by hand. Common practice, no source.
- */
-export const USUAL_SPREAD_M: Readonly<Record<Applicator, number>> = {
-  'hose-end': 2 * M_PER_FT,
-  'tank-sprayer': 1 * M_PER_FT,
-  'broadcast-spreader': 5 * M_PER_FT,
-  'drop-spreader': 0.5 * M_PER_FT,
-  'by-hand': 2 * M_PER_FT,
+/** Feet, and the round metres of the same size. */
+const USUAL_SPREAD: Readonly<Record<Applicator, Readonly<Record<UnitSystem, number>>>> = {
+  'hose-end': { us: 2 * M_PER_FT, metric: 0.6 },
+  'tank-sprayer': { us: 1 * M_PER_FT, metric: 0.3 },
+  'broadcast-spreader': { us: 5 * M_PER_FT, metric: 1.5 },
+  'drop-spreader': { us: 0.5 * M_PER_FT, metric: 0.15 },
+  'by-hand': { us: 2 * M_PER_FT, metric: 0.6 },
 };
 
-/** A label silent on everything begins with this distance, see `newProduct`. */
-const FIRST_SPREAD_M = 0.6;
+/**
+ * How far past the edge aimed at product usually lands, m: about 2 ft from a hose-end bottle, 1 ft from a
+ * tank sprayer, 5 ft from a broadcast spreader, 6 in from a drop spreader, 2 ft by hand; round in the units
+ * shown. Common practice, no source.
+ */
+export function usualSpreadM(applicator: Applicator, units: UnitSystem): number {
+  return USUAL_SPREAD[applicator][units];
+}
+
 const DRY: readonly Applicator[] = ['broadcast-spreader', 'drop-spreader', 'by-hand'];
 
 /**
@@ -144,12 +156,13 @@ export function withApplicator(
   product: Product,
   applicator: Applicator | null,
   others: readonly LabelRate[],
+  units: UnitSystem,
 ): Partial<Product> {
   if (applicator === null) return { applicator };
-  const isUsual = [FIRST_SPREAD_M, ...Object.values(USUAL_SPREAD_M)].some(
-    (usual) => Math.abs(usual - product.spreadDistanceM) < 1e-9,
+  const isUsual = Object.values(USUAL_SPREAD).some(({ us, metric }) =>
+    [us, metric].some((usual) => Math.abs(usual - product.spreadDistanceM) < 1e-9),
   );
-  const spread = isUsual ? { spreadDistanceM: USUAL_SPREAD_M[applicator] } : {};
+  const spread = isUsual ? { spreadDistanceM: usualSpreadM(applicator, units) } : {};
   const isOpen = isRateEmpty(product.rate) || others.some((rate) => isSameRate(rate, product.rate));
   if (!isOpen) return { applicator, ...spread };
   const basis = usualBasis(product, applicator);

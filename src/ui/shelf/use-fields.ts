@@ -12,7 +12,7 @@ import '../parts/quantity-field';
 import type { QuantityChange } from '../parts/quantity-field';
 import { shared } from '../parts/shared';
 import './rate-fields';
-import { changeOfUse, isPutOutDry, USUAL_SPREAD_M, withApplicator } from './use-edits';
+import { changeOfUse, isPutOutDry, usualSpreadM, withApplicator } from './use-edits';
 
 /** One use of a label: what puts it out, its rate, its water, where it lands, which packs it opens. */
 @customElement('use-fields')
@@ -102,8 +102,8 @@ export class UseFields extends AppPart {
   }
 
   private renderSpread(use: Product) {
-    const usual = use.applicator === null ? null : USUAL_SPREAD_M[use.applicator];
-    const isOther = usual !== null && Math.abs(usual - use.spreadDistanceM) > 1e-9;
+    const usual = use.applicator === null ? null : usualSpreadM(use.applicator, this.app.units);
+    const isOther = usual !== null && Math.abs(usual - use.spreadDistanceM) > 0.01;
     return html`<div class="spread">
       <quantity-field label="Spread distance past the edge aimed at" quantity="length" .system=${this.app.units} .value=${use.spreadDistanceM}
         .min=${0} .max=${50} hint="Hardscape within this distance is listed for rinsing or sweeping."
@@ -124,7 +124,7 @@ export class UseFields extends AppPart {
     const others = usesOf(this.product)
       .filter((one) => one.id !== this.useId)
       .map((one) => one.product.rate);
-    this.send('applicator', withApplicator(use, applicator, others));
+    this.send('applicator', withApplicator(use, applicator, others, this.app.units));
   }
 
   private send(field: string, change: Partial<Product>): void {
