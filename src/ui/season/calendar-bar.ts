@@ -52,3 +52,18 @@ export function pointedBar(yard: Yard, visit: Visit, issues: readonly Issue[]): 
   return html`<p><b>${visitName(visit)}</b>, ${when}: ${productsWords(yard, visit) || 'nothing to put out yet'}.</p>
     ${issueNotes(issues)}`;
 }
+
+/** Whether a visit is to be removed. The first button has the id `remove`. */
+export function askBar(
+  visit: Visit,
+  { remove, keep }: { readonly remove: () => void; readonly keep: () => void },
+): TemplateResult {
+  const onKey = (event: KeyboardEvent) => {
+    if (event.key === 'Escape') keep();
+  };
+  const lost = visit.doneOn === null ? '' : 'What was put down on it leaves the ledger too.';
+  return html`<div role="alertdialog" aria-label="Remove a visit" @keydown=${onKey}>
+    <p><b>Remove “${visitName(visit)}”?</b> ${lost} Undo brings it back.</p>
+    <div class="row"><button class="danger" id="remove" @click=${remove}>Remove it</button>
+    <button @click=${keep}>Keep it</button></div></div>`;
+}

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { testYard } from '../../../tests/fixtures/testYard';
 import { newDose, newVisit } from '../../yard/defaults';
 import type { Visit, Yard } from '../../yard/types';
-import { shiftWords, visitsByDay, weeksToShow, yearToBegin } from './calendar-model';
+import { nextVisit, shiftWords, visitsByDay, weeksToShow, yearToBegin } from './calendar-model';
 
 const TURF = { classes: ['turf-low-cut' as const, 'turf-regular' as const], include: [], exclude: [] };
 const on = (id: string, date: string, fields: Partial<Visit> = {}): Visit =>
@@ -37,6 +37,8 @@ describe('the calendar', () => {
     expect(yearToBegin(season, '2033-01-01')).toBe(2031);
     expect(yearToBegin({ ...season, visits: [] }, '2033-01-01')).toBe(2033);
     expect(yearToBegin({ ...season, visits: [] }, '2033-11-25')).toBe(2034);
+    expect(nextVisit(season, '2031-04-08')?.id).toBe('second');
+    expect(nextVisit(season, '2031-06-03')).toBeNull();
     const both = {
       ...season,
       visits: [...season.visits, on('past', '2030-10-10', { doneOn: '2030-10-11' })],

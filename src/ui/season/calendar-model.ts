@@ -54,6 +54,14 @@ export function barredOn(yard: Yard, date: string): string | null {
   return rules.length + holds.length > 0 ? [...rules, ...holds].join('; ') : null;
 }
 
+/** The next visit that is planned for today or later and not done; null: none. */
+export function nextVisit(yard: Yard, today: string): Visit | null {
+  const coming = yard.visits.filter(
+    (visit) => visit.doneOn === null && visit.date !== null && visit.date >= today,
+  );
+  return coming.toSorted((a, b) => ((a.date ?? '') < (b.date ?? '') ? -1 : 1))[0] ?? null;
+}
+
 /** After this day (MM-DD) the next season is the one to plan; common practice, no source. */
 const SEASON_END = '10-15';
 
@@ -63,12 +71,8 @@ const SEASON_END = '10-15';
  */
 export function yearToBegin(yard: Yard, today: string): number {
   const now = Number(today.slice(0, 4));
-  const coming = yard.visits
-    .flatMap((visit) =>
-      visit.doneOn === null && visit.date !== null && visit.date >= today ? visit.date : [],
-    )
-    .toSorted()[0];
-  if (coming !== undefined) return Number(coming.slice(0, 4));
+  const coming = nextVisit(yard, today)?.date;
+  if (coming) return Number(coming.slice(0, 4));
   const dates = [...yard.visits.map(dayOfVisit), ...yard.programs.map((program) => program.from)];
   const years = dates.flatMap((date) => (date ? [Number(date.slice(0, 4))] : []));
   if (years.length === 0) return today.slice(5) > SEASON_END ? now + 1 : now;

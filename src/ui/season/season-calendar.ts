@@ -14,17 +14,20 @@ import type { Visit } from '../../yard/types';
 import { AppPart } from '../parts/app-part';
 import { issueNotes } from '../parts/issue-notes';
 import { shared } from '../parts/shared';
-import { type BarActs, heldBar, pointedBar } from './calendar-bar';
+import { askBar, type BarActs, heldBar, pointedBar } from './calendar-bar';
 import { calendarKey } from './calendar-key';
 import { barredOn, dayOfVisit, visitsByDay, weeksToShow } from './calendar-model';
 import { calendarStyles } from './calendar-styles';
 import { issuesOfVisit, MoveJudge } from './judge-move';
 import { type ChipModel, chipFace, chipLabel, chipStyles, groundPatterns } from './visit-chip';
-import { VisitHold } from './visit-hold';
+import { placeBeside, VisitHold } from './visit-hold';
 
 /** Up and down in the list: so many px are a day. */
 const LIST_DAY_PX = 28;
 const ARROWS: Readonly<Record<string, number>> = { ArrowLeft: -1, ArrowRight: 1, ArrowUp: -7, ArrowDown: 7 };
+
+/** visit opened last from a calendar: it is brought back into view when the calendar is shown again. */
+let lastOpened: string | null = null;
 
 /** A visit on its way to another day. */
 interface Held {
@@ -91,12 +94,27 @@ export class SeasonCalendar extends AppPart {
     if (changed.has('year')) this.isWhole = false;
   }
 
+  /** Brings a visit into view and gives it the focus. */
+  reveal(visitId: string): void {
+    this.focusNext = visitId;
+    this.requestUpdate();
+  }
+
+  protected override firstUpdated(): void {
+    if (lastOpened !== null) this.chipOf(lastOpened)?.scrollIntoView({ block: 'center' });
+    lastOpened = null;
+  }
+
+  private chipOf(visitId: string): HTMLElement | null {
+    return this.renderRoot.querySelector(`[data-visit="${CSS.escape(visitId)}"]`);
+  }
+
   protected override updated(): void {
     this.placeGhost();
     const id = this.focusNext;
     this.focusNext = null;
     if (id === null) return;
-    const chip = this.renderRoot.querySelector<HTMLElement>(`[data-visit="${CSS.escape(id)}"]`);
+    const chip = this.chipOf(id);
     chip?.focus({ preventScroll: true });
     chip?.scrollIntoView({ block: 'nearest' });
   }
@@ -245,19 +263,16 @@ export class SeasonCalendar extends AppPart {
   }
 
   private get barIsEmpty(): boolean {
-    return !this.held && !this.asking && !this.visitOf(this.pointed);
+    // in the list each visit has its words beside it
+    const isPointed = this.layout === 'weeks' && this.visitOf(this.pointed) !== undefined;
+    return !this.held && !this.asking && !isPointed;
   }
 
   /** The line below: what would be so on the day a visit is held over; else what is told of the one pointed at. */
   private renderBar() {
     const { app, held } = this;
     const asked = this.visitOf(this.asking);
-    if (asked)
-      return html`<div role="alertdialog" aria-label="Remove a visit" @keydown=${(event: KeyboardEvent) => {
-        if (event.key === 'Escape') this.keep(asked);
-      }}><p><b>Remove “${visitName(asked)}”?</b> ${asked.doneOn !== null ? 'What was put down on it leaves the ledger too.' : ''} Undo brings it back.</p>
-        <div class="row"><button class="danger" id="remove" @click=${() => this.removeNow(asked)}>Remove it</button>
-        <button @click=${() => this.keep(asked)}>Keep it</button></div></div>`;
+    if (asked) return askBar(asked, { remove: () => this.removeNow(asked), keep: () => this.keep(asked) });
     const visit = this.visitOf(held?.visitId ?? this.pointed);
     if (!visit) return nothing;
     const { derived } = app.session;
@@ -281,16 +296,10 @@ export class SeasonCalendar extends AppPart {
     return `${visitName(visit)} held over ${dayWords(held.date, true)}. ${sayIssues(issues)}${held.by === 'keys' ? ' Enter puts it there, Escape puts it back.' : ''}`;
   }
 
-  /** By the object model: the policy of the page allows no style in markup. */
   private placeGhost(): void {
     const { ghost } = this.hold;
     const element = ghost && this.renderRoot.querySelector<HTMLElement>('.ghost');
-    if (!element) return;
-    // beside the pointer, on the side where there is room
-    const x =
-      ghost.x + element.offsetWidth + 12 > innerWidth ? ghost.x - element.offsetWidth - 8 : ghost.x + 8;
-    const y = Math.min(ghost.y + 8, innerHeight - element.offsetHeight);
-    element.style.transform = `translate(${x}px, ${y}px)`;
+    if (element) placeBeside(element, ghost.x, ghost.y);
   }
 
   private renderGhost(isDark: boolean) {
@@ -360,6 +369,7 @@ export class SeasonCalendar extends AppPart {
 
   private open(visit: Visit): void {
     if (this.hold.takesClick() || this.held?.visitId === visit.id) return;
+    lastOpened = visit.id;
     this.app.setView({ step: 'visit', visitId: visit.id });
   }
 

@@ -1,9 +1,10 @@
 import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
+import { dayWords, visitName } from '../../words/seasonWords';
 import { AppPart } from '../parts/app-part';
 import { saveFile } from '../parts/save-file';
 import { shared } from '../parts/shared';
-import { dayOfVisit, yearToBegin } from './calendar-model';
+import { dayOfVisit, nextVisit, yearToBegin } from './calendar-model';
 import './season-calendar';
 
 const VIEWS = ['calendar', 'programs', 'chart', 'ledger', 'rules'] as const;
@@ -49,6 +50,7 @@ export class SeasonPanel extends AppPart {
       nav button { padding: 0 0.2rem; min-width: 0; border: 0; border-bottom: 4px solid transparent; background: none; font-size: var(--text-small); }
       nav button[aria-current='true'] { border-bottom-color: var(--accent); font-weight: 700; }
       .bar { justify-content: space-between; margin-bottom: 0.5rem; align-items: center; }
+      .next { padding: 0; text-align: left; }
       .layouts { display: flex; border: 0; margin: 0; padding: 0; }
       .layouts button + button { border-left: 0; }
     `,
@@ -160,11 +162,13 @@ export class SeasonPanel extends AppPart {
         this.chosenLayout = each;
         last = { ...last, layout: each };
       }}>${words}</button>`;
+    const next = nextVisit(app.yard, app.today());
     const inYear = visits.filter((visit) => dayOfVisit(visit)?.startsWith(String(year))).length;
     return html`
       <div class="row bar">
         <div class="layouts" role="group" aria-label="How the year is shown">${choose('weeks', 'Weeks')}${choose('list', 'List')}</div>
         <button @click=${() => void this.exportCalendar(year)} ?disabled=${inYear === 0}>Export for a calendar (.ics)</button></div>
+      ${next?.date?.startsWith(String(year)) ? html`<button class="plain next" @click=${() => this.renderRoot.querySelector('season-calendar')?.reveal(next.id)}>Next: ${visitName(next)}, ${dayWords(next.date ?? '')}</button>` : nothing}
       ${inYear === 0 ? html`<p class="quiet">No visits in ${year}.</p>` : nothing}
       <season-calendar .app=${app} .rev=${rev} .year=${year} .layout=${layout}></season-calendar>`;
   }

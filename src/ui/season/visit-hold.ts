@@ -213,3 +213,14 @@ function scrollerOf(element: Element): Element | null {
   }
   return null;
 }
+
+/**
+ * Puts an element that is fixed at the upper left beside a place, px of the page, on the side where there is
+ * room. By the object model: the policy of the page allows no style in markup.
+ */
+export function placeBeside(element: HTMLElement, atX: number, atY: number): void {
+  const { offsetWidth: width, offsetHeight: height } = element;
+  const x = atX + width + 12 > innerWidth ? atX - width - 8 : atX + 8;
+  const y = Math.min(atY + 8, innerHeight - height);
+  element.style.transform = `translate(${x}px, ${y}px)`;
+}
