@@ -44,6 +44,7 @@ export class CompareResult extends AppPart {
       tbody th { color: var(--ink); font-size: var(--text); font-weight: 650; min-width: 10rem; }
       tbody tr:last-child td { padding-bottom: 0.5rem; }
       td.num, th.num { white-space: normal; }
+      tbody td:nth-child(3), tbody td:nth-child(4) { min-width: 7rem; }
       td.num > b, dd > b { font-weight: 650; white-space: nowrap; }
       small { display: block; font-size: var(--text-small); font-weight: 400; color: var(--ink-soft); }
       .least { display: inline-block; border: 1px solid var(--ok); color: var(--ok); padding: 0 0.25rem; font-size: 0.75rem; line-height: 1.25; white-space: nowrap; }
