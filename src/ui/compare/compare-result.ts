@@ -41,7 +41,7 @@ export class CompareResult extends AppPart {
       thead [aria-sort='ascending'] button { color: var(--ink); text-decoration: underline; text-decoration-thickness: 2px; text-underline-offset: 0.2rem; }
       tbody { border-bottom: 1px solid var(--line-strong); }
       tbody th, tbody td { border-bottom: 0; padding: 0.4rem 0.5rem 0 0; }
-      tbody th { color: var(--ink); font-size: var(--text); font-weight: 650; min-width: 10rem; }
+      tbody th { color: var(--ink); font-size: var(--text); font-weight: 650; min-width: 8.5rem; }
       tbody tr:last-child td { padding-bottom: 0.5rem; }
       td.num, th.num { white-space: normal; }
       tbody td:nth-child(3), tbody td:nth-child(4) { min-width: 7rem; }
