@@ -1,17 +1,24 @@
 import type { Pack, Product, VisitDose } from '../yard/types';
 
+/** Uses applied before: a season asks for the same ones thousands of times. */
+const applied = new WeakMap<Product, Map<string, Product>>();
+
 /**
  * The product as one use of its label has it: rate, carrier, applicator, spread distance, watering in and
  * packs of that use. Everything planned from a product is planned from this.
  * @param useId an id in `otherUses`; null: the first use, the product itself
- * @returns null when the label has no such use (any more)
+ * @returns null when the label has no such use (any more); the same object for the same product and use
  */
 export function applyUse(product: Product, useId: string | null): Product | null {
   if (useId === null) return product;
+  const kept = applied.get(product)?.get(useId);
+  if (kept !== undefined) return kept;
   const use = product.otherUses.find((each) => each.id === useId);
   if (use === undefined) return null;
   const { id: _id, name, ...members } = use;
-  return { ...product, ...members, useName: name };
+  const made: Product = { ...product, ...members, useName: name };
+  applied.set(product, (applied.get(product) ?? new Map<string, Product>()).set(useId, made));
+  return made;
 }
 
 /** The product of a dose, by the use it names; null when product or use is gone. */
@@ -33,8 +40,8 @@ export interface LabelUse {
 /** All uses of a label, the first one first. */
 export function usesOf(product: Product): readonly LabelUse[] {
   const others = product.otherUses.flatMap((use): LabelUse[] => {
-    const applied = applyUse(product, use.id);
-    return applied ? [{ id: use.id, name: use.name, product: applied }] : [];
+    const own = applyUse(product, use.id);
+    return own ? [{ id: use.id, name: use.name, product: own }] : [];
   });
   return [{ id: null, name: product.useName, product }, ...others];
 }
