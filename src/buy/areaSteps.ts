@@ -9,8 +9,8 @@ export interface AreaStep {
   readonly plan: PurchasePlan;
 }
 
-/** Halvings of the interval: under a millionth of it. */
-const HALVINGS = 20;
+/** Halvings of the interval: to a four-thousandth of it. */
+const HALVINGS = 12;
 
 /**
  * The purchases of a goal when the ground is larger or smaller than measured, where they differ from the one

@@ -1,5 +1,6 @@
 import type { Product } from '../yard/types';
-import { coverNeed, type PackSize } from './coverNeed';
+import { cheapestSums, firstHolding, type PackSum } from './cheapestSums';
+import type { PackSize } from './coverNeed';
 import { scoreOfPack } from './goal';
 import type { ProductNeed } from './types';
 import { sizedPacks, useGroups } from './useGroups';
@@ -60,38 +61,21 @@ function paysAbove(large: Priced, smaller: readonly Priced[]): number | null {
   const limit = large.price / (best - ratio(large));
   const least = Math.min(...smaller.map((pack) => pack.content));
   if (limit / least > MOST_STEPS) return null;
-  const size = ({ content, price }: Priced): PackSize => ({
-    content,
-    score: scoreOfPack('cost', price, content),
-  });
+  const sizes = (packs: readonly Priced[]): readonly PackSize[] =>
+    packs.map(({ content, price }) => ({ content, score: scoreOfPack('cost', price, content) }));
+  const upTo = limit + large.content;
+  const small = cheapestSums(sizes(smaller), upTo);
+  const all = cheapestSums(sizes([...smaller, large]), upTo);
   const slack = least * 1e-9;
-  const cost = (need: number, packs: readonly Priced[]) =>
-    coverNeed(need, packs.map(size), slack)?.score[0] ?? Number.POSITIVE_INFINITY;
+  const cost = (need: number, sums: readonly PackSum[]) =>
+    need > slack ? (sums[firstHolding(sums, need - slack)]?.score[0] ?? Number.POSITIVE_INFINITY) : 0;
   // both costs hold from just above one of these sums up to the next
-  const steps = sumsUpTo(limit, [...smaller, large]);
-  for (let i = steps.length - 1; i >= 0; i--) {
-    const need = steps[i] as number;
-    const withLarge = large.price + cost(need - large.content, [...smaller, large]);
-    if (withLarge > cost(need, smaller) * (1 + 1e-9)) return need;
+  const steps = [...small.map(({ sum }) => sum), ...all.map(({ sum }) => sum + large.content)]
+    .filter((sum) => sum > slack && sum <= limit + slack)
+    .sort((a, b) => a - b);
+  for (const need of steps.toReversed()) {
+    const withLarge = large.price + cost(need - large.content, all);
+    if (withLarge > cost(need, small) * (1 + 1e-9)) return need;
   }
   return 0;
-}
-
-/** Sums of packs from the smallest one on, rising, up to the first at or above the limit. */
-function sumsUpTo(limit: number, packs: readonly Priced[]): readonly number[] {
-  const found = new Map<number, number>();
-  const key = (sum: number) => Math.round((sum / limit) * 1e9);
-  let front = [0];
-  while (front.length > 0 && found.size < 20_000) {
-    const next: number[] = [];
-    for (const sum of front)
-      for (const pack of packs) {
-        const more = sum + pack.content;
-        if (sum >= limit || found.has(key(more))) continue;
-        found.set(key(more), more);
-        next.push(more);
-      }
-    front = next;
-  }
-  return [...found.values()].sort((a, b) => a - b);
 }

@@ -1,7 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { areaSteps } from '../../buy/areaSteps';
-import { breakEvens } from '../../buy/breakEven';
+import { type AreaStep, areaSteps } from '../../buy/areaSteps';
+import { type BreakEven, breakEvens } from '../../buy/breakEven';
 import type { Purchase } from '../../buy/purchases';
 import { BUY_GOALS, type BuyGoal, type PurchasePlan } from '../../buy/types';
 import { unitCosts } from '../../buy/unitCosts';
@@ -33,7 +33,7 @@ export class BuyProduct extends AppPart {
     fold,
     css`
       :host { display: block; border-top: 2px solid var(--ink); padding-top: 0.6rem; }
-      fieldset { border: 0; margin: 0.25rem 0 0.75rem; padding: 0; display: grid; grid-template-columns: repeat(auto-fit, minmax(12rem, 1fr)); gap: 0.5rem; }
+      fieldset { border: 0; margin: 0.25rem 0 0.75rem; padding: 0; display: grid; grid-template-columns: repeat(auto-fill, minmax(12rem, 1fr)); gap: 0.5rem; }
       legend { padding: 0; font-size: var(--text-small); color: var(--ink-soft); }
       .choice { display: grid; grid-template-columns: auto 1fr; gap: 0 0.5rem; align-content: start; padding: 0.5rem; border: 1px solid var(--line-strong); color: var(--ink); font-size: var(--text); cursor: pointer; }
       .choice[data-taken] { border: 2px solid var(--ink); padding: calc(0.5rem - 1px); background: var(--sheet-sunk); }
@@ -51,6 +51,23 @@ export class BuyProduct extends AppPart {
 
   @property({ attribute: false }) purchase!: Purchase;
   @property({ attribute: false }) goal: BuyGoal | null = null;
+
+  /** what takes a while to find, kept until the purchase or the goal is another. */
+  private kept: {
+    purchase: Purchase;
+    goal: BuyGoal;
+    steps: readonly AreaStep[];
+    pays: readonly BreakEven[];
+  } | null = null;
+
+  private found(goal: BuyGoal) {
+    const { purchase } = this;
+    if (this.kept?.purchase !== purchase || this.kept.goal !== goal) {
+      const { product, need } = purchase;
+      this.kept = { purchase, goal, steps: areaSteps(product, need, goal), pays: breakEvens(product, need) };
+    }
+    return this.kept;
+  }
 
   protected override render() {
     const { purchase, app, goal } = this;
@@ -104,15 +121,14 @@ export class BuyProduct extends AppPart {
     const costs =
       plan.cost === null ? null : unitCosts(product, plan.cost, { unit: need.unit, value: plan.bought });
     const later = plan.orders.slice(1);
+    const { steps, pays } = this.found(plan.goal);
     const spoils = plan.spoiled > 1e-6 * purchase.needed && product.openedLifeDays !== null;
     const lines = [
       spoils
         ? `The label gives an opened container ${product.openedLifeDays} days: what spoils was opened longer before its next visit than that.`
         : null,
-      areaStepWords(product, plan, areaSteps(product, need, plan.goal), app.units),
-      ...breakEvens(product, need).map((found) =>
-        breakEvenWords(product, found, need.lines.length, app.units),
-      ),
+      areaStepWords(product, plan, steps, app.units),
+      ...pays.map((found) => breakEvenWords(product, found, need.lines.length, app.units)),
       costs && `What is bought costs ${costWords(costs, perM2, currency, app.units).join('; ')}.`,
       ...later.map(
         ({ by, packs }) =>
