@@ -16,6 +16,7 @@ export class BuyOpenings extends AppPart {
     css`
       :host { display: block; }
       td ul { list-style: none; margin: 0; padding: 0; }
+      th:last-child, td:last-child { padding-left: 0.75rem; }
       td span { display: block; font-size: var(--text-small); color: var(--ink-soft); }
     `,
   ];

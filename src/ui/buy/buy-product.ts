@@ -128,7 +128,8 @@ export class BuyProduct extends AppPart {
         ? `The label gives an opened container ${product.openedLifeDays} days: what spoils was opened longer before its next visit than that.`
         : null,
       areaStepWords(product, plan, steps, app.units),
-      ...pays.map((found) => breakEvenWords(product, found, need.lines.length, app.units)),
+      // where packs spoil, what they hold no longer tells from when they pay
+      ...(spoils ? [] : pays).map((found) => breakEvenWords(product, found, need.lines.length, app.units)),
       costs && `What is bought costs ${costWords(costs, perM2, currency, app.units).join('; ')}.`,
       ...later.map(
         ({ by, packs }) =>
