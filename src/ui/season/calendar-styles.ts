@@ -18,7 +18,7 @@ export const calendarStyles = css`
   .weeks td.over { outline: 3px solid var(--focus); outline-offset: -3px; }
   .weeks td.today .day { font-weight: 700; color: var(--ink); text-decoration: underline; text-decoration-thickness: 2px; }
   .day { display: flex; justify-content: space-between; align-items: center; gap: 0.25rem; padding: 0 0.15rem; font-size: 0.75rem; color: var(--ink-soft); min-height: 1.1rem; }
-  .barred { width: 1.4rem; height: 0.6rem; flex: none; border: 1px solid var(--line-strong); }
+  .barred { width: 0; height: 0.4rem; flex: 1; margin-right: -0.25rem; }
   td .chip + .chip { margin-top: 0.15rem; }
   .undated { display: grid; grid-template-columns: repeat(auto-fill, minmax(9rem, 1fr)); gap: 0.25rem; margin-bottom: 0.5rem; }
   .chip.ghost { position: fixed; z-index: 20; top: 0; left: 0; width: 8rem; pointer-events: none; opacity: 0.95; }
@@ -42,5 +42,5 @@ export const calendarStyles = css`
   .row-line { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 0.4rem; }
   .rows .note { margin: 0; font-size: var(--text-small); }
   .move { padding: 0 0.6rem; font-size: var(--text-small); }
-  @container weeks (max-width: 520px) { .weeks thead th:first-child, .weeks tbody th { width: 2.1rem; font-size: var(--text-small); padding-inline: 0.1rem; } .weeks thead th { padding-inline: 0.1rem; } .weeks .barred { width: 0.9rem; } }
+  @container weeks (max-width: 520px) { .weeks thead th:first-child, .weeks tbody th { width: 2.1rem; font-size: var(--text-small); padding-inline: 0.1rem; } .weeks thead th { padding-inline: 0.1rem; } }
 `;
