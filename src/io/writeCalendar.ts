@@ -1,7 +1,7 @@
 import { isBulk } from '../plan/rate';
 import type { VisitFigures } from '../plan/types';
-import { addDays } from '../season/calendarDays';
 import { formatAmount, formatArea } from '../units/format';
+import { addDays } from '../yard/calendar';
 import type { Yard } from '../yard/types';
 
 /** Longest line of the file in octets, without its end (RFC 5545, 3.1). */

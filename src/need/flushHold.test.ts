@@ -1,27 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { NO_CLIMATE } from '../yard/defaults';
+import { dayOfYear } from '../yard/yearDay';
 import { heldNeed, suggestHold } from './flushHold';
-import { dayOfYear, sharesWithin, yearDayOf } from './months';
 import { CONTINENTAL } from './testNeed';
 
 const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
 const EVEN = [0, 0, 0, 2, 2, 2, 2, 2, 2, 2, 0, 0];
-
-describe('months', () => {
-  it.each(['01-01', '02-28', '03-01', '12-31'])('%s goes there and back', (day) =>
-    expect(yearDayOf(dayOfYear(day) ?? -1)).toBe(day),
-  );
-  it('takes a 29 February as the 28th and refuses what is no day', () => {
-    expect(dayOfYear('02-29')).toBe(dayOfYear('02-28'));
-    for (const bad of ['13-01', '04-31', '00-10', '4-1', '']) expect(dayOfYear(bad)).toBeNull();
-  });
-  it('counts days of a stretch over the new year', () => {
-    const shares = sharesWithin(dayOfYear('12-17') ?? 0, dayOfYear('01-15') ?? 0);
-    expect(shares[11]).toBeCloseTo(15 / 31, 12);
-    expect(shares[0]).toBeCloseTo(15 / 31, 12);
-    expect(sum(shares.slice(1, 11))).toBe(0);
-  });
-});
 
 describe('suggestHold', () => {
   it('falls back on the usual days', () => {

@@ -1,7 +1,7 @@
 import { KG_PER_LB, M2_PER_1000_SQFT } from '../units/factors';
 import type { Climate, FlushHold, GrassSeason } from '../yard/types';
+import { DAYS_IN_YEAR, dayOfYear, middleOfMonth, sharesWithin, yearDayOf } from '../yard/yearDay';
 import { temperatureOfGrowth } from './growthPotential';
-import { DAYS_IN_YEAR, dayOfYear, middleOfMonth, sharesWithin, yearDayOf } from './months';
 
 const LB_PER_1000 = KG_PER_LB / M2_PER_1000_SQFT;
 

@@ -1,5 +1,5 @@
 import type { Issue, UnitSystem } from '../yard/types';
-import { MONTH_NAMES } from './months';
+import { MONTH_NAMES } from '../yard/yearDay';
 import { readDailyTable } from './readDailyTable';
 import {
   monthOfWord,

@@ -1,3 +1,5 @@
+import { SHORT_MONTH_NAMES } from '../yard/yearDay';
+
 /*
  * Small parts of reading pasted temperatures: units, months, numbers, cells of a line.
  */
@@ -24,20 +26,6 @@ export function unitInText(text: string): TemperatureUnit | 'both' | null {
   return isF ? 'F' : isC ? 'C' : null;
 }
 
-const MONTH_STEMS = [
-  'jan',
-  'feb',
-  'mar',
-  'apr',
-  'may',
-  'jun',
-  'jul',
-  'aug',
-  'sep',
-  'oct',
-  'nov',
-  'dec',
-] as const;
 const MONTH_WORD =
   /^(jan(uary)?|feb(ruary)?|mar(ch)?|apr(il)?|may|june?|july?|aug(ust)?|sept?(ember)?|oct(ober)?|nov(ember)?|dec(ember)?)\.?:?$/i;
 
@@ -45,7 +33,8 @@ const MONTH_WORD =
 export function monthOfWord(cell: string): number | null {
   const word = cell.trim();
   if (!MONTH_WORD.test(word)) return null;
-  return MONTH_STEMS.indexOf(word.slice(0, 3).toLowerCase() as (typeof MONTH_STEMS)[number]);
+  const stem = word.slice(0, 3).toLowerCase();
+  return SHORT_MONTH_NAMES.findIndex((name) => name.toLowerCase() === stem);
 }
 
 /** A decimal comma is one only where points are not used and numbers are parted by something else. */

@@ -1,5 +1,5 @@
+import { addDays, sameDayOfYear } from '../yard/calendar';
 import type { Program, Visit, Yard } from '../yard/types';
-import { addDays, sameDayOfYear } from './calendarDays';
 import { programDates } from './programDates';
 import { contentMark } from './programVisits';
 

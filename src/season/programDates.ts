@@ -1,6 +1,5 @@
-import { dayNumber } from '../plan/limits';
+import { dayNumber, dayOfNumber } from '../yard/calendar';
 import type { Issue, Program } from '../yard/types';
-import { dayOfNumber } from './calendarDays';
 
 /** Most visits one program may ask for: a day every day of a year. */
 export const MOST_VISITS = 366;

@@ -1,7 +1,7 @@
 import { heldNeed } from '../need/flushHold';
 import { monthlyNeed } from '../need/monthlyNeed';
 import type { NutrientNeed, Yard, Zone } from '../yard/types';
-import { isInStretch } from './calendarDays';
+import { isInStretch } from '../yard/yearDay';
 import { needsByZone } from './needsByZone';
 
 /** What the ground wants of one visit, or why that is not known. */

@@ -26,22 +26,6 @@ export const ITEM_LONG_WORDS: Readonly<Record<LedgerItem, string>> = {
   ) as Record<(typeof ELEMENTS)[number], string>),
 };
 
-/** Months as tables head them. */
-export const MONTH_WORDS = [
-  'Jan',
-  'Feb',
-  'Mar',
-  'Apr',
-  'May',
-  'Jun',
-  'Jul',
-  'Aug',
-  'Sep',
-  'Oct',
-  'Nov',
-  'Dec',
-] as const;
-
 /** Kinds of rules, as they are added. */
 export const RULE_KIND_WORDS: Readonly<Record<RuleTerms['kind'], string>> = {
   'no-phosphorus': 'No phosphorus',

@@ -1,11 +1,11 @@
 import type { SuggestedHold } from '../need/flushHold';
 import { monthsOfRange } from '../need/monthlyNeed';
-import { MONTH_NAMES } from '../need/months';
 import type { GuideSource, NitrogenGuide } from '../need/nitrogenGuides';
 import { findSpecies } from '../need/species';
 import { unitChoices } from '../units/choices';
 import { formatNumber, formatNutrientRate } from '../units/format';
 import type { FlushHold, GrassSeason, NitrogenSplit, NutrientNeed, UnitSystem } from '../yard/types';
+import { MONTH_NAMES } from '../yard/yearDay';
 
 export const SEASON_WORDS: Readonly<Record<GrassSeason, string>> = {
   'cool-season': 'Cool-season',

@@ -1,25 +1,11 @@
-import { dayNumber } from '../plan/limits';
 import type { AppliedPrograms } from '../season/applyPrograms';
-import { weekdayOf } from '../season/calendarDays';
+import { dayNumber, weekdayOf } from '../yard/calendar';
 import { chosenZones, zoneClass } from '../yard/choose';
 import type { Issue, Program, UnitSystem, Visit, Yard, ZoneChoice, ZoneClass } from '../yard/types';
 import { ZONE_CLASSES } from '../yard/types';
+import { SHORT_MONTH_NAMES } from '../yard/yearDay';
 import { CLASS_WORDS, doseName } from './productWords';
 
-export const MONTH_WORDS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-] as const;
 /** Monday first, as ISO 8601 counts. */
 export const WEEKDAY_WORDS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
 
@@ -32,7 +18,7 @@ export function firstWeekdayOf(units: UnitSystem): 1 | 7 {
 export function dayWords(date: string, withYear = false): string {
   const number = dayNumber(date);
   if (number === null) return date;
-  const month = (MONTH_WORDS[Number(date.slice(5, 7)) - 1] ?? '').slice(0, 3);
+  const month = SHORT_MONTH_NAMES[Number(date.slice(5, 7)) - 1] ?? '';
   const words = `${WEEKDAY_WORDS[weekdayOf(number) - 1]}, ${month}\u00a0${Number(date.slice(8))}`;
   return withYear ? `${words}, ${date.slice(0, 4)}` : words;
 }

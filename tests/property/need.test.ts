@@ -3,9 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { heldNeed, suggestHold } from '../../src/need/flushHold';
 import { growthPotential } from '../../src/need/growthPotential';
 import { monthlyNeed } from '../../src/need/monthlyNeed';
-import { DAYS_IN_MONTH, dayOfYear, sharesWithin, yearDayOf } from '../../src/need/months';
 import { readMonthlyMeans } from '../../src/need/readMonthlyMeans';
 import type { NitrogenSplit, NutrientNeed } from '../../src/yard/types';
+import { DAYS_IN_MONTH, dayOfYear, sharesWithin, yearDayOf } from '../../src/yard/yearDay';
 
 const month = fc.integer({ min: 1, max: 12 });
 const amount = fc.double({ min: 0, max: 0.05, noNaN: true });

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { applyPrograms } from '../../src/season/applyPrograms';
-import { addDays, daysBetween } from '../../src/season/calendarDays';
 import { programDates } from '../../src/season/programDates';
+import { addDays, daysBetween } from '../../src/yard/calendar';
 import { removeVisit, replaceEntry, replaceVisit } from '../../src/yard/edits';
 import type { Program, ProgramPace, Yard } from '../../src/yard/types';
 import { testYard } from '../fixtures/testYard';

@@ -1,11 +1,11 @@
 import ICAL from 'ical.js';
 import { describe, expect, it } from 'vitest';
 import { escapeText, foldLine, writeCalendar } from '../../src/io/writeCalendar';
-import { dayNumber } from '../../src/plan/limits';
-import { addDays, dayOfNumber, weekdayOf, weeksOfYear } from '../../src/season/calendarDays';
 import { programDates } from '../../src/season/programDates';
+import { weeksOfYear } from '../../src/season/weeksOfYear';
 import { deriveYard } from '../../src/session/derive';
 import { loadPlanner } from '../../src/session/planner';
+import { addDays, dayNumber, dayOfNumber, weekdayOf } from '../../src/yard/calendar';
 import { newDose, newVisit } from '../../src/yard/defaults';
 import type { Program, Visit, Yard } from '../../src/yard/types';
 import { testYard } from '../fixtures/testYard';

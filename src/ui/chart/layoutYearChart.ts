@@ -1,7 +1,7 @@
-import { MONTH_NAMES } from '../../need/months';
 import { unitChoices } from '../../units/choices';
 import { formatNumber } from '../../units/format';
 import type { UnitSystem } from '../../yard/types';
+import { MONTH_NAMES } from '../../yard/yearDay';
 
 /** A year of nitrogen on one class of ground: everything in kg/m² by month, January first. */
 export interface YearChartData {

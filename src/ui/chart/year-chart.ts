@@ -1,8 +1,8 @@
 import { css, html, LitElement, nothing, svg } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { MONTH_NAMES } from '../../need/months';
 import { formatNutrientRate } from '../../units/format';
 import type { UnitSystem } from '../../yard/types';
+import { MONTH_NAMES } from '../../yard/yearDay';
 import { fold } from '../parts/fold';
 import { shared } from '../parts/shared';
 import { layoutYearChart, type Segment, type YearChartData, type YearChartLayout } from './layoutYearChart';

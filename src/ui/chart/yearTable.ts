@@ -1,8 +1,8 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { MONTH_NAMES } from '../../need/months';
 import { unitChoices } from '../../units/choices';
 import { formatAtPlace } from '../../units/format';
 import type { UnitSystem } from '../../yard/types';
+import { MONTH_NAMES } from '../../yard/yearDay';
 import { sumOfMonth, type YearChartData } from './layoutYearChart';
 import { productLetter } from './productHatch';
 

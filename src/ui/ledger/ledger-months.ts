@@ -2,9 +2,10 @@ import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { type LaidDown, type LedgerItem, type LedgerYear, meanOfZones } from '../../season/ledgerSums';
 import { formatNutrientCell, nutrientPlace, nutrientUnit } from '../../units/nutrientRow';
-import { ITEM_LONG_WORDS, ITEM_WORDS, MONTH_WORDS } from '../../words/ledgerWords';
+import { ITEM_LONG_WORDS, ITEM_WORDS } from '../../words/ledgerWords';
 import { groundName } from '../../words/zoneWords';
 import { NUTRIENTS } from '../../yard/types';
+import { SHORT_MONTH_NAMES } from '../../yard/yearDay';
 import { AppPart } from '../parts/app-part';
 import { shared } from '../parts/shared';
 import type { LedgerModel } from './ledger-model';
@@ -51,7 +52,7 @@ export class LedgerMonths extends AppPart {
         <tbody>
           ${year.months.map(
             (month, index) =>
-              html`<tr><th scope="row">${MONTH_WORDS[index]}${doneWords(month)}</th>${items.map((item) => this.cell(month, item, most(item)))}</tr>`,
+              html`<tr><th scope="row">${SHORT_MONTH_NAMES[index]}${doneWords(month)}</th>${items.map((item) => this.cell(month, item, most(item)))}</tr>`,
           )}
           <tr class="sum"><th scope="row">Year</th>${items.map((item) => this.cell(year.year, item, most(item)))}</tr>
         </tbody>
@@ -75,7 +76,7 @@ export class LedgerMonths extends AppPart {
       <div class="scroll" tabindex="0" role="region" aria-label=${`Table: ${caption}`}>
         <table class="wide">
           <caption class="visually-hidden">${caption}</caption>
-          <thead><tr><th scope="col">Zone</th>${MONTH_WORDS.map((month) => html`<th scope="col" class="num">${month}</th>`)}<th scope="col" class="num">Year</th></tr></thead>
+          <thead><tr><th scope="col">Zone</th>${SHORT_MONTH_NAMES.map((month) => html`<th scope="col" class="num">${month}</th>`)}<th scope="col" class="num">Year</th></tr></thead>
           <tbody>
             ${rows.map((row) => line(row, false))}
             ${rows.length > 1 ? line(['Mean by area', meanOfZones([...model.years.values()])], true) : nothing}

@@ -1,4 +1,5 @@
 import type { LocalRule, Nutrient, RuleTerms } from '../../yard/types';
+import { dayOfYear } from '../../yard/yearDay';
 
 /** A rule while it is filled in: nothing is taken for granted, so every figure begins empty. */
 export interface RuleDraft {
@@ -50,14 +51,6 @@ export function draftOfRule({ name, source, readOn, terms }: LocalRule): RuleDra
   return { ...blankRule(terms.kind, name), source, readOn, ...terms };
 }
 
-const DAYS_OF_MONTH = [31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
-
-function isYearDay(day: string): boolean {
-  const match = /^(\d\d)-(\d\d)$/.exec(day);
-  const [month, date] = [Number(match?.[1]), Number(match?.[2])];
-  return match !== null && date >= 1 && date <= (DAYS_OF_MONTH[month - 1] ?? 0);
-}
-
 /** The terms of a draft, or what is still to fill in. */
 export function termsOfDraft(
   draft: RuleDraft,
@@ -73,8 +66,8 @@ export function termsOfDraft(
     }
     case 'blackout': {
       const { kind, from, to, nutrients } = draft;
-      if (!isYearDay(from)) return missing('Fill in a first day that there is.');
-      if (!isYearDay(to)) return missing('Fill in a last day that there is.');
+      if (dayOfYear(from) === null) return missing('Fill in a first day that there is.');
+      if (dayOfYear(to) === null) return missing('Fill in a last day that there is.');
       if (nutrients.length === 0) return missing('Choose at least one nutrient that is not allowed.');
       return { ok: true, terms: { kind, from, to, nutrients } };
     }

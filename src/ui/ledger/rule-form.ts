@@ -1,8 +1,9 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { MONTH_WORDS, ROUND_WORDS } from '../../words/ledgerWords';
+import { ROUND_WORDS } from '../../words/ledgerWords';
 import { NUTRIENT_WORDS } from '../../words/productWords';
 import { NUTRIENTS, type RuleTerms } from '../../yard/types';
+import { SHORT_MONTH_NAMES } from '../../yard/yearDay';
 import { AppPart, fieldValue, isTicked } from '../parts/app-part';
 import '../parts/number-field';
 import type { NumberChange } from '../parts/number-field';
@@ -109,7 +110,7 @@ export class RuleForm extends AppPart {
     return html`<fieldset><legend>${label}</legend><div class="day">
       <select aria-label=${`${label}: month`} @change=${(event: Event) => set(`${fieldValue(event)}-${date}`)}>
         <option value="" .selected=${month === ''}>month</option>
-        ${MONTH_WORDS.map((words, index) => {
+        ${SHORT_MONTH_NAMES.map((words, index) => {
           const value = String(index + 1).padStart(2, '0');
           return html`<option value=${value} .selected=${value === month}>${words}</option>`;
         })}

@@ -1,9 +1,9 @@
 import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
-import { MONTH_NAMES } from '../../need/months';
 import { readMonthlyMeans } from '../../need/readMonthlyMeans';
 import { unitChoices } from '../../units/choices';
 import type { Climate, Issue } from '../../yard/types';
+import { MONTH_NAMES } from '../../yard/yearDay';
 import { AppPart, fieldValue } from '../parts/app-part';
 import { fold } from '../parts/fold';
 import { issueNotes } from '../parts/issue-notes';

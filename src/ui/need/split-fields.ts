@@ -1,12 +1,12 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { monthlyShares } from '../../need/monthlyNeed';
-import { MONTH_NAMES } from '../../need/months';
 import { usualSplit } from '../../need/setUpNeeds';
 import { formatNumber } from '../../units/format';
 import { SPLIT_WORDS } from '../../words/needWords';
 import { NO_CLIMATE } from '../../yard/defaults';
 import type { NitrogenSplit, NutrientNeed } from '../../yard/types';
+import { MONTH_NAMES } from '../../yard/yearDay';
 import { AppPart, fieldValue } from '../parts/app-part';
 import '../parts/number-field';
 import type { NumberChange } from '../parts/number-field';

@@ -1,5 +1,5 @@
 import { html, type TemplateResult } from 'lit';
-import { DAYS_IN_MONTH, MONTH_NAMES } from '../../need/months';
+import { DAYS_IN_MONTH, MONTH_NAMES } from '../../yard/yearDay';
 import { fieldValue } from '../parts/app-part';
 
 const two = (value: number) => String(value).padStart(2, '0');

@@ -1,5 +1,7 @@
-import { addDays, daysBetween, isInStretch, weeksOfYear } from '../../season/calendarDays';
+import { weeksOfYear } from '../../season/weeksOfYear';
+import { addDays, daysBetween } from '../../yard/calendar';
 import type { Visit, Yard } from '../../yard/types';
+import { isInStretch } from '../../yard/yearDay';
 
 /** The day a visit counts by: done, else planned. */
 export function dayOfVisit(visit: Visit): string | null {

@@ -1,16 +1,10 @@
 import { html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import { addDays } from '../../season/calendarDays';
-import {
-  dayWords,
-  firstWeekdayOf,
-  MONTH_WORDS,
-  sayIssues,
-  visitName,
-  WEEKDAY_WORDS,
-} from '../../words/seasonWords';
+import { dayWords, firstWeekdayOf, sayIssues, visitName, WEEKDAY_WORDS } from '../../words/seasonWords';
+import { addDays } from '../../yard/calendar';
 import { removeVisit, replaceVisit } from '../../yard/edits';
 import type { Visit } from '../../yard/types';
+import { MONTH_NAMES, SHORT_MONTH_NAMES } from '../../yard/yearDay';
 import { AppPart } from '../parts/app-part';
 import { issueNotes } from '../parts/issue-notes';
 import { shared } from '../parts/shared';
@@ -172,7 +166,7 @@ export class SeasonCalendar extends AppPart {
 
   private renderWeek(week: readonly string[], year: number, byDay: ReadonlyMap<string, readonly Visit[]>) {
     const start = week.find((date) => date.endsWith('-01'));
-    const words = (date: string) => (MONTH_WORDS[Number(date.slice(5, 7)) - 1] ?? '').slice(0, 3);
+    const words = (date: string) => SHORT_MONTH_NAMES[Number(date.slice(5, 7)) - 1] ?? '';
     return html`<tr>
       <th scope="row">${start ? words(start) : html`<span class="visually-hidden">Week of ${dayWords(week[0] ?? '')}</span>`}</th>
       ${week.map((date) => this.renderDay(date, year, byDay.get(date) ?? []))}
@@ -206,8 +200,8 @@ export class SeasonCalendar extends AppPart {
       .sort(([a], [b]) => (a < b ? -1 : 1));
     const months = [...new Set(days.map(([date]) => date.slice(0, 7)))];
     return months.map(
-      (month) => html`<section aria-label=${`${MONTH_WORDS[Number(month.slice(5)) - 1]} ${year}`}>
-        <h3 class="month">${MONTH_WORDS[Number(month.slice(5)) - 1]}</h3>
+      (month) => html`<section aria-label=${`${MONTH_NAMES[Number(month.slice(5)) - 1]} ${year}`}>
+        <h3 class="month">${MONTH_NAMES[Number(month.slice(5)) - 1]}</h3>
         <ol>${days
           .filter(([date]) => date.startsWith(month))
           .map(
