@@ -107,6 +107,41 @@ describe('planPurchase', () => {
     expect(only.plans.cost?.carried.map((one) => one.goodUntil)).toEqual(['2031-06-04']);
   });
 
+  it('takes a pack of the shelf for each visit where opened ones spoil', () => {
+    const months = Array.from({ length: 10 }, (_, i) => `2031-${String(i + 1).padStart(2, '0')}-01`);
+    const own = product({ packs: [kg('a', 10, 20)], onHand: { a: 10 }, openedLifeDays: 1 });
+    const { plans } = planPurchase(own, needOf(...months.map((date) => [date, 0.1] as const)));
+    for (const plan of Object.values(plans)) expect(plan).toMatchObject({ packCount: 0, isProven: true });
+    const three = { ...own, onHand: { a: 3 } };
+    const need = needOf(['2031-04-01', 1], ['2031-05-01', 1], ['2031-06-01', 1]);
+    expect(planPurchase(three, need).plans.cost?.packCount).toBe(0);
+  });
+
+  it('shares much stock among uses and is sure of it', () => {
+    const packs = [kg('a', 10, 20), kg('b', 3, 9), kg('c', 4, 11)];
+    const uses = [tank(['a', 'c']), { ...tank(['b', 'c']), id: 'other' }];
+    const own = product({
+      packs,
+      packIds: null,
+      otherUses: uses,
+      canPour: false,
+      onHand: { a: 60, b: 60, c: 60 },
+    });
+    const dates = Array.from({ length: 6 }, (_, i) => `2031-0${i + 1}-01`);
+    const lines = dates.flatMap(
+      (date) =>
+        [
+          [date, 7],
+          [date, 7, 'tank'],
+          [date, 7, 'other'],
+        ] as const,
+    );
+    for (const openedLifeDays of [null, 5]) {
+      const { plans } = planPurchase({ ...own, openedLifeDays }, needOf(...lines));
+      for (const plan of Object.values(plans)) expect(plan).toMatchObject({ packCount: 0, isProven: true });
+    }
+  });
+
   it('orders later what does not keep, and tells the day', () => {
     const own = product({ packs: [kg('a', 10, 5)], shelfLifeDays: 30 });
     const { plans } = planPurchase(own, needOf(['2031-04-01', 8], ['2031-04-20', 8], ['2031-06-01', 8]));

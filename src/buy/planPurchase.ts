@@ -94,10 +94,7 @@ function planFor(goal: BuyGoal, setting: Setting): PurchasePlan | null {
   const scores = scoresOf(goal, packs);
   const shared = shareStock(
     packs,
-    groups.map(({ group, stages }) => ({
-      packs: group.packs,
-      need: stages.reduce((sum, s) => sum + s.need, 0),
-    })),
+    groups.map(({ group, stages }) => ({ packs: group.packs, needs: stages.map((stage) => stage.need) })),
     (index, closed, open) => {
       const { group, stages } = groups[index] as StagedGroup;
       const sizes = group.packs.map((i): StockedSize => {

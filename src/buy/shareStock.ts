@@ -19,7 +19,8 @@ export interface SharedStock {
   readonly isProven: boolean;
 }
 
-type Group = { readonly packs: readonly number[]; readonly need: number };
+/** Packs by index that a group draws on, and what each of its visits takes, L or kg. */
+type Group = { readonly packs: readonly number[]; readonly needs: readonly number[] };
 type Solve = (group: number, closed: readonly number[], open: readonly OpenContainer[]) => OpeningPlan | null;
 
 /** Ways of sharing tried before the search gives up. */
@@ -74,19 +75,15 @@ export function shareStock(
     if (ways >= MOST_WAYS) return;
     const item = items[n];
     if (item === undefined) return offer();
-    const group = item.groups[at];
+    const own = item.groups[at];
+    if (own === undefined) return walk(n + 1, 0, items[n + 1]?.count ?? 0);
     const row = shares[n] as number[];
-    if (group === undefined) return;
-    if (at === item.groups.length - 1) {
-      row[group] = rest;
-      walk(n + 1, 0, items[n + 1]?.count ?? 0);
-    } else {
-      for (let count = rest; count >= 0; count--) {
-        row[group] = count;
-        walk(n, at + 1, rest - count);
-      }
+    const later = item.groups.slice(at + 1).reduce((sum, group) => sum + group.most, 0);
+    for (let count = Math.min(rest, own.most); count >= Math.max(0, rest - later); count--) {
+      row[own.group] = count;
+      walk(n, at + 1, rest - count);
     }
-    row[group] = 0;
+    row[own.group] = 0;
   };
   walk(0, 0, items[0]?.count ?? 0);
   return best === null ? null : { groups: best, isProven: ways < MOST_WAYS };
@@ -98,20 +95,29 @@ interface Item {
   /** L or kg in one. */
   readonly amount: number;
   readonly count: number;
-  /** groups that can draw on it. */
-  readonly groups: readonly number[];
+  /** groups that can draw on it, and the most of it that each could open. */
+  readonly groups: readonly { readonly group: number; readonly most: number }[];
 }
 
-/** What of the shelf can be used; no more of a size than all its groups could empty. */
+/**
+ * What of the shelf can be used. A group opens at most as many of a size as each of its visits would by
+ * itself: what is opened sooner than that serves no visit better.
+ */
 function stockItems(packs: readonly SizedPack[], groups: readonly Group[]): readonly Item[] {
   return packs.flatMap(({ closed, open, content }, pack): Item[] => {
-    const own = groups.flatMap((group, g) => (group.packs.includes(pack) ? [g] : []));
+    const own = groups.flatMap(({ packs: drawn, needs }, group) => {
+      const most = needs.reduce((sum, need) => sum + Math.ceil(need / content), 0);
+      return drawn.includes(pack) && most > 0 ? [{ group, most }] : [];
+    });
     if (own.length === 0) return [];
-    const most = own.reduce((sum, g) => sum + Math.ceil((groups[g]?.need ?? 0) / content), 0);
+    const most = own.reduce((sum, each) => sum + each.most, 0);
     const items: Item[] = [];
-    if (open > 0) items.push({ pack, isOpen: true, amount: open * content, count: 1, groups: own });
+    if (open > 0) {
+      const groups = own.map((each) => ({ ...each, most: 1 }));
+      items.push({ pack, isOpen: true, amount: open * content, count: 1, groups });
+    }
     if (closed > 0) {
-      items.push({ pack, isOpen: false, amount: content, count: Math.min(closed, most * 2), groups: own });
+      items.push({ pack, isOpen: false, amount: content, count: Math.min(closed, most), groups: own });
     }
     return items;
   });
