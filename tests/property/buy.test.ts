@@ -12,7 +12,7 @@ import { GRID, purchaseModel } from '../fixtures/purchaseModel';
 
 const CASES = 1000;
 /** Every so many cases the ties are held too. */
-const TIES_EVERY = 20;
+const TIES_EVERY = 19;
 
 const figureOf: Readonly<Record<BuyGoal, (plan: PurchasePlan) => number>> = {
   cost: (plan) => plan.cost ?? Number.NaN,
@@ -30,8 +30,10 @@ beforeAll(async () => {
   highs = await highsLoader();
 });
 
-function least(model: string): number {
+/** @returns null where the need cannot be served */
+function least(model: string): number | null {
   const { Status, ObjectiveValue } = highs.solve(model, { mip_rel_gap: 0, mip_abs_gap: 0.5 });
+  if (Status === 'Infeasible') return null;
   expect(Status, model).toBe('Optimal');
   // whole by the model: hundredths, or packs
   return Math.round(ObjectiveValue);
@@ -60,21 +62,31 @@ function expectSound({ product, need }: PurchaseCase, plan: PurchasePlan): void 
 
 describe('the purchase against a solver of mixed integer programs', () => {
   it(`finds the same optimum in ${CASES} cases at random`, { timeout: 240_000 }, () => {
+    let none = 0;
     for (let seed = 0; seed < CASES; seed++) {
       const one = purchaseCase(seed);
       const { plans } = planPurchase(one.product, one.need);
-      for (const goal of BUY_GOALS) expectSound(one, plans[goal] as PurchasePlan);
+      for (const goal of BUY_GOALS) if (plans[goal] !== null) expectSound(one, plans[goal]);
       // the solver takes ten times as long as all else: one goal a case, in turn
       const goal = BUY_GOALS[seed % BUY_GOALS.length] as BuyGoal;
-      const plan = plans[goal] as PurchasePlan;
+      const plan = plans[goal];
+      if (plan === null) {
+        none++;
+        expect(least(purchaseModel(one, goal)), `case ${seed}, ${goal}`).toBeNull();
+        continue;
+      }
       expect(plan.isProven, `case ${seed}`).toBe(true);
+      const isPriced = one.product.packs.every((pack) => pack.price !== null);
+      const ties = TIES[goal].filter((tie) => tie === goal || tie !== 'cost' || isPriced);
       const held: [BuyGoal, number][] = [];
-      for (const tie of seed % TIES_EVERY === 0 ? TIES[goal] : [goal]) {
+      for (const tie of seed % TIES_EVERY === 0 ? ties : [goal]) {
         const best = least(purchaseModel(one, tie, held));
         const scale = tie === 'packs' ? 1 : GRID;
-        expect(figureOf[tie](plan) * scale, `case ${seed}, ${goal}, by ${tie}`).toBeCloseTo(best, 6);
-        held.push([tie, best]);
+        expect(figureOf[tie](plan) * scale, `case ${seed}, ${goal}, by ${tie}`).toBeCloseTo(best ?? -1, 6);
+        held.push([tie, best ?? -1]);
       }
     }
+    // a pack without a price can leave a need that only it could serve
+    expect(none).toBeLessThan(CASES / 20);
   });
 });
