@@ -307,6 +307,34 @@ describe('amounts by need', () => {
     expect(Object.keys(factors({ ...yardWith(byNeed(3)), needs: [held] }))[0]).toBe('2031-05-19');
   });
 
+  // by hand: the hold lets nothing down from 1 Apr to 20 May; the year's 2 lb go to 11 days of May, June and July.
+  // The visits of May, on the 5th and the 19th, lie in the hold, so that what is left of May has none of its own
+  it('carry what a partly held month wants to the first visit after the hold', () => {
+    const held = { ...need, hold: { from: '04-01', to: '05-20', maxNKgPerM2: 0 } };
+    const yard = { ...yardWith(byNeed(5)), needs: [held] };
+    const got = factors(yard);
+    expect(Object.keys(got)[0]).toBe('2031-06-02');
+    const laid = Object.values(got).reduce((sum: number, factor) => sum + (factor ?? 0) * 0.0024, 0);
+    expect(laid / LB).toBeCloseTo(2, 2);
+    expect(programVisits(yard, yard.programs[0] as Program).issues).toEqual([]);
+    // the carried rest of May lies on the first visit of June alone
+    expect((got['2031-06-02'] ?? 0) > (got['2031-06-16'] ?? 0)).toBe(true);
+    expect(got['2031-06-16']).toBe(got['2031-06-30']);
+  });
+
+  it('say so where no visit comes after the hold', () => {
+    const held = { ...need, hold: { from: '04-01', to: '05-20', maxNKgPerM2: 0 } };
+    const yard = { ...yardWith(byNeed(5, { to: '2031-05-25' })), needs: [held] };
+    const made = programVisits(yard, yard.programs[0] as Program);
+    expect(made.visits).toEqual([]);
+    expect(made.issues.map((issue) => [issue.code, issue.severity])).toEqual([['program-need-held', 'note']]);
+    // a visit after the hold takes it, as far as the caps of one dose allow
+    const later = { ...yardWith(byNeed(5, { to: '2031-06-02' })), needs: [held] };
+    expect(programVisits(later, later.programs[0] as Program).issues.map((issue) => issue.code)).toEqual([
+      'program-need-capped',
+    ]);
+  });
+
   it('go by the zone that wants least, and say so', () => {
     const strip = {
       ...need,

@@ -96,6 +96,47 @@ describe('a year copied by whole weeks', () => {
   });
 });
 
+describe('days near the ends of a year', () => {
+  // by hand: 1 January and 364 days are 31 December of the same year (30 December of a leap year)
+  it.each([
+    ['2027-01-01', 52, '2028-01-07'],
+    ['2028-01-01', 52, '2029-01-06'],
+    ['2028-01-02', 52, '2029-01-07'],
+    ['2027-01-02', 52, '2028-01-01'],
+    ['2027-12-31', 52, '2028-12-29'],
+    // 371 days on from 30 December lie in the year after the one copied to: a week less
+    ['2027-12-30', 53, '2028-12-28'],
+  ])('%s goes %i weeks on to %s', (date, count, next) => {
+    const copy = {
+      ...weeks(count),
+      fromYear: Number(date.slice(0, 4)),
+      toYear: Number(date.slice(0, 4)) + 1,
+    };
+    const { visits } = copied({ ...testYard(), visits: [newVisit('v', { date })] }, copy);
+    expect(visits.map((visit) => visit.date)).toEqual([next]);
+  });
+
+  it('a program that begins on 1 January moves as a whole, its visits with it', () => {
+    const winter = { ...program, from: '2027-01-01', to: '2027-03-31' };
+    const before = applyPrograms({ ...testYard(), visits: [], programs: [winter] }, ids()).yard;
+    const moved = before.visits[1] as Visit;
+    const touched = replaceVisit(before, { ...moved, date: '2027-01-18' });
+    const { yard, visits, programs } = copied(touched, weeks(52));
+    expect(programs[0]).toMatchObject({ from: '2028-01-07', to: '2028-04-05' });
+    expect(visits).toHaveLength(before.visits.length);
+    expect(visits.every((visit) => visit.program?.id === programs[0]?.id)).toBe(true);
+    // moved by hand three days on, it stays so
+    expect(visits.find((visit) => visit.date === '2028-01-24')?.program?.date).toBe('2028-01-21');
+    expect(applyPrograms(yard, ids()).yard).toBe(yard);
+  });
+
+  it('a program that runs over the new year keeps its length', () => {
+    const winter = { ...program, from: '2027-11-01', to: '2028-02-28' };
+    const { programs } = copied({ ...testYard(), visits: [], programs: [winter] }, weeks(52));
+    expect(programs[0]).toMatchObject({ from: '2028-10-30', to: '2029-02-26' });
+  });
+});
+
 describe('a year copied by the same days', () => {
   const sameDay: SeasonCopy = { ...weeks(0), shift: { kind: 'same-day' } };
 

@@ -1,4 +1,4 @@
-import { addDays, sameDayOfYear } from '../yard/calendar';
+import { addDays, daysBetween, sameDayOfYear } from '../yard/calendar';
 import type { Program, Visit, Yard } from '../yard/types';
 import { programDates } from './programDates';
 import { contentMark } from './programVisits';
@@ -20,10 +20,23 @@ export function weeksBetweenYears(fromYear: number, toYear: number): number {
   return Math.round(((toYear - fromYear) * 365.2425) / 7);
 }
 
-/** A day of the year copied from as a day of the year copied to. */
+/**
+ * A day of the year copied from as a day of the year copied to. Whole weeks that would miss that year by a few
+ * days (52 from 1 January) are one more or one less.
+ */
 export function shiftDay(date: string, { shift, fromYear, toYear }: SeasonCopy): string {
-  if (shift.kind === 'weeks') return addDays(date, 7 * shift.weeks) ?? date;
-  return sameDayOfYear(date, Number(date.slice(0, 4)) + toYear - fromYear);
+  const yearOf = (day: string) => Number(day.slice(0, 4));
+  const year = yearOf(date) + toYear - fromYear;
+  if (shift.kind === 'same-day') return sameDayOfYear(date, year);
+  const moved = addDays(date, 7 * shift.weeks) ?? date;
+  const nearer = yearOf(moved) === year ? moved : addDays(moved, yearOf(moved) < year ? 7 : -7);
+  return nearer !== null && yearOf(nearer) === year ? nearer : moved;
+}
+
+/** The last day of a program copied: by whole weeks it moves as its first day does, so that its length stays. */
+function shiftEnd({ from, to }: Program, copy: SeasonCopy): string {
+  const days = copy.shift.kind === 'weeks' ? daysBetween(from, shiftDay(from, copy)) : null;
+  return days === null ? shiftDay(to, copy) : (addDays(to, days) ?? to);
 }
 
 /**
@@ -54,7 +67,7 @@ export function copySeason(yard: Yard, copy: SeasonCopy, newId: (prefix: string)
       id: ids.get(one.id) as string,
       name: renamed(one.name),
       from: shiftDay(one.from, copy),
-      to: shiftDay(one.to, copy),
+      to: shiftEnd(one, copy),
       pace: pace.kind === 'with' && partner !== undefined ? { ...pace, programId: partner } : pace,
       doses: one.doses.map((dose) => ({ ...dose, id: newId('dose') })),
       skips: [],
@@ -75,7 +88,11 @@ export function copySeason(yard: Yard, copy: SeasonCopy, newId: (prefix: string)
   const visits = oldVisits.map((one): Visit => {
     const day = one.program && days.get(one.program.id)?.get(one.program.date);
     const programId = one.program && ids.get(one.program.id);
-    const isOnDay = one.program !== null && (one.doneOn ?? one.date) === one.program.date;
+    const own = (one.doneOn ?? one.date) as string;
+    const isOnDay = one.program !== null && own === one.program.date;
+    // by whole weeks a visit keeps its days from the rule's
+    const apart = one.program && copy.shift.kind === 'weeks' ? daysBetween(one.program.date, own) : null;
+    const moved = day && apart !== null ? addDays(day, apart) : null;
     const next = { ...one, name: renamed(one.name) };
     const { asMade } = one.program ?? {};
     const isAsMade = asMade !== undefined && contentMark(one) === asMade;
@@ -83,7 +100,7 @@ export function copySeason(yard: Yard, copy: SeasonCopy, newId: (prefix: string)
       ...next,
       id: newId('visit'),
       // on the very day of the rule where it was so before: a leap day in between puts shifted days off by one
-      date: isOnDay && day ? day : shiftDay((one.doneOn ?? one.date) as string, copy),
+      date: isOnDay && day ? day : (moved ?? shiftDay(own, copy)),
       doses: one.doses.map((dose) => ({ ...dose, id: newId('dose'), actual: null, taken: null })),
       doneOn: null,
       program:

@@ -1,6 +1,7 @@
 import { applyUse } from '../plan/applyUse';
 import { nutrientRates, solubleNitrogen } from '../plan/nutrients';
 import { convertAmount, productRate } from '../plan/rate';
+import { formatNutrientRate } from '../units/format';
 import { chosenZones } from '../yard/choose';
 import type { Issue, Product, Program, ProgramDose, Yard } from '../yard/types';
 import type { NeedOnDay } from './programNeed';
@@ -14,6 +15,8 @@ export interface DoseShare {
 
 /** Shares of the label are held to a thousandth, always down. */
 const STEP = 1000;
+/** N that is not worth a word, kg/m² (1 mg/m²): rounding of the months' sums. */
+const TRIFLE = 1e-6;
 
 /**
  * The share of the label rate of a dose on a day. By the label: as told. By need: the N that the ground wants of
@@ -21,7 +24,7 @@ const STEP = 1000;
  * @param dates all days of the program, `date` among them
  * @returns issues, with the program and `path` `doses[i]`: `program-product-missing`, `program-rate`,
  * `program-no-nitrogen`, `program-no-ground`, `program-no-need`, `program-no-climate` (errors, factor 0);
- * `program-need-differs`, `program-need-capped` (notes)
+ * `program-need-differs`, `program-need-capped`, `program-need-held` (notes)
  */
 export function doseShare(
   yard: Yard,
@@ -65,6 +68,7 @@ export function doseShare(
   const zones = chosenZones(yard, dose.zones ?? program.zones);
   if (zones.length === 0) return none('program-no-ground', `no ground is chosen for ${product.name}.`);
   const wants: number[] = [];
+  let leftOver = 0;
   for (const zone of zones) {
     const want = needOf(zone, date, dates);
     if (want === 'no-need')
@@ -77,9 +81,18 @@ export function doseShare(
         'program-no-climate',
         'the need is split by growth, which takes the monthly mean temperatures; set them under Need.',
       );
-    wants.push(want);
+    wants.push(want.nKgPerM2);
+    leftOver = Math.max(leftOver, want.leftOverKgPerM2);
   }
   const issues: Issue[] = [];
+  if (leftOver > TRIFLE)
+    issues.push(
+      issue(
+        'program-need-held',
+        'note',
+        `nitrogen of ${formatNutrientRate(leftOver, yard.settings.units)} is wanted after the hold before the spring flush, where it has no visit. A visit after the hold brings it.`,
+      ),
+    );
   const least = Math.min(...wants);
   if (Math.max(...wants) > least * (1 + 1e-6))
     issues.push(
