@@ -21,6 +21,7 @@ import {
   type Visit,
   ZONE_CLASSES,
 } from './types';
+import { dayOfYear } from './yearDay';
 
 /*
  * Shapes of what is planned: products, visits, soil tests, needs, programs, rules. Objects are loose:
@@ -35,10 +36,10 @@ const listOf = <T extends v.GenericSchema>(item: T) => v.array(item, 'must be a 
 /** null when missing. */
 const orNull = <T extends v.GenericSchema>(schema: T) => v.optional(v.nullable(schema), null);
 const percent = v.pipe(notNegative, v.maxValue(100, 'must be 100 or less'));
-/** A day of any year. */
+/** A day of every year that there is in one at least. */
 const yearDay = v.pipe(
   text,
-  v.regex(/^(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, 'must be a day such as 05-31'),
+  v.check((day) => dayOfYear(day) !== null, 'must be a day such as 05-31'),
 );
 const wholeDays = v.pipe(notNegative, v.integer('must be whole days'));
 const month = v.pipe(
