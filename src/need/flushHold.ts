@@ -1,9 +1,7 @@
-import { KG_PER_LB, M2_PER_1000_SQFT } from '../units/factors';
+import { KG_PER_M2_OF_LB_PER_1000_SQFT } from '../units/factors';
 import type { Climate, FlushHold, GrassSeason } from '../yard/types';
 import { DAYS_IN_YEAR, dayOfYear, middleOfMonth, sharesWithin, yearDayOf } from '../yard/yearDay';
 import { temperatureOfGrowth } from './growthPotential';
-
-const LB_PER_1000 = KG_PER_LB / M2_PER_1000_SQFT;
 
 /** A hold that is offered, and what it rests on. */
 export interface SuggestedHold {
@@ -21,7 +19,7 @@ export interface SuggestedHold {
  */
 const MOST = {
   'cool-season': {
-    maxNKgPerM2: 0.5 * LB_PER_1000,
+    maxNKgPerM2: 0.5 * KG_PER_M2_OF_LB_PER_1000_SQFT,
     source: 'Virginia DCR home lawn table: none in April, at most 0.5 lb per 1,000 sq ft in May',
   },
   'warm-season': {

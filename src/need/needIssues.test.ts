@@ -6,6 +6,7 @@ import { newNeed, setUpNeeds } from './setUpNeeds';
 import { findSpecies, SPECIES } from './species';
 import { CONTINENTAL, testNeed, testTurf, yardWith } from './testNeed';
 
+const LB = 0.45359237 / 92.90304;
 const [low, regular] = [testTurf('putting', 'low-cut'), testTurf('front')];
 const all = { classes: ['turf-low-cut', 'turf-regular'], include: [], exclude: [] } as const;
 const onlyLow = { classes: ['turf-low-cut'], include: [], exclude: [] } as const;
@@ -66,9 +67,24 @@ describe('setting up', () => {
     const yard = yardWith([low, regular], [testNeed({ zones: onlyLow })]);
     expect(setUpNeeds(yard, 'tall-fescue', () => 'n').map((need) => need.name)).toEqual(['Regular turf']);
   });
-  it('takes a range printed for low-cut turf there', () => {
-    expect(newNeed('n', 'creeping-bentgrass', CONTINENTAL, 'low-cut').guideId).toMatch(/putting-green/);
-    expect(newNeed('n', 'creeping-bentgrass', CONTINENTAL, 'regular').guideId).not.toMatch(/putting-green/);
+  it('begins with the first published range', () => {
+    const need = newNeed('n', 'zoysiagrass', CONTINENTAL, 'low-cut');
+    expect(need.guideId).toBe(guidesFor('zoysiagrass')[0]?.id);
+  });
+  // University of Illinois: 2 to 6 lb for bentgrass; the trial on a putting green would begin at 6.6
+  it('never begins with a trial, which shows what was tried and advises nothing', () => {
+    const green = newNeed('n', 'creeping-bentgrass', CONTINENTAL, 'low-cut');
+    expect(green.guideId).toBe('illinois/creeping-bentgrass');
+    expect(green.nKgPerM2 / LB).toBeCloseTo(4, 9);
+    expect(newNeed('n', 'annual-bluegrass', CONTINENTAL, 'low-cut')).toMatchObject({
+      guideId: '',
+      nKgPerM2: 0,
+    });
+    for (const mowing of ['low-cut', 'regular', null] as const)
+      for (const { id } of SPECIES) {
+        const trials = guidesFor(id, mowing).map(({ source }) => source.isTrial);
+        expect(trials).toEqual(trials.toSorted((a, b) => Number(a) - Number(b)));
+      }
   });
   it('shares out by growth where the climate is known', () => {
     expect(newNeed('n', 'zoysiagrass', CONTINENTAL, null).split.kind).toBe('growth');

@@ -1,4 +1,4 @@
-import { KG_PER_LB, M2_PER_1000_SQFT, M2_PER_HA } from '../units/factors';
+import { KG_PER_M2_OF_LB_PER_1000_SQFT, M2_PER_HA } from '../units/factors';
 import type { MowingClass } from '../yard/types';
 
 /*
@@ -18,6 +18,8 @@ export interface GuideSource {
   readonly status: 'read' | 'copy' | 'memory';
   /** what the source says beside the numbers. */
   readonly note: string;
+  /** a trial reports what was tried and how it did; it is no advice, and no need begins with it. */
+  readonly isTrial: boolean;
 }
 
 /** One published range, as printed and in SI. */
@@ -38,7 +40,7 @@ export interface NitrogenGuide {
   readonly maxKgPerM2: number;
 }
 
-const SI = { 'lb per 1,000 sq ft': KG_PER_LB / M2_PER_1000_SQFT, 'kg/ha': 1 / M2_PER_HA } as const;
+const SI = { 'lb per 1,000 sq ft': KG_PER_M2_OF_LB_PER_1000_SQFT, 'kg/ha': 1 / M2_PER_HA } as const;
 
 function source(
   id: string,
@@ -48,7 +50,7 @@ function source(
   status: GuideSource['status'],
   note = '',
 ): GuideSource {
-  return { id, words, year, region, status, note };
+  return { id, words, year, region, status, note, isTrial: false };
 }
 
 const UF = source(
@@ -117,14 +119,18 @@ const IOWA = source(
   'read',
   'One to three applications of 1 lb by what is expected of the lawn.',
 );
-const SCHLOSSBERG = source(
-  'schlossberg-2006',
-  'Schlossberg and Schmidt, Agronomy Journal 99:99-106, putting green of bentgrass and annual bluegrass',
-  2006,
-  'Pennsylvania',
-  'read',
-  'A trial: rates from 69 to 402 kg/ha; quality was acceptable above 244.',
-);
+/** Volume 99 is of 2007; the id, kept in documents, has the year it was accepted. */
+const SCHLOSSBERG: GuideSource = {
+  ...source(
+    'schlossberg-2006',
+    'Schlossberg and Schmidt, Agronomy Journal 99:99-106, putting green of bentgrass and annual bluegrass',
+    2007,
+    'Pennsylvania',
+    'read',
+    'A trial, no advice: rates from 69 to 402 kg/ha were put down, and quality was acceptable above 244.',
+  ),
+  isTrial: true,
+};
 
 type Row = readonly [speciesId: string, detail: string, min: number, max?: number];
 
@@ -244,13 +250,14 @@ export const NITROGEN_GUIDES: readonly NitrogenGuide[] = [
 ];
 
 /**
- * Published ranges of one grass.
+ * Published ranges of one grass, trials last.
  * @param mowing puts those printed for that class first; null keeps the order of the sources
  * @returns none for a grass that is not told or has no row
  */
 export function guidesFor(speciesId: string, mowing: MowingClass | null = null): readonly NitrogenGuide[] {
   const own = NITROGEN_GUIDES.filter((guide) => guide.speciesId === speciesId);
-  const rank = (guide: NitrogenGuide) => (guide.mowing === null ? 1 : guide.mowing === mowing ? 0 : 2);
+  const rank = ({ mowing: own, source }: NitrogenGuide) =>
+    (source.isTrial ? 3 : 0) + (own === null ? 1 : own === mowing ? 0 : 2);
   return [...own].sort((a, b) => rank(a) - rank(b));
 }
 

@@ -31,8 +31,9 @@ export function usualSplit(season: GrassSeason, climate: Climate): NitrogenSplit
 }
 
 /**
- * A need with the middle of the grass's first published range (a range for its mowing first), the usual split
- * and the suggested hold. A grass that is not known, or has no range, begins with nothing and no guide.
+ * A need with the middle of the grass's first published range (a range for its mowing first; never a trial's),
+ * the usual split and the suggested hold. A grass that is not known, or has no range, begins with nothing and no
+ * guide.
  * @param id stable id, made by the caller
  */
 export function newNeed(
@@ -42,7 +43,7 @@ export function newNeed(
   mowing: MowingClass | null,
   fields: Partial<Omit<NutrientNeed, 'id' | 'speciesId'>> = {},
 ): NutrientNeed {
-  const guide = guidesFor(speciesId, mowing)[0];
+  const guide = guidesFor(speciesId, mowing).find(({ source }) => !source.isTrial);
   const season = fields.season ?? findSpecies(speciesId)?.season ?? 'cool-season';
   return {
     id,

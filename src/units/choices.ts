@@ -1,6 +1,7 @@
 import type { UnitSystem } from '../yard/types';
 import {
   KG_PER_LB,
+  KG_PER_M2_OF_LB_PER_1000_SQFT,
   KG_PER_OZ,
   L_PER_CUFT,
   L_PER_CUYD,
@@ -92,7 +93,7 @@ const CHOICES: Readonly<Record<Quantity, Readonly<Record<UnitSystem, readonly Un
   },
   'mass-per-area': {
     us: [
-      times(`lb ${PER_1000}`, KG_PER_LB / M2_PER_1000_SQFT),
+      times(`lb ${PER_1000}`, KG_PER_M2_OF_LB_PER_1000_SQFT),
       times(`oz ${PER_1000}`, KG_PER_OZ / M2_PER_1000_SQFT),
       times('lb per acre', KG_PER_LB / M2_PER_ACRE),
     ],

@@ -23,6 +23,8 @@ export const M2_PER_ACRE = M2_PER_SQFT * 43560;
 export const M2_PER_HA = 10000;
 /** kilograms in one avoirdupois pound (exact). */
 export const KG_PER_LB = 0.45359237;
+/** kg/m² in one pound per 1,000 square feet (exact). */
+export const KG_PER_M2_OF_LB_PER_1000_SQFT = KG_PER_LB / M2_PER_1000_SQFT;
 /** kilograms in one avoirdupois ounce (exact). */
 export const KG_PER_OZ = KG_PER_LB / 16;
 /** litres in one US liquid gallon of 231 cubic inches (exact). */

@@ -1,5 +1,5 @@
 import type { UnitSystem } from '../yard/types';
-import { KG_PER_LB, M2_PER_1000_SQFT } from './factors';
+import { KG_PER_M2_OF_LB_PER_1000_SQFT } from './factors';
 import { formatAtPlace, placeOf } from './format';
 
 /*
@@ -14,7 +14,7 @@ export function nutrientUnit(system: UnitSystem): string {
 
 /** A nutrient rate as a number of that unit. @param kgPerM2 kg/m² */
 export function inNutrientUnit(kgPerM2: number, system: UnitSystem): number {
-  return system === 'us' ? (kgPerM2 * M2_PER_1000_SQFT) / KG_PER_LB : kgPerM2 * 1000;
+  return system === 'us' ? kgPerM2 / KG_PER_M2_OF_LB_PER_1000_SQFT : kgPerM2 * 1000;
 }
 
 /** Decimals of a table whose largest rate this is: two digits of it, two decimals at least in lb and one in g, four at most. */

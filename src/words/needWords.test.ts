@@ -1,7 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { findGuide } from '../need/nitrogenGuides';
 import { testNeed } from '../need/testNeed';
-import { guideSourceWords, holdWords, needWords, rangeWords, splitWords, yearDayWords } from './needWords';
+import {
+  guidePlaceWords,
+  guideSourceWords,
+  holdWords,
+  needWords,
+  rangeWords,
+  splitWords,
+  yearDayWords,
+} from './needWords';
 
 const LB = 0.45359237 / 92.90304;
 const plain = (text: string) => text.replaceAll('\u00a0', ' ');
@@ -16,6 +24,11 @@ describe('words of a need', () => {
     expect(guide && guideSourceWords(guide)).toMatch(
       /1995; from a copy.*Printed as 2 to 4 lb per 1,000 sq ft/,
     );
+  });
+  it('marks a trial as one', () => {
+    const guide = findGuide('schlossberg-2006/creeping-bentgrass/putting-green');
+    expect(guide && guidePlaceWords(guide)).toBe('Pennsylvania, putting green (a trial)');
+    expect(guide && guideSourceWords(guide)).toMatch(/99:99-106.*2007.*A trial, no advice/);
   });
   it('says how the year is shared out', () => {
     expect(splitWords({ kind: 'even', fromMonth: 11, toMonth: 2 })).toBe('alike from November to February');

@@ -34,7 +34,8 @@ export function rangeWords(minKgPerM2: number, maxKgPerM2: number, units: UnitSy
 
 /** "Virginia", "Florida, north", "Kansas, athletic field": where and for what care a range was printed. */
 export function guidePlaceWords(guide: NitrogenGuide): string {
-  return guide.detail === '' ? guide.source.region : `${guide.source.region}, ${guide.detail}`;
+  const { region, isTrial } = guide.source;
+  return `${[region, guide.detail].filter((part) => part !== '').join(', ')}${isTrial ? ' (a trial)' : ''}`;
 }
 
 /** Source of a range with its year, as printed and how it was come by, as sentences. */

@@ -1,4 +1,4 @@
-import { KG_PER_LB, M2_PER_1000_SQFT } from '../units/factors';
+import { KG_PER_M2_OF_LB_PER_1000_SQFT } from '../units/factors';
 import type {
   Climate,
   LabelLimits,
@@ -54,21 +54,20 @@ export const DEFAULT_SETTINGS: Settings = {
   doseBySurface: false,
 };
 
-const LB_PER_1000 = KG_PER_LB / M2_PER_1000_SQFT;
-
 /**
  * General published caps; the label and local rules come first. Soluble N at most 0.7 lb/1,000 sq ft at
- * once, P2O5 at most 0.25 at once and 0.50 a year: Florida Urban Turf Fertilizer Rule RE-1.003(2), in
- * Trenholm, UF/IFAS EP353 (ENH1089). Total N at most 1 lb/1,000 sq ft at once: Univ. of Illinois 1995; the
- * same in USGA Green Section Record 62(11) as the upper end of the range. N of a year hangs on the grass,
+ * once, P2O5 at most 0.25 at once and 0.50 a year: Florida Urban Turf Fertilizer Rule, Florida Administrative
+ * Code 5E-1.003(2), as told by Trenholm, UF/IFAS EP353 (ENH1089), which prints it as RE-1.003(2). Total N at
+ * most 1 lb/1,000 sq ft at once: Univ. of Illinois 1995; the same in USGA Green Section Record 62(11) as the
+ * upper end of the range. N of a year hangs on the grass,
  * so it has no default.
  */
 export const DEFAULT_CAPS: NutrientCaps = {
-  totalNPerDose: 1 * LB_PER_1000,
-  solubleNPerDose: 0.7 * LB_PER_1000,
-  p2o5PerDose: 0.25 * LB_PER_1000,
+  totalNPerDose: 1 * KG_PER_M2_OF_LB_PER_1000_SQFT,
+  solubleNPerDose: 0.7 * KG_PER_M2_OF_LB_PER_1000_SQFT,
+  p2o5PerDose: 0.25 * KG_PER_M2_OF_LB_PER_1000_SQFT,
   nPerYear: null,
-  p2o5PerYear: 0.5 * LB_PER_1000,
+  p2o5PerYear: 0.5 * KG_PER_M2_OF_LB_PER_1000_SQFT,
   k2oPerYear: null,
 };
 

@@ -264,7 +264,7 @@ describe('Rutgers NJAES, Snyder Farm: 0.9 lb N at once, 0.45 lb for each of two 
   });
 });
 
-describe('Florida Urban Turf Fertilizer Rule RE-1.003(2), in UF/IFAS EP353 (ENH1089): at most 0.25 lb P2O5 at once and 0.50 a year, 0.7 lb soluble N at once', () => {
+describe('Florida Urban Turf Fertilizer Rule 5E-1.003(2), in UF/IFAS EP353 (ENH1089): at most 0.25 lb P2O5 at once and 0.50 a year, 0.7 lb soluble N at once', () => {
   const p = testFeed('p', [0, 25, 0], 1);
   const soluble = testFeed('n', [46, 0, 0], 0.7);
   const pDay = (day: string) => testDay(day, `2026-${day}`, ['p']);

@@ -3,7 +3,7 @@ import { customElement, state } from 'lit/decorators.js';
 import { compareProducts, sortOptions } from '../../buy/compareProducts';
 import { COMPARE_KEYS, type CompareDose, type CompareKey, type Comparison } from '../../buy/compareTypes';
 import { needOfZone } from '../../need/needOfZone';
-import { KG_PER_LB, M2_PER_1000_SQFT } from '../../units/factors';
+import { KG_PER_M2_OF_LB_PER_1000_SQFT } from '../../units/factors';
 import { formatArea } from '../../units/format';
 import { productName, useName } from '../../words/productWords';
 import { chosenZones, zoneClass } from '../../yard/choose';
@@ -20,7 +20,7 @@ import { KEY_WORDS } from './compare-words';
 import { groundOfChoice } from './ground-of-choice';
 
 /** 1 lb of N per 1,000 sq ft, where no need is set. */
-const USUAL_N = KG_PER_LB / M2_PER_1000_SQFT;
+const USUAL_N = KG_PER_M2_OF_LB_PER_1000_SQFT;
 const DOSE_WORDS: Readonly<Record<CompareDose, string>> = {
   'label-rate': 'at most the label rate',
   'label-most': 'up to the label’s most',

@@ -4,7 +4,6 @@ import { heldNeed, suggestHold } from '../../need/flushHold';
 import { growthPotentials } from '../../need/growthPotential';
 import { monthlyNeed } from '../../need/monthlyNeed';
 import { zonesOfNeed } from '../../need/needOfZone';
-import { guidesFor } from '../../need/nitrogenGuides';
 import { newNeed } from '../../need/setUpNeeds';
 import { findSpecies } from '../../need/species';
 import { yearByMonth } from '../../season/yearByMonth';
@@ -125,13 +124,12 @@ export class NeedForm extends AppPart {
       ? (zones[0]?.mowing ?? null)
       : null;
     const fresh = newNeed(need.id, speciesId, app.yard.climate, mowing, { season });
-    const isPublished = guidesFor(speciesId).length > 0;
     this.change({
       field: 'species',
       change: {
         speciesId,
         guideId: fresh.guideId,
-        ...(isPublished ? { nKgPerM2: fresh.nKgPerM2 } : {}),
+        ...(fresh.guideId !== '' ? { nKgPerM2: fresh.nKgPerM2 } : {}),
         ...(season === need.season ? {} : this.ofSeason(season)),
       },
     });
