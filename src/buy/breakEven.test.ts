@@ -13,6 +13,7 @@ const product = (...packs: readonly Pack[]) => newProduct('p', { name: 'Invented
 const need = (doses: number, amount: number): ProductNeed => ({
   productId: 'p',
   unit: 'kg',
+  unreadDoseIds: [],
   lines: Array.from({ length: doses }, (_, i): NeedLine => {
     const at = { visitId: `v${i}`, doseId: `d${i}`, useId: null, date: null };
     return { ...at, amount, areaM2: 100, areaSigmaM2: 0 };
@@ -43,6 +44,42 @@ describe('breakEvens', () => {
     expect(breakEvens(product(pack('s', 1, 10), pack('l', 4, 40)), need(1, 4))).toEqual([]);
     expect(breakEvens(product(pack('l', 4, 44)), need(1, 4))).toEqual([]);
     expect(breakEvens(product(pack('s', 1, 10), pack('l', 4, null)), need(1, 4))).toEqual([]);
+  });
+
+  it('is quick and exact with five sizes that no measure divides', () => {
+    const sizes = [
+      [1.01, 10],
+      [2.37, 22.5],
+      [3.91, 36],
+      [7.13, 64],
+      [11.59, 100],
+    ] as const;
+    const packs = sizes.map(([content, price], i) => pack(`k${i}`, content, price));
+    const start = performance.now();
+    const found = breakEvens(product(...packs), need(3, 5));
+    expect(performance.now() - start).toBeLessThan(3000);
+    // the same by a table over needs in hundredths, up to a need far past the answers
+    const most = 40_000;
+    const costs = (own: readonly (readonly [number, number])[]) => {
+      const table = new Float64Array(most + 1);
+      for (let at = 1; at <= most; at++)
+        table[at] = Math.min(
+          ...own.map(([content, price]) => price + (table[Math.max(0, at - Math.round(100 * content))] ?? 0)),
+        );
+      return table;
+    };
+    const expected = sizes.slice(1).map(([content, price], i) => {
+      const small = costs(sizes.slice(0, i + 1));
+      const all = costs(sizes.slice(0, i + 2));
+      let last = 0;
+      for (let at = 1; at <= most; at++) {
+        const withLarge = price + (all[Math.max(0, at - Math.round(100 * content))] ?? 0);
+        if (withLarge > (small[at] ?? 0) + 1e-6) last = at;
+      }
+      return last / 100;
+    });
+    expect(found.map((one) => one.packId)).toEqual(['k1', 'k2', 'k3', 'k4']);
+    for (const [i, one] of found.entries()) expect(one.above).toBeCloseTo(expected[i] ?? -1, 9);
   });
 
   it('pays from the first on where it is cheaper than one small pack', () => {

@@ -90,6 +90,12 @@ describe('compareProducts', () => {
       'compare-year-amount',
       'compare-p2o5-year',
     ]);
+    // 6 g N, 1.5 g P2O5 and 3 g K2O per m²
+    const caps = { ...NO_CAPS, nPerYear: 0.0059, p2o5PerYear: 0.0015, k2oPerYear: 0.0029 };
+    expect(only(granules, { caps }).issues.map((issue) => issue.code)).toEqual([
+      'compare-n-year',
+      'compare-k2o-year',
+    ]);
   });
 
   it('looks at every use; a bottle that may not be poured serves its own use alone', () => {
@@ -163,12 +169,31 @@ describe('compareProducts', () => {
     ).toThrow(RangeError);
   });
 
+  it('leaves out a label or a use in which something cannot be right', () => {
+    const [small, large] = granules.packs;
+    const paid = { ...granules, packs: [{ ...small, price: -30 }, large] } as Product;
+    const bare = { ...granules, id: 'bare', packs: [] };
+    const wet = { ...granules, id: 'wet', carrierLPerM2: -1 };
+    const { options, leftOut } = compareProducts({
+      products: [granules, { ...paid, id: 'paid' }, wet, bare],
+      areaM2: 100,
+      nKgPerM2: 0.006,
+      dose: 'label-rate',
+      caps: NO_CAPS,
+    });
+    expect(options.map((option) => option.key)).toEqual(['granules']);
+    expect(leftOut.map(({ key, why }) => [key, why])).toEqual([
+      ['paid', expect.stringContaining('price')],
+      ['wet', expect.stringContaining('carrier')],
+      ['bare', expect.stringContaining('pack')],
+    ]);
+  });
+
   it('without prices there are packs, the fewest, and no cost', () => {
     const packs = granules.packs.map((pack) => ({ ...pack, price: null }));
     const option = only({ ...granules, packs }, { nKgPerM2: 0.012 });
     expect(option).toMatchObject({ cost: null, costPerKgN: null, costPerM2: null });
     expect(option.packs.reduce((sum, { count }) => sum + count, 0)).toBe(2);
-    expect(only({ ...granules, packs: [] })).toMatchObject({ packs: [], left: null, cost: null });
   });
 
   it('sorts least first with the unknown last, and marks a least only where figures differ', () => {

@@ -1,22 +1,23 @@
 import { packsToDrawOn, usesOf } from '../plan/applyUse';
-import { elementRates, nutrientRates, solubleNitrogen } from '../plan/nutrients';
+import { checkLabel } from '../plan/check';
+import { checkUse } from '../plan/checkUse';
+import { RELATIVE_SLACK } from '../plan/containers';
+import { labelMostFactor, largestDose } from '../plan/largestDose';
+import { elementRates, type NutrientRates, nutrientRates, solubleNitrogen } from '../plan/nutrients';
 import { convertAmount, productRate } from '../plan/rate';
 import { saltLoad } from '../plan/saltLoad';
 import type { Amount, Issue, LabelElement, NutrientCaps, Product } from '../yard/types';
 import type { CompareInput, CompareKey, CompareOption, Comparison, LeftOut } from './compareTypes';
 import { coverNeed } from './coverNeed';
-import { largestDose } from './doseBound';
 import { scoreOfPack } from './goal';
 import type { PackCount } from './types';
-
-/** Rounding of sums and measured ground: a need this little over whole visits or packs is whole. */
-const SLACK = 3e-7;
+import { unitCosts } from './unitCosts';
 
 /**
  * The wanted nitrogen by every use of every label side by side. Visits are as few as the largest dose
  * allows, and alike; packs are bought new (stock is left out) for least cost. Cost per kg N is that of the
- * product that goes out at the price of those packs: price / (content x percent / 100) for one size of pack
- * (USGA Green Section Record 60(05), 2022: $50 for 50 lb of 46-0-0 is $2.17 per lb N).
+ * product that goes out at the price of those packs (see `unitCosts`). A label or use in which something
+ * cannot be right is left out, as it is from a visit.
  * @throws RangeError when ground or nitrogen is not more than 0
  */
 export function compareProducts(input: CompareInput): Comparison {
@@ -24,13 +25,15 @@ export function compareProducts(input: CompareInput): Comparison {
     throw new RangeError('Products are compared on some ground for some nitrogen.');
   const options: CompareOption[] = [];
   const leftOut: LeftOut[] = [];
-  for (const label of input.products)
+  for (const label of input.products) {
+    const faults = checkLabel(label);
     for (const use of usesOf(label)) {
       const key = use.id === null ? label.id : `${label.id}/${use.id}`;
-      const result = optionOf(input, key, use.id, use.product);
+      const result = optionOf(input, key, use.id, use.product, faults);
       if (typeof result === 'string') leftOut.push({ key, product: use.product, why: result });
       else options.push(result);
     }
+  }
   return { options, leftOut };
 }
 
@@ -39,7 +42,7 @@ export function isLeast(options: readonly CompareOption[], option: CompareOption
   const value = option[key];
   if (value === null) return false;
   const values = options.flatMap((each) => each[key] ?? []);
-  const most = Math.min(...values) * (1 + SLACK);
+  const most = Math.min(...values) * (1 + RELATIVE_SLACK);
   return value <= most && values.some((other) => other > most);
 }
 
@@ -54,17 +57,21 @@ function optionOf(
   key: string,
   useId: string | null,
   product: Product,
+  faults: readonly Issue[],
 ): CompareOption | string {
   const { areaM2, nKgPerM2 } = input;
   if (!(product.analysis.nPct > 0)) return 'it holds no nitrogen';
-  const full = productRate(product);
-  if (full.rate === null) return full.issues[0]?.message ?? 'its label rate cannot be read';
-  const atLabel = nutrientRates(product, full.rate);
-  const largest = largestDose(product, input.dose, input.caps);
+  const fault = [...faults, ...checkUse(product)].find((issue) => issue.severity === 'error');
+  if (fault) return sentenceOf(fault);
+  const { rate } = productRate(product);
+  if (rate === null) return 'its label rate cannot be read';
+  const atLabel = nutrientRates(product, rate);
+  const most = input.dose === 'label-most' ? labelMostFactor(product) : null;
+  const largest = largestDose(product, input.caps, most ?? 1);
   if (!atLabel || !largest) return 'its density is needed to tell its nitrogen';
   if (!(largest.factor > 0)) return 'a cap of zero leaves it no dose';
   const wanted = nKgPerM2 / atLabel.N;
-  const visits = Math.max(1, Math.ceil((wanted / largest.factor) * (1 - SLACK)));
+  const visits = Math.max(1, Math.ceil((wanted / largest.factor) * (1 - RELATIVE_SLACK)));
   const rateFactor = wanted / visits;
   const each = productRate(product, rateFactor).rate;
   const laid = each && nutrientRates(product, each);
@@ -76,7 +83,8 @@ function optionOf(
   });
   const total = amount(visits);
   const bought = buyPacks(product, total);
-  const out = bought.cost === null ? null : bought.cost * (total.value / bought.holds);
+  const costs =
+    bought.cost === null ? null : unitCosts(product, bought.cost, { ...total, value: bought.holds });
   const { minIntervalDays } = product.limits;
   return {
     key,
@@ -85,7 +93,14 @@ function optionOf(
     product,
     visits,
     rateFactor,
-    bound: visits === 1 ? 'wanted' : largest.bound,
+    bound:
+      visits === 1
+        ? 'wanted'
+        : largest.hold !== 'asked'
+          ? largest.hold
+          : most === null
+            ? 'label-rate'
+            : 'label-most',
     days: visits === 1 ? 0 : minIntervalDays === null ? null : (visits - 1) * minIntervalDays,
     perVisit: amount(1),
     total,
@@ -98,9 +113,9 @@ function optionOf(
     packs: bought.packs,
     left: bought.packs.length === 0 ? null : Math.max(0, bought.holds - total.value),
     cost: bought.cost,
-    costPerKgN: out === null ? null : out / (laid.N * visits * areaM2),
-    costPerM2: out === null ? null : out / areaM2,
-    issues: yearIssues(product, visits, each.perM2, laid.P2O5 * visits, input.caps),
+    costPerKgN: costs?.perKg.N ?? null,
+    costPerM2: costs && (costs.perUnit * total.value) / areaM2,
+    issues: yearIssues(product, visits, each.perM2, laid, input.caps),
   };
 }
 
@@ -122,7 +137,7 @@ function buyPacks(product: Product, total: Amount): Bought {
   const best = coverNeed(
     total.value,
     offered.map(({ price, content }) => ({ content, score: scoreOfPack(goal, price, content) })),
-    total.value * SLACK,
+    total.value * RELATIVE_SLACK,
   );
   if (best === null || total.value <= 0) return { packs: [], holds: 0, cost: null };
   const counted = offered.map((size, i) => ({ ...size, count: best.counts[i] ?? 0 }));
@@ -135,12 +150,20 @@ function buyPacks(product: Product, total: Amount): Bought {
   };
 }
 
-/** What all visits together go over: the label's year, and the yard's cap of P2O5. */
+/** An issue's words for the middle of a sentence, without the product's name. */
+function sentenceOf({ message }: Issue): string {
+  return message
+    .slice(message.indexOf(': ') + 1)
+    .trim()
+    .replace(/\.$/, '');
+}
+
+/** What all visits together go over: the label's year, and the yard's caps of a year. @param laid by one visit, kg/m² */
 function yearIssues(
   product: Product,
   visits: number,
   perM2: Amount,
-  p2o5KgPerM2: number,
+  laid: NutrientRates,
   caps: NutrientCaps,
 ): readonly Issue[] {
   const issues: Issue[] = [];
@@ -150,9 +173,15 @@ function yearIssues(
   if (maxDosesPerYear !== null && visits > maxDosesPerYear)
     add('compare-doses-per-year', `more visits than the ${maxDosesPerYear} a year of its label`);
   const most = maxPerYear && convertAmount(maxPerYear, perM2.unit, product.densityKgPerL);
-  if (most && perM2.value * visits > most.value * (1 + SLACK))
+  if (most && perM2.value * visits > most.value * (1 + RELATIVE_SLACK))
     add('compare-year-amount', 'more in all than its label allows in a year');
-  if (caps.p2o5PerYear !== null && p2o5KgPerM2 > caps.p2o5PerYear * (1 + SLACK))
-    add('compare-p2o5-year', 'more P₂O₅ in all than the yard’s cap for a year');
+  const ofYear = [
+    ['N', caps.nPerYear, 'nitrogen'],
+    ['P2O5', caps.p2o5PerYear, 'P₂O₅'],
+    ['K2O', caps.k2oPerYear, 'K₂O'],
+  ] as const;
+  for (const [nutrient, cap, name] of ofYear)
+    if (cap !== null && laid[nutrient] * visits > cap * (1 + RELATIVE_SLACK))
+      add(`compare-${nutrient.toLowerCase()}-year`, `more ${name} in all than the yard’s cap for a year`);
   return issues;
 }

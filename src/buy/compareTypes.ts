@@ -1,3 +1,4 @@
+import type { DoseHold } from '../plan/largestDose';
 import type { Amount, Issue, LabelElement, Nutrient, NutrientCaps, Product } from '../yard/types';
 import type { PackCount } from './types';
 
@@ -19,7 +20,7 @@ export interface CompareInput {
 }
 
 /** What holds a dose down. */
-export type DoseBound = 'label-rate' | 'label-most' | 'total-n-cap' | 'soluble-n-cap' | 'p2o5-cap' | 'wanted';
+export type DoseBound = 'label-rate' | 'wanted' | Exclude<DoseHold, 'asked'>;
 
 /** Bringing the wanted nitrogen by one use of one label. Rates by ground in kg/m², amounts in kg or L. */
 export interface CompareOption {

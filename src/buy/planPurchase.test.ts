@@ -17,6 +17,7 @@ function needOf(
   return {
     productId: 'p',
     unit: 'kg',
+    unreadDoseIds: [],
     lines: lines.map(([date, amount, useId], i): NeedLine => {
       const at = { visitId: `v${i}`, doseId: `d${i}`, useId: useId ?? null, date };
       return { ...at, amount, areaM2: 100, areaSigmaM2: 1 };

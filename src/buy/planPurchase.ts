@@ -1,3 +1,4 @@
+import { RELATIVE_SLACK } from '../plan/containers';
 import type { Product } from '../yard/types';
 import { type DrawnGroup, dayText, drawContainers, ordersOf, packCounts } from './drawContainers';
 import { addScore, compareScores, NO_SCORE, type Score, scoreOfPack } from './goal';
@@ -16,9 +17,6 @@ import {
   type PurchasePlan,
 } from './types';
 import { type SizedPack, sizedPacks, type UseGroup, useGroups } from './useGroups';
-
-/** As in counting the packs of a visit: what misses a whole pack by so small a share is that pack. */
-const RELATIVE_SLACK = 3e-7;
 
 /** A group of uses with its visits in order. */
 interface StagedGroup {
@@ -67,6 +65,7 @@ function settingOf(product: Product, { lines, unit }: ProductNeed): Setting {
   );
   const needed = lines.reduce((sum, line) => sum + line.amount, 0);
   const smallest = Math.min(needed, ...packs.map((pack) => pack.content));
+  // as in counting the packs of a visit
   const slack = RELATIVE_SLACK * Math.max(needed, smallest);
   return { product, packs, days, groups, needed, onShelf, slack };
 }

@@ -67,6 +67,24 @@ describe('productNeeds', () => {
     expect(lines[1]?.amount).toBeCloseTo((lines[1]?.areaM2 ?? 0) * 0.0016, 9);
     expect(lines[1]?.areaSigmaM2).toBeGreaterThan(0);
   });
+
+  it('tells the doses that cannot be added to the others, and the purchase says so', () => {
+    const [first, ...others] = figures();
+    const shown = first?.doses.find((dose) => dose.product.id === liquid.id);
+    if (!first || !shown) throw new Error('The first visit takes the liquid.');
+    // by weight, where the other visits measure it by volume and the density is not known
+    const product = { ...liquid, densityKgPerL: null };
+    const own = { ...shown, product, amount: { unit: 'kg', value: 3 } } as const;
+    const rest = others.map((each) => ({ ...each, doses: each.doses.map((dose) => ({ ...dose, product })) }));
+    const [need] = productNeeds([{ ...first, doses: [own] }, ...rest], ALL);
+    expect(need?.lines.map((line) => line.doseId).join('')).toBe('cd');
+    expect(need?.unreadDoseIds).toEqual(['b']);
+    const { issues } = planPurchase(product, need as ProductNeed);
+    expect(issues.map((issue) => [issue.code, issue.severity])).toContainEqual([
+      'buy-dose-no-density',
+      'warning',
+    ]);
+  });
 });
 
 describe('purchasesOf', () => {
@@ -115,7 +133,12 @@ describe('orderList and shelveOrder', () => {
 describe('areaSteps', () => {
   const need = (amount: number, areaSigmaM2: number): ProductNeed => {
     const at = { visitId: 'v', doseId: 'd', useId: null, date: null };
-    return { productId: granules.id, unit: 'kg', lines: [{ ...at, amount, areaM2: 100, areaSigmaM2 }] };
+    return {
+      productId: granules.id,
+      unit: 'kg',
+      unreadDoseIds: [],
+      lines: [{ ...at, amount, areaM2: 100, areaSigmaM2 }],
+    };
   };
   const own = { ...granules, onHand: {} };
 

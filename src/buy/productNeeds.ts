@@ -10,14 +10,17 @@ import type { BuySpan, NeedLine, ProductNeed } from './types';
  * Amounts are L or kg as the product is measured out (that of its first dose where uses differ).
  */
 export function productNeeds(visits: readonly VisitFigures[], span: BuySpan): readonly ProductNeed[] {
-  const needs = new Map<string, { unit: ProductNeed['unit']; lines: NeedLine[] }>();
+  const needs = new Map<string, { unit: ProductNeed['unit']; lines: NeedLine[]; unreadDoseIds: string[] }>();
   for (const { visit, doses } of inOrder(visits.filter((each) => isInSpan(each.visit, span)))) {
     for (const { dose, product, amount, areaM2, areaSigmaM2 } of doses) {
       if (!(amount.value > 0)) continue;
-      const need = needs.get(product.id) ?? { unit: amount.unit, lines: [] };
-      const own = convertAmount(amount, need.unit, product.densityKgPerL);
-      if (own === null) continue;
+      const need = needs.get(product.id) ?? { unit: amount.unit, lines: [], unreadDoseIds: [] };
       needs.set(product.id, need);
+      const own = convertAmount(amount, need.unit, product.densityKgPerL);
+      if (own === null) {
+        need.unreadDoseIds.push(dose.id);
+        continue;
+      }
       const { id: doseId, useId } = dose;
       const at = { visitId: visit.id, doseId, useId, date: visit.date };
       need.lines.push({ ...at, amount: own.value, areaM2, areaSigmaM2 });

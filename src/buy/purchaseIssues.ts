@@ -19,6 +19,12 @@ export function purchaseIssues(
       'A pack size is told in the other measure (weight or volume) and the density is not known, so it is left out.';
     tell('buy-pack-no-density', 'warning', message, 'densityKgPerL');
   }
+  const unread = need.unreadDoseIds.length;
+  if (unread > 0) {
+    const doses = unread === 1 ? 'One dose is' : `${unread} doses are`;
+    const message = `${doses} measured otherwise than the first (weight or volume) and the density is not known, so nothing is bought for ${unread === 1 ? 'it' : 'them'}.`;
+    tell('buy-dose-no-density', 'warning', message, 'densityKgPerL');
+  }
   if (groups.some((group) => group.packs.length === 0)) {
     const message = 'A use draws on no pack size of the label; name one on the shelf.';
     tell('buy-use-no-pack', 'error', message, 'packIds');

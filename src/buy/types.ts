@@ -30,6 +30,8 @@ export interface ProductNeed {
   readonly productId: string;
   readonly unit: Amount['unit'];
   readonly lines: readonly NeedLine[];
+  /** doses measured in the other unit, which without a density cannot be added: nothing is bought for them. */
+  readonly unreadDoseIds: readonly string[];
 }
 
 /** What a purchase is the best in. */

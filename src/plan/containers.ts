@@ -5,7 +5,7 @@ import type { ContainerCount } from './types';
  * A need that misses a whole number of packs by less than this share is that whole number. Corners are
  * stored to 1e-11 degrees, 1e-6 m: a typed rectangle of 12 m measures to about 1e-7 of its area.
  */
-const RELATIVE_SLACK = 3e-7;
+export const RELATIVE_SLACK = 3e-7;
 
 /**
  * Packs to open so that they hold at least `need`: exactly 3,200 sq ft from a 3,200 sq ft bottle is one.

@@ -1,11 +1,9 @@
 import { formatAmount } from '../units/format';
 import type { Amount, Issue, Pack, Product, Yard } from '../yard/types';
 import { packsToDrawOn } from './applyUse';
+import { RELATIVE_SLACK } from './containers';
 import { convertAmount, isBulk } from './rate';
 import type { DoseFigures } from './types';
-
-/** A lack smaller than this share of the need is rounding: the same slack as in counting packs. */
-const RELATIVE_SLACK = 3e-7;
 
 /**
  * What the packs on hand that a use can draw on hold together, in one unit.

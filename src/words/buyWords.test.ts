@@ -18,8 +18,8 @@ const product = newProduct('p', {
   name: 'Invented feed',
   form: 'liquid-concentrate',
   packs: [
-    { id: 'bottle', content: { unit: 'L', value: 32 * L_PER_FLOZ }, price: 20 },
-    { id: 'jug', content: { unit: 'L', value: 2.5 * L_PER_GAL }, price: 120 },
+    { id: 'bottle', content: { unit: 'L', unreadDoseIds: [], value: 32 * L_PER_FLOZ }, price: 20 },
+    { id: 'jug', content: { unit: 'L', unreadDoseIds: [], value: 2.5 * L_PER_GAL }, price: 120 },
   ],
 });
 const plan: PurchasePlan = {
@@ -39,6 +39,7 @@ const purchase: ProductPurchase = {
   need: {
     productId: 'p',
     unit: 'L',
+    unreadDoseIds: [],
     lines: ['a', 'b'].map((id) => ({
       visitId: id,
       doseId: id,

@@ -43,7 +43,7 @@ function needOf(product: Product, areaM2: number, doses = 1): ProductNeed {
     const at = { visitId: `v${i}`, doseId: `d${i}`, useId: null, date: null };
     return { ...at, amount, areaM2, areaSigmaM2: 0 };
   });
-  return { productId: product.id, unit: 'kg', lines };
+  return { productId: product.id, unit: 'kg', lines, unreadDoseIds: [] };
 }
 
 describe('bags to buy', () => {
@@ -119,6 +119,7 @@ describe('choices of packs known from mathematics', () => {
     return planPurchase(product, {
       productId: 'p',
       unit: 'kg',
+      unreadDoseIds: [],
       lines: [{ ...at, amount, areaM2: 1, areaSigmaM2: 0 }],
     }).plans;
   };
