@@ -2,15 +2,11 @@ import { surfaceFactor } from '../measure/slope';
 import type { MeasuredYard } from '../measure/types';
 import { M_PER_FT, M2_PER_SQFT } from '../units/factors';
 import type { UnitSystem, Yard } from '../yard/types';
+import { csvText, safeText } from './csvText';
 import { classOf } from './exportShapes';
 
-/** Text that a spreadsheet would take for a formula (OWASP, "CSV Injection"). */
-const FORMULA = /^[=+\-@\t\r]/;
-
 /**
- * The areas of zones as a table (RFC 4180: CRLF, cells in quotes where needed), the units in the headings.
- * Text that a spreadsheet would run as a formula gets an apostrophe before it. Begins with a byte-order
- * mark, by which spreadsheets know UTF-8.
+ * The areas of zones as a table in the form of `csvText`, the units in the headings.
  * @param zoneIds null: all zones, those without a place on the ground too
  */
 export function areasCsv(
@@ -41,7 +37,7 @@ export function areasCsv(
     const own = measured.zones.get(zone.id);
     const surface = own && zone.slope !== null ? area(own.netM2 * surfaceFactor(zone.slope)) : '';
     return [
-      safe(zone.name),
+      safeText(zone.name),
       zone.kind,
       classOf(zone),
       own ? area(own.grossM2) : '',
@@ -51,16 +47,8 @@ export function areasCsv(
       ...(hasSlope ? [zone.slope === null ? '' : (100 * zone.slope).toFixed(2), surface] : []),
       (zone.survey.vertexSigmaM / (isUs ? M_PER_FT : 1)).toFixed(3),
       zone.survey.method,
-      safe(zone.note),
+      safeText(zone.note),
     ];
   });
-  return `\uFEFF${[head, ...rows].map((row) => row.map(quoted).join(',')).join('\r\n')}\r\n`;
-}
-
-function safe(text: string): string {
-  return FORMULA.test(text) ? `'${text}` : text;
-}
-
-function quoted(cell: string): string {
-  return /[",\r\n]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
+  return csvText([head, ...rows]);
 }

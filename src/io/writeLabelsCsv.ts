@@ -1,5 +1,6 @@
 import type { UnitChoice } from '../units/choices';
 import type { Amount, Product, ProductUse, UnitSystem } from '../yard/types';
+import { csvText } from './csvText';
 import {
   type CellValue,
   columnHeading,
@@ -12,9 +13,8 @@ import {
 export const FORMULA = /^'*[=+\-@\t\r]/;
 
 /**
- * Labels as a table (RFC 4180: CRLF, cells in quotes where needed), its columns as in `labelColumns.ts`, the
- * units in the headings. Text that a spreadsheet would run as a formula gets an apostrophe before it.
- * Begins with a byte-order mark, by which spreadsheets know UTF-8. No products give the headings alone.
+ * Labels as a table in the form of `csvText`, its columns as in `labelColumns.ts`, the units in the headings.
+ * No products give the headings alone.
  * @param withStock false: prices and what is on hand are left out
  */
 export function writeLabelsCsv(products: readonly Product[], units: UnitSystem, withStock: boolean): string {
@@ -24,7 +24,7 @@ export function writeLabelsCsv(products: readonly Product[], units: UnitSystem, 
       LABEL_COLUMNS.map((column) => cellText(column, row[column.key] ?? null, units)),
     ),
   );
-  return `\uFEFF${[head, ...rows].map((row) => row.map(quoted).join(',')).join('\r\n')}\r\n`;
+  return csvText([head, ...rows]);
 }
 
 /** The rows of one product: k-th use, pack and ingredient beside each other. @param no number that its rows share */
@@ -132,8 +132,4 @@ function shortNumber(value: number, unit: UnitChoice | null): string {
     if (Math.abs(back - value) <= LOSS * Math.abs(value)) return String(short);
   }
   return String(shown);
-}
-
-function quoted(cell: string): string {
-  return /[",\r\n]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
 }

@@ -3,9 +3,7 @@ import type { LedgerEntry } from '../season/types';
 import { M2_PER_SQFT } from '../units/factors';
 import { inNutrientUnit } from '../units/nutrientRow';
 import type { UnitSystem } from '../yard/types';
-
-/** Text that a spreadsheet would take for a formula (OWASP, "CSV Injection"). */
-const FORMULA = /^[=+\-@\t\r]/;
+import { csvText, safeText } from './csvText';
 
 /** Names for the lines of the ledger, told by the caller. */
 export interface LedgerNames {
@@ -15,7 +13,7 @@ export interface LedgerNames {
 }
 
 /**
- * Every dose on every zone as a table, a line each (RFC 4180, see `areasCsv`): day, visit, product, zone, ground
+ * Every dose on every zone as a table, a line each in the form of `csvText`: day, visit, product, zone, ground
  * treated, planned or done, and what is laid down of each item.
  * @param items columns of what is laid down, in lb per 1,000 sq ft or g/m²
  */
@@ -38,13 +36,13 @@ export function ledgerDosesCsv(
   const rows = entries.map((entry) => [
     entry.date ?? '',
     entry.isDone ? 'done' : 'planned',
-    safe(names.visit(entry.visitId)),
-    safe(names.product(entry)),
-    safe(names.zone(entry.zoneId)),
+    safeText(names.visit(entry.visitId)),
+    safeText(names.product(entry)),
+    safeText(names.zone(entry.zoneId)),
     (entry.areaM2 / (isUs ? M2_PER_SQFT : 1)).toFixed(isUs ? 1 : 2),
     ...items.map((item) => rate(laidBy(entry)[item] ?? 0, units)),
   ]);
-  return asCsv([head, ...rows]);
+  return csvText([head, ...rows]);
 }
 
 /**
@@ -67,7 +65,7 @@ export function ledgerMonthsCsv(
   const rows = grounds.flatMap(([name, own]) =>
     items.flatMap((item) =>
       states.map(([words, state]) => [
-        safe(name),
+        safeText(name),
         itemHead(item),
         words,
         unitOf(units),
@@ -76,7 +74,7 @@ export function ledgerMonthsCsv(
       ]),
     ),
   );
-  return asCsv([head, ...rows]);
+  return csvText([head, ...rows]);
 }
 
 const unitOf = (units: UnitSystem) => (units === 'us' ? 'lb/1,000 sq ft' : 'g/m²');
@@ -85,15 +83,3 @@ const itemHeads = (items: readonly LedgerItem[], units: UnitSystem) =>
   items.map((item) => `${itemHead(item)} (${unitOf(units)})`);
 const rate = (kgPerM2: number, units: UnitSystem) =>
   String(Number(inNutrientUnit(kgPerM2, units).toFixed(5)));
-
-function asCsv(rows: readonly (readonly string[])[]): string {
-  return `\uFEFF${rows.map((row) => row.map(quoted).join(',')).join('\r\n')}\r\n`;
-}
-
-function safe(text: string): string {
-  return FORMULA.test(text) ? `'${text}` : text;
-}
-
-function quoted(cell: string): string {
-  return /[",\r\n]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
-}
