@@ -1,16 +1,6 @@
 import type { Issue, LocalRule, Yard } from '../yard/types';
 
-/** Most zones named in one sentence. */
-const MOST_NAMES = 4;
-
-/** Names of zones in a sentence, at most four: "Front, Back and 3 more". */
-export function zoneNames(yard: Yard, zoneIds: readonly string[]): string {
-  const names = [...new Set(zoneIds)].map(
-    (id) => yard.zones.find((zone) => zone.id === id)?.name || 'unnamed zone',
-  );
-  if (names.length <= MOST_NAMES) return names.join(', ');
-  return `${names.slice(0, MOST_NAMES - 1).join(', ')} and ${names.length - MOST_NAMES + 1} more`;
-}
+export { zoneNames } from '../yard/zoneNames';
 
 /** Name of a product on the shelf. */
 export function productName(yard: Yard, productId: string): string {

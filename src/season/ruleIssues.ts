@@ -1,11 +1,13 @@
 import { formatNutrientRate, formatPercent } from '../units/format';
 import type { Issue, LocalRule, RuleTerms, Yard, Zone } from '../yard/types';
+import { spanYearOf } from '../yard/yearDay';
+import { zoneNames } from '../yard/zoneNames';
 import { NUTRIENT_NAMES } from './capIssues';
-import { productName, ruleName, ruleSource, visitIssue, zoneNames } from './issueWords';
+import { productName, ruleName, ruleSource, visitIssue } from './issueWords';
 import { findExcess } from './ledgerExcess';
 import { phosphorusExcuse } from './ruleExcuses';
 import type { LedgerEntry } from './types';
-import { spanWords, spanYearOf, yearDayWords } from './yearDay';
+import { spanWords, yearDayWords } from './yearDay';
 
 type Terms<K extends RuleTerms['kind']> = Extract<RuleTerms, { readonly kind: K }>;
 
