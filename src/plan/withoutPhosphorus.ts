@@ -1,7 +1,7 @@
 import type { Product, VisitDose, Yard } from '../yard/types';
 import { applyUse } from './applyUse';
 import { checkProduct } from './check';
-import { isLiquid } from './rate';
+import { isSprayed } from './sprayRate';
 
 /** A product that can take the place of another in a dose, and the use of its label that fits. */
 export interface Substitute {
@@ -12,36 +12,34 @@ export interface Substitute {
 
 /**
  * What is on the shelf without phosphorus and could feed the same ground instead: labels without fault that
- * carry nitrogen or potassium. Of the same form first, then sprayed for sprayed and spread for spread, then by
- * how near the nitrogen is; the use put out by the same applicator is taken where the label has one.
+ * carry nitrogen or potassium. Of the same form first, then sprayed for sprayed and spread for spread (by their
+ * uses), then by how near the nitrogen is; the use put out by the same applicator is taken where the label has one.
  */
 export function productsWithoutPhosphorus(yard: Yard, dose: VisitDose): readonly Substitute[] {
   const now = yard.products.find((product) => product.id === dose.productId);
   if (now === undefined) return [];
   const used = applyUse(now, dose.useId) ?? now;
-  const score = ({ product }: Substitute): readonly number[] => [
-    product.form === now.form ? 0 : 1,
-    isSprayed(product) === isSprayed(now) ? 0 : 1,
-    Math.abs(product.analysis.nPct - now.analysis.nPct),
-  ];
-  return yard.products
+  const isWet = isSprayed(used);
+  const found = yard.products
     .filter(
       ({ id, analysis }) => id !== now.id && analysis.p2o5Pct === 0 && analysis.nPct + analysis.k2oPct > 0,
     )
-    .map((product): Substitute => ({ product, useId: useLike(product, used) }))
-    .filter(({ product, useId }) => {
+    .flatMap((product) => {
+      const useId = useLike(product, used);
       const label = applyUse(product, useId);
-      return label !== null && checkProduct(label).every((issue) => issue.severity !== 'error');
+      if (label === null || checkProduct(label).some((issue) => issue.severity === 'error')) return [];
+      const score = [
+        product.form === now.form ? 0 : 1,
+        isSprayed(label) === isWet ? 0 : 1,
+        Math.abs(product.analysis.nPct - now.analysis.nPct),
+      ];
+      return [{ product, useId, score }];
     })
     .sort((a, b) => {
-      const [first, second] = [score(a), score(b)];
-      const at = first.findIndex((value, i) => value !== second[i]);
-      return at < 0 ? 0 : (first[at] ?? 0) - (second[at] ?? 0);
+      const at = a.score.findIndex((value, i) => value !== b.score[i]);
+      return at < 0 ? 0 : (a.score[at] ?? 0) - (b.score[at] ?? 0);
     });
-}
-
-function isSprayed(product: Product): boolean {
-  return isLiquid(product) || product.form === 'soluble-powder';
+  return found.map(({ product, useId }) => ({ product, useId }));
 }
 
 function useLike(product: Product, used: Product): string | null {

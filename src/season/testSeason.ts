@@ -1,6 +1,7 @@
 import { lbPer1000, sqft, turfYard } from '../plan/testDose';
 import type { VisitFigures } from '../plan/types';
 import { planVisit } from '../plan/visit';
+import { newSoilTest } from '../soil/newSoilTest';
 import { visitZones } from '../yard/choose';
 import { newDose, newProduct, newVisit } from '../yard/defaults';
 import type { Amount, LocalRule, Product, RuleTerms, SoilTest, Visit, VisitDose, Yard } from '../yard/types';
@@ -112,27 +113,12 @@ export function testRule(terms: RuleTerms, fields: Partial<LocalRule> = {}): Loc
   };
 }
 
-/** A soil test of all regular turf. */
-export function testSoil(date: string | null, phosphorus: SoilTest['labLevels']['P']): SoilTest {
-  return {
-    id: `soil ${date}`,
+/** A soil test of all regular turf that has nothing but the lab's word on phosphorus. */
+export function testRatedSoil(date: string | null, phosphorus: SoilTest['labLevels']['P']): SoilTest {
+  return newSoilTest(`soil ${date}`, {
     name: 'Lawn',
     zones: { classes: ['turf-regular'], include: [], exclude: [] },
     date,
-    lab: '',
-    extractant: 'mehlich-3',
-    labUnit: 'ppm',
-    mgPerKg: {},
-    ph: null,
-    bufferPh: null,
-    organicMatterPct: null,
-    cecCmolPerKg: null,
-    depthM: 0.1,
-    tableId: '',
     labLevels: phosphorus === undefined ? {} : { P: phosphorus },
-    limeKgPerM2: null,
-    sulfurKgPerM2: null,
-    labAdvice: '',
-    note: '',
-  };
+  });
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { flozPer1000, lbPer1000 } from '../../src/plan/testDose';
 import { ledgerSums } from '../../src/season/ledgerSums';
-import { doneDay, testDay, testFeed, testRule, testSeason, testSoil } from '../../src/season/testSeason';
+import { doneDay, testDay, testFeed, testRatedSoil, testRule, testSeason } from '../../src/season/testSeason';
 import { KG_PER_LB, L_PER_GAL, M2_PER_1000_SQFT, M2_PER_ACRE, M2_PER_SQFT } from '../../src/units/factors';
 import { DEFAULT_CAPS } from '../../src/yard/defaults';
 import type { Amount, LocalRule, Visit } from '../../src/yard/types';
@@ -172,7 +172,7 @@ describe('Virginia DCR home lawn nitrogen table, cool-season: 0.5 in May, 0.9 in
 const codesOf = (
   visits: readonly Visit[],
   rules: readonly LocalRule[],
-  soilTests: readonly ReturnType<typeof testSoil>[] = [],
+  soilTests: readonly ReturnType<typeof testRatedSoil>[] = [],
 ) =>
   testSeason(
     [
@@ -211,8 +211,8 @@ describe('Md. Code, Agriculture 6-224(a): at most 0.7 lb water-soluble N, 0.9 lb
   it('a soil test performed no more than 3 years before', () => {
     const rule = testRule({ kind: 'no-phosphorus', unlessSoilTest: true, testYears: 3, unlessNewLawn: true });
     const visit = testDay('v', '2026-05-20', ['starter']);
-    expect(codesOf([visit], [rule], [testSoil('2023-05-20', 'low')])).toEqual([]);
-    expect(codesOf([visit], [rule], [testSoil('2023-05-19', 'low')])).toEqual(['v rule-no-phosphorus']);
+    expect(codesOf([visit], [rule], [testRatedSoil('2023-05-20', 'low')])).toEqual([]);
+    expect(codesOf([visit], [rule], [testRatedSoil('2023-05-19', 'low')])).toEqual(['v rule-no-phosphorus']);
   });
 });
 
