@@ -27,9 +27,9 @@ describe('breakEvens', () => {
     const [found] = breakEvens(product(pack('s', 1, 10), pack('l', 4, 32)), need(2, 3));
     expect(found?.packId).toBe('l');
     expect(found?.above).toBeCloseTo(3, 9);
-    // 6 kg on 100 m² twice: 3 kg on 50 m² a dose, or one dose and more: two
-    expect(found?.groundM2).toBeCloseTo(50, 6);
-    expect(found?.doses).toBe(2);
+    // 3 kg go on each 100 m²: more than 3 kg from 100 m² on, all doses added up
+    expect(found?.groundM2).toBeCloseTo(100, 6);
+    expect(found?.isFromFirst).toBe(false);
   });
 
   it('looks past the first need at which it pays', () => {
@@ -85,7 +85,10 @@ describe('breakEvens', () => {
   it('pays from the first on where it is cheaper than one small pack', () => {
     expect(breakEvens(product(pack('s', 1, 10), pack('l', 4, 9)), need(1, 4))[0]).toMatchObject({
       above: 0,
-      doses: 1,
+      isFromFirst: true,
     });
+    // a need over 3 kg, and every dose takes 3.5
+    const packs = [pack('s', 1, 10), pack('l', 4, 32)] as const;
+    expect(breakEvens(product(...packs), need(2, 3.5))[0]?.isFromFirst).toBe(true);
   });
 });

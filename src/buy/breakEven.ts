@@ -1,3 +1,4 @@
+import { RELATIVE_SLACK } from '../plan/containers';
 import type { Product } from '../yard/types';
 import { cheapestSums, firstHolding, type PackSum } from './cheapestSums';
 import type { PackSize } from './coverNeed';
@@ -10,10 +11,10 @@ export interface BreakEven {
   readonly packId: string;
   /** above this need (L or kg over the span) a purchase with this pack is never dearer than one of smaller packs alone. */
   readonly above: number;
-  /** mean ground of a dose at which the span takes that much, m²; null when there is no ground. */
-  readonly groundM2: number | null;
-  /** doses of the present mean size that take more than that: the least whole number. */
-  readonly doses: number;
+  /** ground on which the doses of the span take that much, m²: that of all doses added up, at their mean rate. */
+  readonly groundM2: number;
+  /** whether any one dose of the span takes more than that. */
+  readonly isFromFirst: boolean;
 }
 
 /** Steps of the smaller packs' cost that are looked through. */
@@ -38,13 +39,12 @@ export function breakEvens(product: Product, need: ProductNeed): readonly BreakE
     .sort((a, b) => a.content - b.content);
   const total = need.lines.reduce((sum, line) => sum + line.amount, 0);
   const ground = need.lines.reduce((sum, line) => sum + line.areaM2, 0);
-  const count = need.lines.length;
+  const least = Math.min(...need.lines.map((line) => line.amount));
   return priced.flatMap((large, i): BreakEven[] => {
     const above = paysAbove(large, priced.slice(0, i));
     if (above === null || !(total > 0)) return [];
-    const groundM2 = ground > 0 ? (above / total) * (ground / count) : null;
-    const doses = Math.floor((above / total) * count * (1 + 1e-9)) + 1;
-    return [{ packId: large.id, above, groundM2, doses }];
+    const isFromFirst = least > above * (1 + RELATIVE_SLACK);
+    return [{ packId: large.id, above, groundM2: (above / total) * ground, isFromFirst }];
   });
 }
 

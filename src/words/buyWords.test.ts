@@ -18,8 +18,8 @@ const product = newProduct('p', {
   name: 'Invented feed',
   form: 'liquid-concentrate',
   packs: [
-    { id: 'bottle', content: { unit: 'L', unreadDoseIds: [], value: 32 * L_PER_FLOZ }, price: 20 },
-    { id: 'jug', content: { unit: 'L', unreadDoseIds: [], value: 2.5 * L_PER_GAL }, price: 120 },
+    { id: 'bottle', content: { unit: 'L', value: 32 * L_PER_FLOZ }, price: 20 },
+    { id: 'jug', content: { unit: 'L', value: 2.5 * L_PER_GAL }, price: 120 },
   ],
 });
 const plan: PurchasePlan = {
@@ -77,13 +77,25 @@ describe('words of the purchase', () => {
   });
 
   it('tells from what ground a larger pack pays', () => {
-    const found = { packId: 'jug', above: 5, groundM2: 9.4 * M2_PER_1000_SQFT, doses: 5 };
-    expect(plain(breakEvenWords(product, found, 6, 'us'))).toBe(
-      'The 2.5 gal pack pays from 9,400 sq ft a dose up (at 6 doses), or from 5 doses on the present ground.',
+    // two doses on 1,000 sq ft; rounded up, so that it holds from there on
+    const found = { packId: 'jug', above: 18, groundM2: 9.3101 * M2_PER_1000_SQFT, isFromFirst: false };
+    const words = (own: ProductPurchase, one = found) => plain(breakEvenWords(product, one, own, 'us'));
+    expect(words(purchase)).toBe(
+      'The 2.5 gal pack pays from 9,400 sq ft, all doses added up; these 2 doses treat 2,000 sq ft.',
     );
-    expect(plain(breakEvenWords(product, found, 1, 'us'))).toBe('The 2.5 gal pack pays from 9,400 sq ft up.');
-    expect(plain(breakEvenWords(product, { ...found, above: 0 }, 6, 'us'))).toBe(
+    expect(words({ ...purchase, onShelf: L_PER_GAL / 2 })).toBe(
+      'The 2.5 gal pack pays from 9,400 sq ft, all doses added up; these 2 doses treat 2,000 sq ft, of which the shelf does 500 sq ft.',
+    );
+    const { need } = purchase;
+    expect(words({ ...purchase, need: { ...need, lines: need.lines.slice(0, 1) } })).toBe(
+      'The 2.5 gal pack pays from 9,400 sq ft; this dose treats 1,000 sq ft.',
+    );
+    expect(words(purchase, { ...found, groundM2: 9.4 * M2_PER_1000_SQFT })).toContain('from 9,400 sq ft,');
+    expect(words(purchase, { ...found, isFromFirst: true })).toBe(
       'The 2.5 gal pack pays from the first dose on.',
+    );
+    expect(plain(breakEvenWords(product, { ...found, groundM2: 123.4 }, purchase, 'metric'))).toContain(
+      'from 130 m²,',
     );
   });
 

@@ -10,7 +10,7 @@ import type {
   UnitCosts,
 } from '../buy/types';
 import { KG_PER_LB, M2_PER_1000_SQFT } from '../units/factors';
-import { formatArea, formatMoney, formatPercent } from '../units/format';
+import { areaUnit, formatArea, formatMoney, formatPercent, placeOf } from '../units/format';
 import type { Amount, Nutrient, Product, UnitSystem } from '../yard/types';
 import { amountWords, NUTRIENT_WORDS } from './productWords';
 import { dayWords } from './seasonWords';
@@ -73,14 +73,34 @@ export function areaStepWords(
   return `Buy ${packsToBuyWords(product, plan.packs, units)}; ${parts.join('; ')} (within the ± of the measured ground).`;
 }
 
-/** "The 2.5 gal pack pays from 9,400 sq ft a dose up (at 6 doses), or from 5 doses on the present ground." */
-export function breakEvenWords(product: Product, found: BreakEven, doses: number, units: UnitSystem): string {
+/**
+ * "The 2.5 gal pack pays from 9,400 sq ft, all doses added up; these 6 doses treat 12,000 sq ft." The first
+ * figure goes up to two digits, so that what is said holds from there on.
+ */
+export function breakEvenWords(
+  product: Product,
+  found: BreakEven,
+  { need, needed, onShelf }: ProductPurchase,
+  units: UnitSystem,
+): string {
   const name = packName(product, found.packId, units);
-  if (found.above === 0) return `The ${name} pack pays from the first dose on.`;
-  const area = found.groundM2 === null ? '' : formatArea(found.groundM2, units);
-  if (doses === 1) return `The ${name} pack pays from ${area || 'more ground'} up.`;
-  const count = `from ${found.doses} ${found.doses === 1 ? 'dose' : 'doses'} on the present ground`;
-  return `The ${name} pack pays ${area ? `from ${area} a dose up (at ${doses} doses), or ` : ''}${count}.`;
+  if (found.isFromFirst) return `The ${name} pack pays from the first dose on.`;
+  const ground = need.lines.reduce((sum, line) => sum + line.areaM2, 0);
+  const count = need.lines.length;
+  const from = formatArea(roundedUp(found.groundM2, units), units);
+  const doses = count === 1 ? 'this dose treats' : `these ${count} doses treat`;
+  const ofShelf = Math.min(1, onShelf / needed) * ground;
+  const shelf = ofShelf > 0 ? `, of which the shelf does ${formatArea(ofShelf, units)}` : '';
+  const all = count === 1 ? '' : ', all doses added up';
+  return `The ${name} pack pays from ${from}${all}; ${doses} ${formatArea(ground, units)}${shelf}.`;
+}
+
+/** An area with no more than two digits in the unit it is shown in, not less than it was. */
+function roundedUp(areaM2: number, units: UnitSystem): number {
+  const { si } = areaUnit(areaM2, units);
+  const step = 10 ** -placeOf(areaM2 / si, 2);
+  // typed areas are round in their unit but for the last bits
+  return Math.ceil((areaM2 / si / step) * (1 - 1e-9)) * step * si;
 }
 
 /** Costs by ground and by nutrient: "$4.10 per 1,000 sq ft a dose; $5.20 per lb of N". */

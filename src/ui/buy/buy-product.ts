@@ -129,7 +129,9 @@ export class BuyProduct extends AppPart {
         : null,
       areaStepWords(product, plan, steps, app.units),
       // where packs spoil, what they hold no longer tells from when they pay
-      ...(spoils ? [] : pays).map((found) => breakEvenWords(product, found, need.lines.length, app.units)),
+      ...(spoils || plan.packCount === 0 ? [] : pays).map((found) =>
+        breakEvenWords(product, found, purchase, app.units),
+      ),
       costs && `What is bought costs ${costWords(costs, perM2, currency, app.units).join('; ')}.`,
       ...later.map(
         ({ by, packs }) =>
