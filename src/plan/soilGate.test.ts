@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { testSoil } from '../soil/testSoil';
+import { newZone } from '../yard/defaults';
 import type { Override, Product, SoilTest, Visit, Yard } from '../yard/types';
-import { SOIL_REFUSAL } from './soilGate';
+import { SOIL_REFUSAL } from './soilOverride';
 import { ground, testAnalysis, testLabel, turfVisit, turfYard } from './testDose';
 import { planVisit } from './visit';
 import { productsWithoutPhosphorus } from './withoutPhosphorus';
@@ -37,6 +38,10 @@ const override: Override = {
   doseId: 'v-0',
   productId: 'label',
   reason: 'New sod went down last week.',
+  zoneIds: ['back'],
+  useId: null,
+  rateFactor: 1,
+  soilTests: [{ id: 'soil-1', pMgPerKg: 92 }],
 };
 
 describe('a dose with phosphorus', () => {
@@ -68,6 +73,54 @@ describe('a dose with phosphorus', () => {
       expect(plan([rich, lean], { overrides: [{ ...override, [key]: 'another' }] }).doses).toEqual([]);
     },
   );
+
+  it('goes by the test that counts on its day, and tells of one sampled after it', () => {
+    const before = { ...rich, id: 'before', date: '2025-10-01', mgPerKg: { P: 20 } };
+    const on = (date: string | null) => plan([before, rich, lean], { visit: { date } });
+    expect(on('2025-12-01').doses.length).toBe(1);
+    expect(on('2026-03-10').doses).toEqual([]);
+    expect(on(null).doses).toEqual([]);
+    expect(codes(on('2026-05-01'))).not.toContain('soil-test-later');
+    const early = plan([rich], { visit: { date: '2025-12-01' } });
+    expect(early.doses).toEqual([]);
+    expect(early.issues.find((each) => each.code === 'soil-test-later')).toMatchObject({
+      severity: 'note',
+      message: expect.stringContaining('“Lawn soil” of 2026-03-10'),
+    });
+  });
+
+  it('goes out where the lab names a need, with a warning where the table calls for none', () => {
+    const figures = plan([{ ...rich, labLevels: { P: 'low' } }, lean]);
+    expect(figures.doses.length).toBe(1);
+    const told = figures.issues.find((each) => each.code === 'soil-lab-table');
+    expect(told?.severity).toBe('warning');
+    expect(told?.message).toMatch(/Back: .*lab’s word is low.*Rutgers NJAES calls for no phosphorus/);
+    expect(codes(plan([{ ...rich, mgPerKg: { P: 20 }, labLevels: { P: 'low' } }, lean]))).not.toContain(
+      'soil-lab-table',
+    );
+  });
+
+  it('is refused where the lab finds enough and the table calls for none, and says that the two disagree', () => {
+    const figures = plan([{ ...rich, labLevels: { P: 'high' } }, lean]);
+    expect(figures.doses).toEqual([]);
+    const issue = figures.issues.find((each) => each.code === SOIL_REFUSAL);
+    expect(issue?.message).toContain('the lab and the table disagree');
+  });
+
+  it('names no more than four of many zones', () => {
+    const product = testLabel();
+    const visit = turfVisit('v', null, [{}]);
+    const yard: Yard = {
+      ...turfYard([product], [visit]),
+      zones: Array.from({ length: 200 }, (_, i) => newZone(`z-${i}`, 'turf', [], { name: `Lawn ${i}` })),
+      soilTests: [testSoil({ mgPerKg: { P: 92 } })],
+    };
+    const zonesByDose = new Map([['v-0', ground(...yard.zones.map((zone) => zone.id))]]);
+    const { issues } = planVisit({ yard, visit, zonesByDose, sigmaByDose: new Map() });
+    expect(issues.find((each) => each.code === SOIL_REFUSAL)?.message).toContain(
+      'Lawn 0, Lawn 1, Lawn 2 and 197 more have P',
+    );
+  });
 
   it('on ground without a test stands as a fallback and asks for one', () => {
     const figures = plan([lean]);
@@ -125,12 +178,22 @@ describe('what is on the shelf without phosphorus', () => {
     label('iron', { analysis: testAnalysis(0) }),
     label('faulty', { analysis: testAnalysis(20, 0, 90) }),
   ];
-
-  it('leaves out what carries phosphorus, feeds nothing or has a faulty label; the same form first', () => {
+  const offersFor = (products: readonly Product[]) => {
     const visit = turfVisit('v', null, [{}]);
     const [dose] = visit.doses;
     if (!dose) throw new Error('no dose');
-    const found = productsWithoutPhosphorus(turfYard(shelf, [visit]), dose);
-    expect(found.map(({ product }) => product.id)).toEqual(['near', 'far', 'liquid']);
+    return productsWithoutPhosphorus(turfYard(products, [visit]), dose).map(({ product }) => product.id);
+  };
+
+  it('of other forms, what goes out as the refused product does by its use comes first', () => {
+    const powder = (id: string, fields: Partial<Product>) =>
+      label(id, { form: 'soluble-powder', analysis: testAnalysis(20), ...fields });
+    const wet = powder('wet', { applicator: 'tank-sprayer', carrierLPerM2: 0.04 });
+    const dry = powder('dry', { applicator: 'broadcast-spreader', analysis: testAnalysis(24) });
+    expect(offersFor([testLabel(), wet, dry])).toEqual(['dry', 'wet']);
+  });
+
+  it('leaves out what carries phosphorus, feeds nothing or has a faulty label; the same form first', () => {
+    expect(offersFor(shelf)).toEqual(['near', 'far', 'liquid']);
   });
 });

@@ -1,7 +1,7 @@
-import { isLevelFrom, readNutrient } from '../soil/interpretSoil';
-import { testOfZone } from '../soil/phosphorusGate';
+import { isLevelFrom, levelOf } from '../soil/interpretSoil';
+import { isTestLater, isTestOld, testOfZone } from '../soil/testOfZone';
+import { yearsLater } from '../yard/calendar';
 import type { RuleTerms, Yard, Zone } from '../yard/types';
-import { yearsLater } from './yearDay';
 
 type Terms = Extract<RuleTerms, { readonly kind: 'no-phosphorus' }>;
 
@@ -12,7 +12,7 @@ const READY_DAYS = 30;
 /**
  * What lets phosphorus go on a zone on a day in spite of a rule against it: a soil test sampled by then, within
  * the years the rule grants, whose phosphorus is below `high` (by the lab's word or its table), or turf sown or
- * laid within a year. Of several tests the newest of that day counts.
+ * laid within a year. The test is the one that counts on that day for the gate too (`testOfZone`).
  * @param date YYYY-MM-DD; null: no day is set, so age cannot be told and is not held against it
  * @returns the excuse in a few words, or null
  */
@@ -25,14 +25,12 @@ export function phosphorusExcuse(yard: Yard, zone: Zone, date: string | null, te
 }
 
 function testShowsNeed(yard: Yard, zone: Zone, date: string | null, testYears: number | null): boolean {
-  const soilTests = yard.soilTests.filter((test) => {
-    if (test.date === null) return testYears === null;
-    if (date === null) return true;
-    const isOld = testYears !== null && yearsLater(test.date, testYears) < date;
-    return test.date <= date && !isOld;
-  });
-  const test = testOfZone({ ...yard, soilTests }, zone);
-  const level = test && (readNutrient(test, 'P')?.level ?? null);
+  const test = testOfZone(yard, zone, 'P', date);
+  if (test === null || isTestLater(test, date)) return false;
+  // where the rule grants so many years, a test must tell its day
+  if (testYears !== null && (test.date === null || (date !== null && isTestOld(test, date, testYears))))
+    return false;
+  const level = levelOf(test, 'P')?.level ?? null;
   return level !== null && !isLevelFrom(level, 'high');
 }
 

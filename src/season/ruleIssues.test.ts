@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { lbPer1000 } from '../plan/testDose';
 import type { Issue, RuleTerms, Yard } from '../yard/types';
-import { doneDay, NO_CAPS, testDay, testFeed, testRule, testSeason, testSoil } from './testSeason';
+import { doneDay, NO_CAPS, testDay, testFeed, testRatedSoil, testRule, testSeason } from './testSeason';
 
 const balanced = testFeed('balanced', [10, 10, 10], 0.5);
 const nitrogen = testFeed('nitrogen', [46, 0, 0], 0.5);
@@ -44,7 +44,7 @@ describe('a rule against phosphorus', () => {
   });
   it('gives way to a soil test that shows a need within its years, sampled by then', () => {
     const withTest = (date: string | null, level: 'low' | 'high', day = '2026-05-01') =>
-      ofRule(noPhosphorus, [[day, 'balanced']], { soilTests: [testSoil(date, level)] }).length;
+      ofRule(noPhosphorus, [[day, 'balanced']], { soilTests: [testRatedSoil(date, level)] }).length;
     expect(withTest('2024-04-02', 'low')).toBe(0);
     expect(withTest('2023-05-01', 'low')).toBe(0);
     expect(withTest('2023-04-30', 'low')).toBe(1);
@@ -53,12 +53,26 @@ describe('a rule against phosphorus', () => {
     expect(withTest('2024-04-02', 'high')).toBe(1);
   });
   it('goes by the newest test of the day', () => {
-    const soilTests = [testSoil('2024-04-02', 'low'), testSoil('2026-03-01', 'high')];
+    const soilTests = [testRatedSoil('2024-04-02', 'low'), testRatedSoil('2026-03-01', 'high')];
     const days = [
       ['2025-05-01', 'balanced'],
       ['2026-05-01', 'balanced'],
     ] as const;
     expect(at(ofRule(noPhosphorus, days, { soilTests }))).toEqual([['rule-no-phosphorus', 'v1']]);
+  });
+  it('goes by the test that counts for the gate: a newer one that says nothing of phosphorus hides none', () => {
+    const begun = { ...testRatedSoil('2026-03-01', undefined), mgPerKg: { K: 80 } };
+    const soilTests = [testRatedSoil('2024-04-02', 'low'), begun];
+    expect(ofRule(noPhosphorus, [['2026-05-01', 'balanced']], { soilTests })).toEqual([]);
+  });
+  it('is not set aside by a test sampled after the day, and ages both by one calendar', () => {
+    const leap = [testRatedSoil('2024-02-29', 'low')];
+    const on = (day: string) =>
+      at(ofRule(noPhosphorus, [[day, 'balanced']], { soilTests: leap })).map(([code]) => code);
+    expect(on('2024-02-28')).toEqual(['rule-no-phosphorus']);
+    // three years from 29 February end on 1 March, where the year has no such day
+    expect(on('2027-03-01')).toEqual([]);
+    expect(on('2027-03-02')).toEqual(['rule-no-phosphorus']);
   });
   it('gives way to turf of less than a year, zone by zone', () => {
     const { yard } = testSeason([], []);

@@ -26,18 +26,39 @@ export function bandOf(table: SoilTable, nutrient: SoilNutrient, mgPerKg: number
   );
 }
 
-/** One nutrient of a test: the lab's own word first, then the table. @returns null when neither measured nor rated */
+/** Level of one nutrient of a test and who says so. */
+interface LevelReading extends Pick<NutrientReading, 'level' | 'by'> {
+  /** where the figure falls in the table; null: no figure, or the table is silent. */
+  readonly band: Band | null;
+}
+
+/** Level of one nutrient: the lab's own word first, then the table. @returns null when neither measured nor rated */
+export function levelOf(
+  test: SoilTest,
+  nutrient: SoilNutrient,
+  table: SoilTable | null = tableOfTest(test),
+): LevelReading | null {
+  const mgPerKg = test.mgPerKg[nutrient] ?? null;
+  const labLevel = test.labLevels[nutrient] ?? null;
+  if (mgPerKg === null && labLevel === null) return null;
+  const band = table && mgPerKg !== null ? bandOf(table, nutrient, mgPerKg) : null;
+  return {
+    level: labLevel ?? band?.level ?? null,
+    by: labLevel !== null ? 'lab' : band !== null && table !== null ? table.id : null,
+    band,
+  };
+}
+
+/** One nutrient of a test as `levelOf` has it, in words. @returns null when neither measured nor rated */
 export function readNutrient(
   test: SoilTest,
   nutrient: SoilNutrient,
   table: SoilTable | null = tableOfTest(test),
 ): NutrientReading | null {
+  const read = levelOf(test, nutrient, table);
+  if (read === null) return null;
+  const { level, by, band } = read;
   const mgPerKg = test.mgPerKg[nutrient] ?? null;
-  const labLevel = test.labLevels[nutrient] ?? null;
-  if (mgPerKg === null && labLevel === null) return null;
-  const band = table && mgPerKg !== null ? bandOf(table, nutrient, mgPerKg) : null;
-  const level = labLevel ?? band?.level ?? null;
-  const by = labLevel !== null ? 'lab' : band !== null && table !== null ? table.id : null;
   const figure = mgPerKg === null ? nutrient : `${nutrient} ${formatSoil(mgPerKg, test.labUnit)}`;
   return {
     nutrient,

@@ -2,8 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { emptyYard, newZone } from '../yard/defaults';
 import type { SoilTest, Yard, Zone } from '../yard/types';
 import { interpretSoil, readNutrient, tableOfTest } from './interpretSoil';
-import { isTestOld, phosphorusGate, testOfZone, zonesWithoutTest } from './phosphorusGate';
+import { phosphorusGate } from './phosphorusGate';
 import { SOIL_TABLES, tablesOf, usualTable } from './tables';
+import { testOfZone } from './testOfZone';
 import { testSoil } from './testSoil';
 
 const square: Zone['parts'] = [
@@ -77,29 +78,6 @@ describe('reading', () => {
   });
 });
 
-describe('the test of a zone', () => {
-  it('is the one sampled last; without a day it is the oldest; of one day the later in the list', () => {
-    const old = testSoil({ id: 'old', date: '2023-04-01' });
-    const none = testSoil({ id: 'none', date: null });
-    const late = testSoil({ id: 'late', date: '2025-04-01' });
-    const again = testSoil({ id: 'again', date: '2025-04-01' });
-    expect(testOfZone(yardWith(late, old, none), front)?.id).toBe('late');
-    expect(testOfZone(yardWith(old, none), front)?.id).toBe('old');
-    expect(testOfZone(yardWith(late, again), front)?.id).toBe('again');
-    expect(testOfZone(yardWith(late), bed)).toBeNull();
-  });
-
-  it('ground without one is told, hardscape is not ground', () => {
-    expect(zonesWithoutTest(yardWith(testSoil())).map((zone) => zone.id)).toEqual(['bed']);
-  });
-
-  it('is old after three years', () => {
-    expect(isTestOld(testSoil({ date: '2023-03-10' }), '2026-03-10')).toBe(false);
-    expect(isTestOld(testSoil({ date: '2023-03-10' }), '2026-03-11')).toBe(true);
-    expect(isTestOld(testSoil({ date: null }), '2026-03-11')).toBe(false);
-  });
-});
-
 describe('the gate', () => {
   it('refuses at the level from which the table calls for none', () => {
     const gate = gateOf({ mgPerKg: { P: 92 } });
@@ -116,9 +94,46 @@ describe('the gate', () => {
     expect(gateOf({ mgPerKg: { P: 92 }, tableId: 'mlsn-m3' })).toMatchObject({ verdict: 'refused' });
   });
 
-  it('goes by the lab’s own word where there is one', () => {
-    expect(gateOf({ mgPerKg: { P: 92 }, labLevels: { P: 'high' } }).verdict).toBe('allowed');
+  /*
+   * Rutgers NJAES (`rutgers-m3`) calls for none at 92 ppm and not at 60; Penn State (`penn-state-lawn-m3`)
+   * from 45 ppm on. Which of lab and table goes first: common practice, no source.
+   */
+  it.each([
+    // a need by the lab's own word goes before the table, which is told
+    ['very-low', 92, '', 'allowed', true],
+    ['low', 60, 'penn-state-lawn-m3', 'allowed', true],
+    ['medium', 92, '', 'allowed', true],
+    ['medium', 60, '', 'allowed', false],
+    // enough by the lab's word names no need: the table that calls for none refuses
+    ['high', 92, '', 'refused', true],
+    ['high', 60, 'penn-state-lawn-m3', 'refused', true],
+    ['high', 92, 'mlsn-m3', 'refused', true],
+    ['high', 60, '', 'allowed', false],
+    // more than enough by the lab's word refuses whatever the table says
+    ['very-high', 60, '', 'refused', true],
+    ['very-high', 92, '', 'refused', false],
+  ] as const)('lab %s at %d ppm by table “%s”: %s', (P, ppm, tableId, verdict, differ) => {
+    const gate = gateOf({ mgPerKg: { P: ppm }, labLevels: { P }, tableId });
+    expect(gate.verdict).toBe(verdict);
+    expect(gate.disagreement !== null).toBe(differ);
+  });
+
+  it('tells the words of both where they disagree', () => {
+    const gate = gateOf({ mgPerKg: { P: 92 }, labLevels: { P: 'high' } });
+    expect(gate.reason.replaceAll('\u00a0', ' ')).toBe(
+      'P 92 ppm (high by the lab, very high by Rutgers NJAES, sampled 2026-03-10)',
+    );
+    expect(gate.disagreement).toMatch(
+      /“Lawn soil” the lab and the table disagree.*word is high.*Rutgers NJAES calls for no phosphorus/,
+    );
+  });
+
+  it('goes by the lab’s own word alone where no table reads the figure', () => {
     expect(gateOf({ extractant: 'other', labLevels: { P: 'very-high' } }).verdict).toBe('refused');
+    expect(gateOf({ extractant: 'other', mgPerKg: { P: 92 }, labLevels: { P: 'high' } })).toMatchObject({
+      verdict: 'allowed',
+      disagreement: null,
+    });
   });
 
   it('asks for a test where there is none, or where it says nothing of phosphorus', () => {
@@ -138,5 +153,14 @@ describe('the gate', () => {
     const rich = testSoil({ id: 'rich', date: '2022-03-01', mgPerKg: { P: 92 } });
     const lean = testSoil({ id: 'lean', date: '2026-03-01', mgPerKg: { P: 20 } });
     expect(phosphorusGate(yardWith(lean, rich), front).verdict).toBe('allowed');
+  });
+
+  it('of a day goes by the newest test sampled by then', () => {
+    const rich = testSoil({ id: 'rich', date: '2024-03-01', mgPerKg: { P: 92 } });
+    const lean = testSoil({ id: 'lean', date: '2026-03-01', mgPerKg: { P: 20 } });
+    const on = (day: string) => phosphorusGate(yardWith(lean, rich), front, day).test?.id;
+    expect(on('2026-02-28')).toBe('rich');
+    expect(on('2026-03-01')).toBe('lean');
+    expect(on('2024-02-01')).toBe('rich');
   });
 });

@@ -1,36 +1,10 @@
-import { chosenZones } from '../yard/choose';
-import type { SoilNutrient, SoilTest, Yard, Zone } from '../yard/types';
-import { isLevelFrom, readNutrient, tableOfTest } from './interpretSoil';
+import type { SoilTest, Yard, Zone } from '../yard/types';
+import { bandOf, isLevelFrom, tableOfTest } from './interpretSoil';
 import { formatSoil } from './labUnits';
 import { LEVEL_WORDS, soilTestName } from './soilNames';
 import { usualTable } from './tables';
-import type { PhosphorusGate, SoilTable } from './types';
-
-/**
- * The test that counts for a zone: of those that cover it the one sampled last; one without a day counts
- * as older than any with a day; of two of the same day the later in the list.
- * @param nutrient only tests that say something of it count, so that a test begun and not yet filled in hides no other
- * @returns null when none covers it
- */
-export function testOfZone(yard: Yard, zone: Zone, nutrient?: SoilNutrient): SoilTest | null {
-  let newest: SoilTest | null = null;
-  for (const test of yard.soilTests) {
-    if (nutrient && (readNutrient(test, nutrient)?.level ?? null) === null) continue;
-    if (!chosenZones(yard, test.zones).some((each) => each.id === zone.id)) continue;
-    if (newest === null || (test.date ?? '') >= (newest.date ?? '')) newest = test;
-  }
-  return newest;
-}
-
-/** Ground that could be treated and that no test covers. */
-export function zonesWithoutTest(yard: Yard): readonly Zone[] {
-  const all = {
-    classes: ['turf-low-cut', 'turf-regular', 'bed', 'other'],
-    include: [],
-    exclude: [],
-  } as const;
-  return chosenZones(yard, all).filter((zone) => testOfZone(yard, zone) === null);
-}
+import { testOfZone } from './testOfZone';
+import type { Band, PhosphorusGate, SoilTable } from './types';
 
 /**
  * The table by which excess is judged: the test's own; where that is a floor alone, which names no excess,
@@ -41,41 +15,92 @@ export function tableOfExcess(test: SoilTest): SoilTable | null {
   return own === null || own.noPhosphorusFrom !== null ? own : usualTable(test.extractant);
 }
 
+const UNTESTED: PhosphorusGate = {
+  verdict: 'no-test',
+  reason: 'no soil test on file',
+  disagreement: null,
+  test: null,
+};
+
+/** What a test says hangs on nothing else; its words are made once. */
+const kept = new WeakMap<SoilTest, PhosphorusGate>();
+
 /**
- * Whether phosphorus may go on a zone by the newest soil test that has it. Refused at the level from which the table
- * calls for none; by the lab's own word at `very-high`. Without a test, or where the test says nothing of
- * phosphorus, the verdict is `no-test`.
+ * Whether phosphorus may go on a zone, by the soil test that counts on a day (`testOfZone`) of those that have
+ * it. Without a test, or where the test says nothing of phosphorus, the verdict is `no-test`.
+ * @param day YYYY-MM-DD; null: the newest test
  */
-export function phosphorusGate(yard: Yard, zone: Zone): PhosphorusGate {
-  const test = testOfZone(yard, zone, 'P') ?? testOfZone(yard, zone);
-  if (test === null) return { verdict: 'no-test', reason: 'no soil test on file', test: null };
+export function phosphorusGate(
+  yard: Yard,
+  zone: Pick<Zone, 'id'>,
+  day: string | null = null,
+): PhosphorusGate {
+  const test = testOfZone(yard, zone, 'P', day) ?? testOfZone(yard, zone, 'any', day);
+  return test === null ? UNTESTED : gateOfTest(test);
+}
+
+/**
+ * What one test says of phosphorus, by the lab's own word and by the table that reads its figure:
+ *
+ * | the lab's word | refused |
+ * |---|---|
+ * | none | where the table calls for none |
+ * | very low, low, medium: a need | never: a laboratory's word of a need goes before a table, for it was made for the soils and the method of that report |
+ * | high: enough, no need | where the table calls for none: nothing is lost by leaving phosphorus out, and loss to water is a risk |
+ * | very high: more than enough | always |
+ *
+ * So where no need is named, either of the two is enough to refuse (common practice, no source). Where they
+ * speak against each other, `disagreement` says so.
+ */
+export function gateOfTest(test: SoilTest): PhosphorusGate {
+  const known = kept.get(test);
+  if (known !== undefined) return known;
+  const gate = judge(test);
+  kept.set(test, gate);
+  return gate;
+}
+
+function judge(test: SoilTest): PhosphorusGate {
+  const lab = test.labLevels.P ?? null;
+  const mgPerKg = test.mgPerKg.P ?? null;
   const table = tableOfExcess(test);
-  const reading = readNutrient(test, 'P', table);
-  if (reading === null || reading.level === null) {
+  const band = table && mgPerKg !== null ? bandOf(table, 'P', mgPerKg) : null;
+  if (lab === null && band === null) {
+    const name = `the soil test “${soilTestName(test)}”`;
     const reason =
-      reading === null
-        ? `the soil test “${soilTestName(test)}” has no phosphorus`
-        : `no table reads the phosphorus of the soil test “${soilTestName(test)}”`;
-    return { verdict: 'no-test', reason, test };
+      mgPerKg === null ? `${name} has no phosphorus` : `no table reads the phosphorus of ${name}`;
+    return { verdict: 'no-test', reason, disagreement: null, test };
   }
-  const { level, by, mgPerKg } = reading;
-  const from = by === 'lab' ? 'very-high' : (table?.noPhosphorusFrom ?? 'very-high');
+  const byLab = lab === 'very-high';
+  const byTable = band !== null && isLevelFrom(band.level, table?.noPhosphorusFrom ?? 'very-high');
+  const isNeed = lab !== null && !isLevelFrom(lab, 'high');
+  const differ = lab !== null && band !== null && byLab !== byTable;
   const figure = mgPerKg === null ? 'P' : `P ${formatSoil(mgPerKg, test.labUnit)}`;
-  const source = by === 'lab' ? 'the lab' : (table?.shortName ?? 'the table');
-  const day = test.date === null ? 'day not told' : `sampled ${test.date}`;
+  const byTableWords = band && table ? `${LEVEL_WORDS[band.level]} by ${table.shortName}` : '';
+  const levels = [
+    ...(lab === null ? [] : [`${LEVEL_WORDS[lab]} by the lab`]),
+    ...(lab === null || differ ? [byTableWords] : []),
+    test.date === null ? 'day not told' : `sampled ${test.date}`,
+  ];
   return {
-    verdict: isLevelFrom(level, from) ? 'refused' : 'allowed',
-    reason: `${figure} (${LEVEL_WORDS[level]} by ${source}, ${day})`,
+    verdict: byLab || (byTable && !isNeed) ? 'refused' : 'allowed',
+    reason: `${figure} (${levels.join(', ')})`,
+    disagreement: differ && table && band ? disagreementWords(test, lab, table, band, isNeed) : null,
     test,
   };
 }
 
-/** A test this old should be taken anew. Maryland counts a test for three years, Washington State 36 months; extension (Univ. of Missouri G6954) advises one every three years. */
-export const TEST_YEARS = 3;
-
-/** Whether a test is older than three years on a day. @param today YYYY-MM-DD; a test without a day is not judged */
-export function isTestOld(test: SoilTest, today: string): boolean {
-  if (test.date === null) return false;
-  const year = Number(test.date.slice(0, 4)) + TEST_YEARS;
-  return `${String(year).padStart(4, '0')}${test.date.slice(4)}` < today;
+function disagreementWords(
+  test: SoilTest,
+  lab: NonNullable<SoilTest['labLevels']['P']>,
+  { shortName }: SoilTable,
+  { level }: Band,
+  isNeed: boolean,
+): string {
+  const both = `For “${soilTestName(test)}” the lab and the table disagree: the lab’s word is ${LEVEL_WORDS[lab]}`;
+  if (lab === 'very-high')
+    return `${both}, more than enough, while ${shortName} has it ${LEVEL_WORDS[level]}; the lab’s word of excess counts.`;
+  return isNeed
+    ? `${both}, while ${shortName} calls for no phosphorus at this figure (${LEVEL_WORDS[level]}). The lab’s word of a need goes before the table; look at word, figure and method on the report again.`
+    : `${both}, which is enough, while ${shortName} calls for no phosphorus at this figure (${LEVEL_WORDS[level]}). Where the lab names no need, the more careful of the two counts.`;
 }

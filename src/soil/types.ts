@@ -69,6 +69,8 @@ export interface PhosphorusGate {
   readonly verdict: 'allowed' | 'refused' | 'no-test';
   /** one part of a sentence: "P 92 ppm (very high by Rutgers NJAES, sampled 2026-03-10)". */
   readonly reason: string;
+  /** sentences where the lab's word and the table speak against each other; null where they do not. */
+  readonly disagreement: string | null;
   /** the test it goes by; null when there is none. */
   readonly test: SoilTest | null;
 }

@@ -30,10 +30,14 @@ describe('words on soil tests', () => {
   });
 
   it('the gate is told as a sentence', () => {
-    expect(gateWords({ verdict: 'no-test', reason: 'no soil test on file', test: null })).toMatch(
-      /^No soil test on file: .*fallback/,
+    expect(
+      gateWords({ verdict: 'no-test', reason: 'no soil test on file', disagreement: null, test: null }),
+    ).toMatch(/^No soil test on file: .*fallback/);
+    expect(gateWords({ verdict: 'refused', reason: 'P 92 ppm', disagreement: null, test: null })).toMatch(
+      /refused/,
     );
-    expect(gateWords({ verdict: 'refused', reason: 'P 92 ppm', test: null })).toMatch(/refused/);
-    expect(gateWords({ verdict: 'allowed', reason: 'P 2 ppm', test: null })).toMatch(/Local rules may/);
+    expect(gateWords({ verdict: 'allowed', reason: 'P 2 ppm', disagreement: null, test: null })).toMatch(
+      /Local rules may/,
+    );
   });
 });

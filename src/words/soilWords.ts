@@ -44,13 +44,14 @@ export function figureWords(reading: NutrientReading, unit: SoilTest['labUnit'])
   return reading.mgPerKg === null ? '–' : formatNumber(inLabUnit(reading.mgPerKg, unit), 4);
 }
 
-/** What the gate means for products that carry phosphorus. */
-export function gateWords({ verdict, reason }: PhosphorusGate): string {
+/** What the gate means for products that carry phosphorus, and where lab and table disagree. */
+export function gateWords({ verdict, reason, disagreement }: PhosphorusGate): string {
+  const more = disagreement === null ? '' : ` ${disagreement}`;
   switch (verdict) {
     case 'refused':
-      return `${reason}: no phosphorus is called for. Products that carry it are refused on this ground.`;
+      return `${reason}: no phosphorus is called for. Products that carry it are refused on this ground.${more}`;
     case 'allowed':
-      return `${reason}: the soil test does not speak against phosphorus. Local rules may.`;
+      return `${reason}: the soil test does not speak against phosphorus. Local rules may.${more}`;
     case 'no-test':
       return `${reason.charAt(0).toUpperCase()}${reason.slice(1)}: phosphorus is let through as a fallback only.`;
   }

@@ -265,6 +265,10 @@ const overrideSchema = v.looseObject({
   doseId: text,
   productId: text,
   reason: text,
+  zoneIds: v.optional(listOf(text), []),
+  useId: orNull(text),
+  rateFactor: v.optional(positive, 1),
+  soilTests: v.optional(listOf(v.looseObject({ id: text, pMgPerKg: orNull(notNegative) })), []),
 });
 
 const climateSchema = v.looseObject({

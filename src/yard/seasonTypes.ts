@@ -222,7 +222,7 @@ export interface LocalRule {
   readonly readOn: string | null;
 }
 
-/** A refusal that a person set aside, and why; kept as a log. */
+/** A refusal that a person set aside, and why; kept as a log. It holds no further than what it was given for. */
 export interface Override {
   readonly id: string;
   /** day of the decision. */
@@ -233,4 +233,12 @@ export interface Override {
   readonly doseId: string;
   readonly productId: string;
   readonly reason: string;
+  /** zones that were refused then; empty: not told, so it holds for none. */
+  readonly zoneIds: readonly string[];
+  /** use of the label, as in the dose. */
+  readonly useId: string | null;
+  /** multiple of the label rate; it holds for no more. */
+  readonly rateFactor: number;
+  /** soil tests that refused, and the phosphorus they had then (null: the lab's word alone). */
+  readonly soilTests: readonly { readonly id: string; readonly pMgPerKg: number | null }[];
 }

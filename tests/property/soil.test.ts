@@ -7,7 +7,7 @@ import { inLabUnit, mgPerKgOf } from '../../src/soil/labUnits';
 import { phosphorusGate } from '../../src/soil/phosphorusGate';
 import { SOIL_TABLES } from '../../src/soil/tables';
 import { testSoil } from '../../src/soil/testSoil';
-import { EXTRACTANTS, SOIL_NUTRIENTS, type SoilTest, type Yard } from '../../src/yard/types';
+import { EXTRACTANTS, SOIL_LEVELS, SOIL_NUTRIENTS, type SoilTest, type Yard } from '../../src/yard/types';
 
 const figure = fc.double({ min: 0, max: 3000, noNaN: true });
 const soil: fc.Arbitrary<SoilTest> = fc
@@ -16,8 +16,17 @@ const soil: fc.Arbitrary<SoilTest> = fc
     tableId: fc.constantFrom('', ...SOIL_TABLES.map((table) => table.id)),
     p: figure,
     date: fc.constantFrom(null, '2020-05-01', '2026-05-01'),
+    lab: fc.constantFrom(undefined, ...SOIL_LEVELS),
   })
-  .map(({ extractant, tableId, p, date }) => testSoil({ extractant, tableId, mgPerKg: { P: p }, date }));
+  .map(({ extractant, tableId, p, date, lab }) =>
+    testSoil({
+      extractant,
+      tableId,
+      mgPerKg: { P: p },
+      date,
+      labLevels: lab === undefined ? {} : { P: lab },
+    }),
+  );
 
 function gate(test: SoilTest): string {
   const yard: Yard = { ...turfYard([], []), soilTests: [test] };
@@ -66,6 +75,20 @@ describe('the gate', () => {
     );
   });
 
+  it('a lab’s word of enough or more lets through nothing that the table refuses; a word of need never refuses', () => {
+    fc.assert(
+      fc.property(soil, (test) => {
+        const lab = test.labLevels.P;
+        if (lab === undefined) return;
+        const byTable = gate({ ...test, labLevels: {} });
+        const isNeed = !isLevelFrom(lab, 'high');
+        if (isNeed) expect(gate(test)).toBe('allowed');
+        else if (byTable === 'refused' || lab === 'very-high') expect(gate(test)).toBe('refused');
+        else expect(gate(test)).toBe('allowed');
+      }),
+    );
+  });
+
   it('no dose in the plan carries phosphorus onto a zone that refuses it; one without is always planned', () => {
     const percent = fc.integer({ min: 0, max: 20 });
     fc.assert(
@@ -80,7 +103,9 @@ describe('the gate', () => {
         const yard: Yard = { ...turfYard([product], [visit]), soilTests };
         const zonesByDose = new Map([['v-0', ground('front', 'back')]]);
         const { doses } = planVisit({ yard, visit, zonesByDose, sigmaByDose: new Map() });
-        const refused = yard.zones.some((zone) => phosphorusGate(yard, zone).verdict === 'refused');
+        const refused = yard.zones.some(
+          (zone) => phosphorusGate(yard, zone, visit.date).verdict === 'refused',
+        );
         expect(doses.length).toBe(p2o5 > 0 && refused ? 0 : 1);
       }),
     );

@@ -1,6 +1,9 @@
 import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
+import { refusedZones } from '../../plan/soilGate';
+import { decisionWords, lapsesOf } from '../../plan/soilOverride';
 import { productName } from '../../words/productWords';
+import { visitZones } from '../../yard/choose';
 import { removeEntry } from '../../yard/edits';
 import type { Override } from '../../yard/types';
 import { AppPart } from '../parts/app-part';
@@ -29,17 +32,30 @@ export class OverrideList extends AppPart {
   private renderOne(one: Override) {
     const { app } = this;
     const visit = app.yard.visits.find((each) => each.id === one.visitId);
-    const dose = visit?.doses.find((each) => each.id === one.doseId);
     const name = productName(app.yard.products.find((each) => each.id === one.productId));
-    const holds = dose?.productId === one.productId;
     const where = visit
       ? `${visit.name || 'Visit without a name'}${visit.date ? `, ${visit.date}` : ''}`
       : '';
     return html`<li>
       <div><p><b>${name}</b>${where ? ` in ${where}` : ''}</p>
         <p class="quiet">Decided ${one.on}: ${one.reason}</p>
-        ${holds ? nothing : html`<p class="quiet">That dose is no more; kept as a record.</p>`}</div>
+        <p class="quiet">For ${decisionWords(app.yard, one)}. ${this.stateWords(one)}</p></div>
       <button aria-label=${`Withdraw the decision on ${name}`} @click=${() => app.dispatch('Withdraw override', (yard) => removeEntry(yard, 'overrides', one.id))}>Withdraw</button>
     </li>`;
+  }
+
+  /** Whether a decision still stands; empty where it does. */
+  private stateWords(one: Override): string {
+    const { yard } = this.app;
+    const visit = yard.visits.find((each) => each.id === one.visitId);
+    const dose = visit?.doses.find((each) => each.id === one.doseId);
+    if (!visit || dose?.productId !== one.productId) return 'That dose is no more; kept as a record.';
+    if (visit.doneOn !== null) return '';
+    const treated = this.app.session.derived.visit(visit.id)?.treated;
+    const ids = visitZones(yard, visit, dose)
+      .map((zone) => zone.id)
+      .filter((id) => treated === undefined || (treated.get(id)?.areaM2 ?? 0) > 0);
+    const lapses = lapsesOf(yard, one, visit, dose, refusedZones(yard, ids, visit.date));
+    return lapses.length === 0 ? '' : `It no longer holds: ${lapses.join('; ')}.`;
   }
 }

@@ -2,7 +2,8 @@ import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { checkSoilTest } from '../../soil/checkSoilTest';
 import { newSoilTest } from '../../soil/newSoilTest';
-import { isTestOld, phosphorusGate, testOfZone, zonesWithoutTest } from '../../soil/phosphorusGate';
+import { phosphorusGate } from '../../soil/phosphorusGate';
+import { isTestOld, testOfZone, zonesWithoutTest } from '../../soil/testOfZone';
 import { gateWords, soilTestName } from '../../words/soilWords';
 import { freeName, zoneName } from '../../words/zoneWords';
 import { chosenZones } from '../../yard/choose';
@@ -103,7 +104,7 @@ export class SoilSection extends AppPart {
 
   private renderGate(zone: Zone) {
     const gate = phosphorusGate(this.app.yard, zone);
-    return html`<p class=${`note ${gate.verdict === 'allowed' ? '' : 'warning'}`}>${gateWords(gate)}</p>`;
+    return html`<p class=${`note ${gate.verdict === 'allowed' && gate.disagreement === null ? '' : 'warning'}`}>${gateWords(gate)}</p>`;
   }
 
   private open(id: string | null): void {

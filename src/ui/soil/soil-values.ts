@@ -47,7 +47,7 @@ export class SoilValues extends AppPart {
       <details class="fold" ?open=${SMALL.some(isMeasured)}><summary>Micronutrients and sodium</summary>
         <div class="grid">${SMALL.map((nutrient) => this.renderFigure(nutrient))}</div></details>
       <details class="fold" ?open=${Object.keys(test.labLevels).length > 0}><summary>The lab’s own ratings</summary>
-        <p class="quiet">Where the report rates a nutrient itself, its word goes before any table. Take the nearest of these words; a lab’s “optimum” is “high” here, “excessive” is “very high”.</p>
+        <p class="quiet">Where the report rates a nutrient itself, its word goes before any table; only where it rates phosphorus “high”, enough, a table that calls for none still refuses it. Take the nearest of these words; a lab’s “optimum” is “high” here, “excessive” is “very high”.</p>
         <div class="grid">${SOIL_NUTRIENTS.map((nutrient) => (MAIN.includes(nutrient) || isMeasured(nutrient) ? this.renderRating(nutrient) : nothing))}</div></details>
     `;
   }

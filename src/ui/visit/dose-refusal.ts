@@ -3,14 +3,15 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { applyUse } from '../../plan/applyUse';
 import { nutrientRates } from '../../plan/nutrients';
 import { productRate } from '../../plan/rate';
-import { overrideOf, refusedZones, SOIL_REFUSAL } from '../../plan/soilGate';
+import { refusedZones } from '../../plan/soilGate';
+import { decisionOn, newSoilOverride, SOIL_REFUSAL } from '../../plan/soilOverride';
 import { productsWithoutPhosphorus, type Substitute } from '../../plan/withoutPhosphorus';
 import { formatNutrientRate } from '../../units/format';
 import { analysisWords, productName } from '../../words/productWords';
-import { groundName } from '../../words/zoneWords';
 import { visitZones } from '../../yard/choose';
 import { addEntry, removeEntry, replaceVisit } from '../../yard/edits';
-import type { Visit, VisitDose } from '../../yard/types';
+import type { Visit, VisitDose, Zone } from '../../yard/types';
+import { zoneNames } from '../../yard/zoneNames';
 import { AppPart, fieldValue } from '../parts/app-part';
 import { shared } from '../parts/shared';
 import { chooseZone } from './zone-choice-edits';
@@ -41,11 +42,13 @@ export class DoseRefusal extends AppPart {
     const { app, dose, visit } = this;
     const issues = app.visit?.figures.issues.filter((issue) => issue.place.doseId === dose.id) ?? [];
     const has = (code: string) => issues.some((issue) => issue.code === code);
-    const override = overrideOf(app.yard, visit.id, dose);
     if (has(SOIL_REFUSAL)) return this.renderRefused();
+    const override = has('soil-phosphorus-overridden')
+      ? decisionOn(app.yard, visit, dose, this.ground.refused)?.override
+      : null;
     return html`
       ${
-        override && has('soil-phosphorus-overridden')
+        override
           ? html`<button @click=${() => app.dispatch('Withdraw override', (yard) => removeEntry(yard, 'overrides', override.id))}>Withdraw that decision</button>`
           : nothing
       }
@@ -53,22 +56,26 @@ export class DoseRefusal extends AppPart {
     `;
   }
 
+  /** How many zones of the dose have ground to treat, and those of them that the soil refuses it. */
+  private get ground(): { readonly count: number; readonly refused: readonly Zone[] } {
+    const { app, visit, dose } = this;
+    const treated = app.visit?.treated;
+    const ids = visitZones(app.yard, visit, dose)
+      .map((zone) => zone.id)
+      .filter((id) => (treated?.get(id)?.areaM2 ?? 0) > 0);
+    return { count: ids.length, refused: refusedZones(app.yard, ids, visit.date) };
+  }
+
   private renderRefused() {
-    const zones = visitZones(this.app.yard, this.visit, this.dose);
-    const treated = this.app.visit?.treated;
-    const grounds = zones.filter((zone) => (treated?.get(zone.id)?.areaM2 ?? 0) > 0);
-    const refused = refusedZones(
-      this.app.yard,
-      grounds.map((zone) => zone.id),
-    );
-    const names = refused.map((zone) => groundName(zone.name)).join(', ');
+    const { count, refused } = this.ground;
+    const ids = refused.map((zone) => zone.id);
     return html`
       <h5>What can be done</h5>
       ${this.renderSubstitutes()}
       <div class="ways">
         ${
-          refused.length < grounds.length
-            ? html`<button @click=${() => this.leaveOut(refused.map((zone) => zone.id))}>Leave out ${names}
+          refused.length < count
+            ? html`<button @click=${() => this.leaveOut(ids)}>Leave out ${zoneNames(this.app.yard, ids)}
                 <small>The dose goes on the rest of its ground.</small></button>`
             : html`<p class="quiet">All the ground of this dose has more than enough phosphorus.</p>`
         }
@@ -81,7 +88,7 @@ export class DoseRefusal extends AppPart {
               this.isReasonMissing = false;
             }}></textarea></label>
           ${this.isReasonMissing ? html`<p class="note error" role="alert">A reason is needed.</p>` : nothing}
-          <p class="quiet">Too much phosphorus runs off into water. The label and local rules come first; the log shows this decision under Need.</p>
+          <p class="quiet">Too much phosphorus runs off into water. The label and local rules come first; the log shows this decision under Need. It holds for ${zoneNames(this.app.yard, ids)}, this rate and this soil test; more ground, a higher rate or a new test ask anew.</p>
           <button>Put it out all the same</button>
         </form>
       </details>
@@ -156,15 +163,11 @@ export class DoseRefusal extends AppPart {
     const reason = this.reason.trim();
     this.isReasonMissing = reason === '';
     if (reason === '') return;
-    const entry = {
+    const entry = newSoilOverride(app.yard, visit, dose, this.ground.refused, {
       id: app.newId('override'),
       on: app.today(),
-      code: SOIL_REFUSAL,
-      visitId: visit.id,
-      doseId: dose.id,
-      productId: dose.productId,
       reason,
-    };
+    });
     app.dispatch('Put out all the same', (yard) => addEntry(yard, 'overrides', entry));
     this.reason = '';
   }
