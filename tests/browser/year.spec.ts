@@ -2,8 +2,8 @@ import { expect, goToStep, openApp, test } from './journey';
 
 /*
  * The sample's season from step to step. By hand, from its label and sizes: the low-cut square of 7 m by 7 m
- * is 527.4 sq ft; ten visits of 24 fl oz per 1,000 sq ft take 126.6 fl oz, one case of 4 quarts at $62 (four
- * quarts by themselves cost $70). The April visit lays 4 fl oz of 6 % iron at 1.24 kg/L and 10 fl oz of 8 % liquid
+ * is 527.4 sq ft; ten visits of 24 fl oz per 1,000 sq ft take 126.6 fl oz from the tank, one jug of 128 fl oz at $54
+ * (bottles are for the hose alone). The April visit lays 4 fl oz of 6 % iron at 1.24 kg/L and 10 fl oz of 8 % liquid
  * at 1.12 kg/L on 1,000 sq ft of front lawn: 0.019 and 0.058 lb of N.
  */
 test('a visit done goes out of the purchase, into the ledger, and comes back by undo', async ({ page }) => {
@@ -21,7 +21,7 @@ test('a visit done goes out of the purchase, into the ledger, and comes back by 
   await goToStep(page, 'Buy');
   await expect(liquid).toContainText(/Needs 127\sfl\soz for 10 doses; none on the shelf/);
   await expect(liquid).toContainText(/1\s×\s1\sgal/);
-  await expect(liquid).toContainText('$62.00');
+  await expect(liquid).toContainText('$54.00');
 
   await goToStep(page, 'Season');
   await page.locator('season-panel').getByText('Ledger', { exact: true }).click();
