@@ -9,6 +9,7 @@ import {
   limitsWords,
   rainfastWords,
   usePacksWords,
+  volumeWords,
   waterInWords,
 } from './labelWords';
 
@@ -42,9 +43,20 @@ describe('label words', () => {
       '6 % humic acid, 0.25 % kelp extract',
       '98 % pure, 85 % germinates: 83.3 % pure live seed',
       '62.5 % effective calcium carbonate',
-      'salt index 74.4',
+      'salt index 74.4, 3.1 for each unit of plant food',
     ]);
     expect(contentsWords(testProduct())).toEqual([]);
+  });
+  it('say what a gallon or a litre holds', () => {
+    // Camberato, Purdue Extension, 2023: 28 % N at 10.6 lb a gallon is 2.97 lb N
+    const densityKgPerL = (10.6 * 0.45359237) / 3.785411784;
+    const uan = testProduct({ analysis: testAnalysis(28), densityKgPerL });
+    expect(plain(volumeWords(uan, 'us'))).toBe('A gallon holds 2.97 lb N.');
+    expect(
+      plain(volumeWords({ ...uan, densityKgPerL: 1.2, analysis: testAnalysis(10, 0, 5) }, 'metric')),
+    ).toBe('A litre holds 120 g N, 60 g K₂O.');
+    expect(volumeWords({ ...uan, densityKgPerL: null }, 'us')).toBe('');
+    expect(volumeWords({ ...uan, analysis: testAnalysis(0) }, 'us')).toBe('');
   });
   it('say the limits, one each', () => {
     const limits = testLimits({

@@ -1,9 +1,12 @@
 import { packsOfUse } from '../plan/applyUse';
 import { elementalPct } from '../plan/elemental';
+import { nutrientPerLitre } from '../plan/nutrients';
 import { pureLivePct } from '../plan/pureLiveSeed';
-import { formatDuration, formatLength, formatNumber, formatTemperature } from '../units/format';
-import { ELEMENTS, type LabelElement, type Product, type UnitSystem } from '../yard/types';
-import { amountRateWords, amountWords, analysisWords } from './productWords';
+import { saltPerUnit } from '../plan/saltLoad';
+import { L_PER_GAL } from '../units/factors';
+import { formatDuration, formatLength, formatMass, formatNumber, formatTemperature } from '../units/format';
+import { ELEMENTS, type LabelElement, NUTRIENTS, type Product, type UnitSystem } from '../yard/types';
+import { amountRateWords, amountWords, analysisWords, NUTRIENT_WORDS } from './productWords';
 
 /*
  * What a label says beside its three numbers and its rate, in plain words. Each function gives an empty
@@ -70,9 +73,23 @@ export function limeWords(product: Product): string {
   return product.limePct === null ? '' : `${pct(product.limePct)} effective calcium carbonate`;
 }
 
-/** "salt index 74.4". */
+/** "salt index 74.4, 3.1 for each unit of plant food": by weight, and by what it feeds. */
 export function saltWords(product: Product): string {
-  return product.saltIndex === null ? '' : `salt index ${formatNumber(product.saltIndex)}`;
+  const { saltIndex, analysis } = product;
+  if (saltIndex === null) return '';
+  const perUnit = saltPerUnit(saltIndex, analysis.nPct + analysis.p2o5Pct + analysis.k2oPct);
+  const byFood = perUnit === null ? '' : `, ${formatNumber(perUnit, 2)} for each unit of plant food`;
+  return `salt index ${formatNumber(saltIndex)}${byFood}`;
+}
+
+/** "A gallon holds 2.97 lb N."; empty where the density is not known or nothing of it feeds. */
+export function volumeWords(product: Product, units: UnitSystem): string {
+  const litres = units === 'us' ? L_PER_GAL : 1;
+  const held = NUTRIENTS.flatMap((nutrient) => {
+    const kgPerL = nutrientPerLitre(product, nutrient) ?? 0;
+    return kgPerL > 0 ? `${formatMass(kgPerL * litres, units)} ${NUTRIENT_WORDS[nutrient]}` : [];
+  });
+  return held.length === 0 ? '' : `A ${units === 'us' ? 'gallon' : 'litre'} holds ${held.join(', ')}.`;
 }
 
 /** All that the label says is inside, beside the three numbers, one entry for each kind. */

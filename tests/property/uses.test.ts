@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { applyUse, usesOf } from '../../src/plan/applyUse';
 import { checkProduct } from '../../src/plan/check';
-import { elementalPct, oxidePct } from '../../src/plan/elemental';
 import { effectiveLimePct, FINENESS_TABLES } from '../../src/plan/limeValue';
 import { addAmounts, NOTHING, productByZone } from '../../src/plan/productByZone';
 import { productRate } from '../../src/plan/rate';
@@ -202,16 +201,6 @@ describe('seed and lime', () => {
           expect(worth(coarse)).toBeGreaterThanOrEqual(0);
         },
       ),
-    );
-  });
-  it('oxides come back from elements', () => {
-    fc.assert(
-      fc.property(pct, pct, pct, (nPct, p2o5Pct, k2oPct) => {
-        const back = oxidePct(elementalPct({ nPct, p2o5Pct, k2oPct }));
-        near(back.p2o5Pct, p2o5Pct);
-        near(back.k2oPct, k2oPct);
-        expect(back.nPct).toBe(nPct);
-      }),
     );
   });
 });

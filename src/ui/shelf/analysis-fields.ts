@@ -4,6 +4,7 @@ import { elementalPct } from '../../plan/elemental';
 import { pureLivePct } from '../../plan/pureLiveSeed';
 import { isLiquid } from '../../plan/rate';
 import { formatNumber } from '../../units/format';
+import { volumeWords } from '../../words/labelWords';
 import type { Analysis, Issue, Product, SeedTag } from '../../yard/types';
 import { AppPart, isTicked } from '../parts/app-part';
 import { issueNotes, issuesAt } from '../parts/issue-notes';
@@ -41,6 +42,7 @@ export class AnalysisFields extends AppPart {
     ) => html`<number-field label=${label} suffix="%" .value=${analysis[key]} .min=${0}
       @number-change=${(event: CustomEvent<NumberChange>) => this.set({ [key]: event.detail.value ?? 0 })}></number-field>`;
     const { nPct, pPct, kPct } = elementalPct(analysis);
+    const held = isLiquid(product) ? volumeWords(product, this.app.units) : '';
     return html`
       <div class="three">${percent('N', 'nPct')}${percent('P₂O₅', 'p2o5Pct')}${percent('K₂O', 'k2oPct')}</div>
       ${issueNotes(issuesAt(issues, 'analysis').filter((issue) => !issue.place.path?.startsWith('analysis.elementsPct')))}
@@ -61,6 +63,7 @@ export class AnalysisFields extends AppPart {
           @quantity-change=${(event: CustomEvent<QuantityChange>) => sendProductChange(this, 'densityKgPerL', { densityKgPerL: event.detail.valueSi })}></quantity-field>
         ${product.form === 'seed' || product.seed !== null ? this.renderSeed(product.seed) : nothing}
       </div>
+      ${held === '' ? nothing : html`<p class="quiet">${held}</p>`}
       ${issueNotes(issuesAt(issues, 'densityKgPerL', 'seed'))}
     `;
   }

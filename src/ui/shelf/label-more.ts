@@ -1,5 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { saltWords } from '../../words/labelWords';
 import type { Issue, Product } from '../../yard/types';
 import { AppPart } from '../parts/app-part';
 import { issueNotes, issuesAt } from '../parts/issue-notes';
@@ -61,7 +62,7 @@ export class LabelMore extends AppPart {
         <keep-field label="Keeps opened" .days=${product.openedLifeDays} @keep-change=${(event: CustomEvent<KeepChange>) => set('openedLifeDays', event.detail.days)}></keep-field>
         <number-field label="Salt index" optional .value=${product.saltIndex} .min=${0}
           @number-change=${(event: CustomEvent<NumberChange>) => set('saltIndex', event.detail.value)}></number-field>
-        <p class="quiet">By weight; sodium nitrate is 100.</p>
+        <p class="quiet">By weight; sodium nitrate is 100.${product.saltIndex === null ? '' : ` Here: ${saltWords(product)}.`}</p>
         <div class="whole">${issueNotes(issuesAt(issues, 'rainfastS', 'waterInDepthM', 'shelfLifeDays', 'openedLifeDays', 'saltIndex'))}</div>
       </div>
     `;
