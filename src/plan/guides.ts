@@ -1,9 +1,9 @@
 import { formatNutrientRate } from '../units/format';
 import { DEFAULT_CAPS } from '../yard/defaults';
-import type { Issue, NutrientCaps, Visit, Yard } from '../yard/types';
-import { laidRates } from './laidRates';
-import type { NutrientRates } from './nutrients';
-import type { DoseFigures } from './types';
+import type { Issue, NutrientCaps, Yard } from '../yard/types';
+import { zoneNames } from '../yard/zoneNames';
+import { isSameDay } from './heldWith';
+import type { VisitFigures, ZoneNutrients } from './types';
 
 const TOLERANCE = 1e-9;
 
@@ -34,54 +34,55 @@ export function capSource(key: keyof NutrientCaps, cap: number): string {
 }
 
 /**
- * Holds one visit against the yard's caps for one application (`yard.caps`; null: no cap). The label and
- * local rules come first.
- * A visit that is done counts by what was really used.
- * @returns warnings where a zone's sum passes a cap, each once with its zones, and a note on phosphorus
+ * Holds one visit against the yard's caps for one application (`yard.caps`; null: no cap). All that goes on a
+ * zone in one day is one application, by this visit and others of that day. The label and local rules come
+ * first. A visit that is done counts by what was really used.
+ * @param others other visits; those of another day do not count
+ * @returns warnings where the day's sum on a zone passes a cap, each once with its zones, and a note on phosphorus
  */
-export function guideIssues(yard: Yard, visit: Visit, doses: readonly DoseFigures[]): readonly Issue[] {
-  const visitId = visit.id;
-  const byZone = new Map<string, NutrientRates>();
-  const soluble = new Map<string, number>();
-  const names = new Map<string, string>();
-  const silent = new Set<string>();
-  for (const dose of doses) {
-    const laid = laidRates(dose, visit.doneOn !== null);
-    if (laid === null) continue;
-    const own = laid.nutrientKgPerM2;
-    for (const zone of dose.zones) {
-      if (!(zone.areaM2 > 0)) continue;
-      const { N, P2O5, K2O } = byZone.get(zone.zoneId) ?? { N: 0, P2O5: 0, K2O: 0 };
-      byZone.set(zone.zoneId, { N: N + own.N, P2O5: P2O5 + own.P2O5, K2O: K2O + own.K2O });
-      names.set(zone.zoneId, zone.name);
-      soluble.set(zone.zoneId, (soluble.get(zone.zoneId) ?? 0) + laid.solubleNKgPerM2);
-      if (own.N > 0 && dose.product.analysis.slowNPctOfN === null) silent.add(zone.zoneId);
-    }
-  }
+export function guideIssues(
+  yard: Yard,
+  own: VisitFigures,
+  others: readonly VisitFigures[],
+): readonly Issue[] {
+  const visitId = own.visit.id;
+  const sameDay = others.filter((other) => isSameDay(own.visit, other.visit));
   const issues: Issue[] = [];
   const check = (
     code: string,
     key: 'totalNPerDose' | 'solubleNPerDose' | 'p2o5PerDose',
     what: string,
-    of: (zoneId: string) => number,
+    of: (sum: ZoneNutrients) => number,
   ) => {
     const guide = yard.caps[key];
     if (guide === null) return [];
-    const over = [...byZone.keys()].filter((id) => of(id) > guide * (1 + TOLERANCE));
+    const over = [...own.nutrientByZone].flatMap(([zoneId, sum]) => {
+      if (!(of(sum) > 0)) return [];
+      const more = sameDay.flatMap((other) => other.nutrientByZone.get(zoneId) ?? []);
+      const value = more.reduce((total, each) => total + of(each), of(sum));
+      const isSilent = sum.isSilentOnSlow || more.some((each) => each.isSilentOnSlow);
+      return value > guide * (1 + TOLERANCE)
+        ? [{ zoneId, value, isSilent, isShared: more.some((each) => of(each) > 0) }]
+        : [];
+    });
     if (over.length === 0) return [];
-    const most = formatNutrientRate(Math.max(...over.map(of)), yard.settings.units);
+    const most = formatNutrientRate(Math.max(...over.map(({ value }) => value)), yard.settings.units);
     const limit = formatNutrientRate(guide, yard.settings.units);
-    const where = over.map((id) => names.get(id) || 'unnamed zone').join(', ');
+    const where = zoneNames(
+      yard,
+      over.map(({ zoneId }) => zoneId),
+    );
+    const shared = over.some(({ isShared }) => isShared) ? ', other visits of the day counted in,' : '';
     issues.push({
       code,
       severity: 'warning',
-      message: `${what} of ${most} on ${where} is over ${limit} at once (${capSource(key, guide)}). The label and local rules decide.`,
+      message: `${what} of ${most} on ${where}${shared} is over ${limit} at once (${capSource(key, guide)}). The label and local rules decide.`,
       place: { visitId },
     });
     return over;
   };
-  const fast = check('guide-soluble-n', 'solubleNPerDose', 'Soluble nitrogen', (id) => soluble.get(id) ?? 0);
-  if (fast.some((id) => silent.has(id))) {
+  const fast = check('guide-soluble-n', 'solubleNPerDose', 'Soluble nitrogen', (sum) => sum.solubleN);
+  if (fast.some(({ isSilent }) => isSilent)) {
     issues.push({
       code: 'slow-share-unknown',
       severity: 'note',
@@ -89,9 +90,9 @@ export function guideIssues(yard: Yard, visit: Visit, doses: readonly DoseFigure
       place: { visitId },
     });
   }
-  check('guide-total-n', 'totalNPerDose', 'Nitrogen', (id) => byZone.get(id)?.N ?? 0);
-  check('guide-p2o5', 'p2o5PerDose', 'P2O5', (id) => byZone.get(id)?.P2O5 ?? 0);
-  if ([...byZone.values()].some((sum) => sum.P2O5 > 0)) {
+  check('guide-total-n', 'totalNPerDose', 'Nitrogen', (sum) => sum.N);
+  check('guide-p2o5', 'p2o5PerDose', 'P2O5', (sum) => sum.P2O5);
+  if ([...own.nutrientByZone.values()].some((sum) => sum.P2O5 > 0)) {
     issues.push({
       code: 'phosphorus-soil-test',
       severity: 'note',

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Product, Visit } from '../yard/types';
+import type { Amount, Product, Visit, VisitDose } from '../yard/types';
 import { dayNumber, labelLimitIssues } from './limits';
 import {
   planOn,
@@ -12,6 +12,7 @@ import {
   testZone,
   yardOf,
 } from './testDose';
+import type { LaidDose } from './types';
 
 /** Codes of the label's limits for a visit, the product going out at 0.02 kg/m² each time. */
 function codes(limits: Partial<Product['limits']>, visit: Visit, others: readonly Visit[] = []): string[] {
@@ -131,40 +132,103 @@ describe('limits over several uses of one label', () => {
     expect(codesOf(testVisit({ doses }))).toEqual([]);
     // the dry use is measured in kg, the limit in litres: it cannot go out before the density is known
     const mixed = testVisit({ doses: [testDose({ id: 'b', useId: 'u-1' }), testDose({ id: 'a' })] });
-    expect(codesOf(mixed)).toEqual(['limit-unit', 'limit-not-checked']);
+    expect(codesOf(mixed)).toEqual(['limit-unit']);
   });
 });
 
 describe('visits that are done', () => {
-  const product = (limits: Partial<Product['limits']>) => testProduct({ limits: testLimits(limits) });
-  const done = (doneOn: string, value: number | null) => ({
+  const product = (limits: Partial<Product['limits']>, fields: Partial<Product> = {}) =>
+    testProduct({ limits: testLimits(limits), ...fields });
+  const done = (doneOn: string, actual: Amount | null, fields: Partial<VisitDose> = {}) => ({
     ...on('2031-05-01', 'v-2'),
     doneOn,
-    doses: [testDose({ id: 'd-v-2', actual: value === null ? null : kg(value) })],
+    doses: [testDose({ id: 'd-v-2', actual, ...fields })],
   });
-  const codesOf = (limits: Partial<Product['limits']>, before: Visit, areaOfDose?: () => number) => {
-    const visit = on('2031-06-01');
-    return labelLimitIssues(
-      yardOf([product(limits)], [before, visit]),
-      visit,
-      product(limits),
-      ['z-1'],
-      'd-v-1',
-      () => ['z-1'],
-      areaOfDose,
-    ).map((issue) => issue.code);
-  };
+  const codesOf = (label: Product, before: Visit, areaM2 = 100) =>
+    planOn([label], on('2031-06-01'), [testZone(areaM2)], 0, [before])
+      .issues.map((issue) => issue.code)
+      .filter((code) => code.startsWith('limit-'));
   it('count by the day they were done', () => {
-    expect(codesOf({ minIntervalDays: 28 }, done('2031-05-04', null))).toEqual([]);
-    expect(codesOf({ minIntervalDays: 28 }, done('2031-05-05', null))).toEqual(['limit-interval']);
+    const label = product({ minIntervalDays: 28 });
+    expect(codesOf(label, done('2031-05-04', null))).toEqual([]);
+    expect(codesOf(label, done('2031-05-05', null))).toEqual(['limit-interval']);
   });
-  it('count by what was really used, where the ground is known', () => {
+  it('count by what was really used', () => {
     // 0.02 kg/m² now, and 3 kg on 100 m² then
-    const most = { maxPerYear: kg(0.045) };
-    expect(codesOf(most, done('2031-05-01', 3), () => 100)).toEqual(['limit-year-amount']);
-    expect(codesOf(most, done('2031-05-01', 2.4), () => 100)).toEqual([]);
-    expect(codesOf(most, done('2031-05-01', 3))).toEqual([]);
-    expect(codesOf(most, done('2031-05-01', 3), () => 0)).toEqual([]);
-    expect(codesOf(most, { ...done('2031-05-01', 3), doneOn: null }, () => 100)).toEqual([]);
+    const label = product({ maxPerYear: kg(0.045) });
+    expect(codesOf(label, done('2031-05-01', kg(3)))).toEqual(['limit-year-amount']);
+    expect(codesOf(label, done('2031-05-01', kg(2.4)))).toEqual([]);
+    expect(codesOf(label, { ...done('2031-05-01', kg(3)), doneOn: null })).toEqual([]);
+  });
+  it('count by their record, whatever became of ground and label since', () => {
+    const label = product({ maxPerYear: kg(0.045) });
+    const zones = [{ zoneId: 'z-1', name: 'Lawn', areaM2: 100 }];
+    const { analysis } = label;
+    const laid = { productName: 'Old', useName: '', planned: kg(3), densityKgPerL: null, analysis, zones };
+    // by today's plan it would be 3 kg on 400 m²
+    expect(codesOf(label, done('2031-05-01', kg(3)), 400)).toEqual([]);
+    expect(codesOf(label, done('2031-05-01', kg(3), { laid }), 400)).toEqual(['limit-year-amount']);
+    expect(codesOf(label, done('2031-05-01', null, { laid }), 400)).toEqual(['limit-year-amount']);
+    const elsewhere = { ...laid, zones: [{ zoneId: 'gone', name: 'Gone', areaM2: 100 }] };
+    expect(codesOf(label, done('2031-05-01', null, { laid: elsewhere }), 400)).toEqual([]);
+  });
+  it('count for nothing where they laid nothing, in any measure', () => {
+    const label = product({ minIntervalDays: 60, maxDosesPerYear: 1, maxPerYear: kg(0.03) });
+    expect(codesOf(label, done('2031-05-20', kg(0.001)))).toEqual(['limit-interval', 'limit-doses-per-year']);
+    expect(codesOf(label, done('2031-05-20', kg(0)))).toEqual([]);
+    // nothing of a liquid told in kg, without a density
+    const liquid = product(
+      { maxPerYear: { unit: 'L', value: 0.015 } },
+      {
+        form: 'liquid-concentrate',
+        rate: { basis: 'volume-per-area', rateLPerM2: 0.02 },
+        packs: [testPack({ unit: 'L', value: 10 })],
+      },
+    );
+    expect(codesOf(liquid, done('2031-05-20', kg(0)))).toEqual(['limit-year-amount']);
+  });
+  it('count as planned in the other measure where no density turns the real amount round', () => {
+    const label = product({ maxPerYear: kg(0.039) });
+    const litres = done('2031-05-20', { unit: 'L', value: 1 });
+    expect(codesOf(label, litres)).toEqual(['limit-year-amount']);
+    expect(codesOf(product({ maxPerYear: kg(0.041) }), litres)).toEqual([]);
+  });
+});
+
+describe('one day is one application', () => {
+  const limit = { maxPerDose: kg(0.03), minIntervalDays: 14, maxDosesPerYear: 1 };
+  it('by several visits of the day', () => {
+    const half = (id: string, date: string | null) => on(date, id, 0.75);
+    expect(codes(limit, half('v-1', '2031-05-01'), [half('v-2', '2031-05-01')])).toEqual([]);
+    const more = on('2031-05-01', 'v-2', 0.76);
+    expect(codes(limit, half('v-1', '2031-05-01'), [more])).toEqual(['limit-dose']);
+    expect(codes(limit, half('v-1', '2031-05-01'), [{ ...more, date: '2031-05-02' }])).toEqual([
+      'limit-interval',
+    ]);
+  });
+});
+
+describe('a product in two measures', () => {
+  // poured by the first use, weighed by the second, and no density: a dose by weight cannot be told in litres
+  const laidBy = (doseId: string, kgPerM2: number | null, lPerM2: number | null): LaidDose => ({
+    doseId,
+    productId: 'p-1',
+    productName: 'Test granules',
+    zones: [{ zoneId: 'z-1', name: 'Lawn', areaM2: 100 }],
+    kgPerM2,
+    lPerM2,
+    rates: null,
+    isSilentOnSlow: false,
+    isUseUnread: false,
+  });
+  const codesOf = (most: number, ...laid: readonly LaidDose[]) => {
+    const product = testProduct({ limits: testLimits({ maxPerDose: { unit: 'L', value: most } }) });
+    const own = planOn([product], testVisit(), [testZone(100)]);
+    return labelLimitIssues(yardOf([product], []), { ...own, laid }, [], 'p-1').map((issue) => issue.code);
+  };
+  it('is over the most where what is known is, and not checked where only the rest could be', () => {
+    expect(codesOf(0.01, laidBy('a', null, 0.02), laidBy('b', 0.02, null))).toEqual(['limit-dose']);
+    expect(codesOf(0.03, laidBy('a', null, 0.02), laidBy('b', 0.02, null))).toEqual(['limit-not-checked']);
+    expect(codesOf(0.03, laidBy('a', null, 0.02))).toEqual([]);
   });
 });

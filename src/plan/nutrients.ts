@@ -1,6 +1,6 @@
 import { ELEMENTS, type LabelElement, NUTRIENTS, type Nutrient, type Product } from '../yard/types';
 import { nutrientPct } from './rate';
-import type { DoseFigures, IngredientRate, ProductRate } from './types';
+import type { IngredientRate, LaidDose, ProductRate, ZoneNutrients } from './types';
 
 /** Nutrient laid down, kg/m², by nutrient; P2O5 and K2O by the oxide convention of labels. */
 export type NutrientRates = Readonly<Record<Nutrient, number>>;
@@ -10,7 +10,10 @@ export type NutrientRates = Readonly<Record<Nutrient, number>>;
  * too; P2O5 and K2O as the label prints them.
  * @returns null when a liquid's density is not known and it carries nutrient
  */
-export function nutrientRates(product: Product, rate: ProductRate): NutrientRates | null {
+export function nutrientRates(
+  product: Pick<Product, 'analysis'>,
+  rate: Pick<ProductRate, 'kgPerM2'>,
+): NutrientRates | null {
   const pcts = NUTRIENTS.map((nutrient) => nutrientPct(product, nutrient));
   if (pcts.every((pct) => pct === 0)) return { N: 0, P2O5: 0, K2O: 0 };
   const { kgPerM2 } = rate;
@@ -21,8 +24,8 @@ export function nutrientRates(product: Product, rate: ProductRate): NutrientRate
 
 /** Other guaranteed elements laid down, kg/m²; null when a liquid's density is not known and it carries any. */
 export function elementRates(
-  product: Product,
-  rate: ProductRate,
+  product: Pick<Product, 'analysis'>,
+  rate: Pick<ProductRate, 'kgPerM2'>,
 ): Readonly<Partial<Record<LabelElement, number>>> | null {
   const { elementsPct } = product.analysis;
   const carried = ELEMENTS.filter((element) => (elementsPct[element] ?? 0) > 0);
@@ -48,7 +51,7 @@ export function ingredientRates(product: Product, rate: ProductRate): readonly I
 }
 
 /** N that is not slow-release, kg/m². A label silent on slow release counts as all soluble, the careful reading. */
-export function solubleNitrogen(product: Product, nKgPerM2: number): number {
+export function solubleNitrogen(product: Pick<Product, 'analysis'>, nKgPerM2: number): number {
   return nKgPerM2 * (1 - (product.analysis.slowNPctOfN ?? 0) / 100);
 }
 
@@ -62,18 +65,23 @@ export function nutrientPerLitre(product: Product, nutrient: Nutrient): number |
   return (densityKgPerL * nutrientPct(product, nutrient)) / 100;
 }
 
-/** What all doses of a visit lay down on each zone, kg/m². Doses of unknown density are left out (they carry an issue). */
-export function nutrientsByZone(doses: readonly DoseFigures[]): ReadonlyMap<string, NutrientRates> {
-  const byZone = new Map<string, NutrientRates>();
-  for (const { zones, nutrientKgPerM2 } of doses) {
-    if (!nutrientKgPerM2) continue;
-    for (const { zoneId, areaM2 } of zones) {
-      if (areaM2 <= 0) continue;
-      const sum = byZone.get(zoneId) ?? { N: 0, P2O5: 0, K2O: 0 };
+/**
+ * What all doses of a visit lay down on each zone, by the plan or, once it is done, by what was really used.
+ * Doses of unknown density are left out (they carry an issue).
+ */
+export function nutrientsByZone(laid: readonly LaidDose[]): ReadonlyMap<string, ZoneNutrients> {
+  const byZone = new Map<string, ZoneNutrients>();
+  for (const { zones, rates, isSilentOnSlow } of laid) {
+    if (rates === null) continue;
+    const { N, P2O5, K2O } = rates.nutrientKgPerM2;
+    for (const { zoneId } of zones) {
+      const sum = byZone.get(zoneId);
       byZone.set(zoneId, {
-        N: sum.N + nutrientKgPerM2.N,
-        P2O5: sum.P2O5 + nutrientKgPerM2.P2O5,
-        K2O: sum.K2O + nutrientKgPerM2.K2O,
+        N: (sum?.N ?? 0) + N,
+        P2O5: (sum?.P2O5 ?? 0) + P2O5,
+        K2O: (sum?.K2O ?? 0) + K2O,
+        solubleN: (sum?.solubleN ?? 0) + rates.solubleNKgPerM2,
+        isSilentOnSlow: (sum?.isSilentOnSlow ?? false) || (isSilentOnSlow && N > 0),
       });
     }
   }

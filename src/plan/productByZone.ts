@@ -1,74 +1,76 @@
-import type { Amount, Product, Visit, VisitDose } from '../yard/types';
-import { productOfDose } from './applyUse';
-import { convertAmount, productRate } from './rate';
+import type { Amount } from '../yard/types';
+import type { LaidDose } from './types';
 
-/** Ids of the zones that a dose of a visit treats. */
-export type ZonesOfDose = (visit: Visit, dose: VisitDose) => readonly string[];
-
-/** Ground that a dose of a visit treats, m². */
-export type AreaOfDose = (visit: Visit, dose: VisitDose) => number;
-
-/** What one visit lays of a product on one zone, per m²; null where a dose of it cannot be read in that measure. */
+/**
+ * What is laid of a product on one zone, per m², in both measures. Where a dose of it cannot be read in a
+ * measure the sum there is the part that is known, and `is…Whole` is false: at least that much.
+ */
 export interface ZoneAmount {
-  readonly kgPerM2: number | null;
-  readonly lPerM2: number | null;
+  readonly kgPerM2: number;
+  readonly lPerM2: number;
+  readonly isKgWhole: boolean;
+  readonly isLWhole: boolean;
 }
 
 /** Nothing laid down. */
-export const NOTHING: ZoneAmount = { kgPerM2: 0, lPerM2: 0 };
+export const NOTHING: ZoneAmount = { kgPerM2: 0, lPerM2: 0, isKgWhole: true, isLWhole: true };
 
 /** Two amounts on the same ground together. */
 export function addAmounts(a: ZoneAmount, b: ZoneAmount): ZoneAmount {
-  const sum = (x: number | null, y: number | null) => (x === null || y === null ? null : x + y);
-  return { kgPerM2: sum(a.kgPerM2, b.kgPerM2), lPerM2: sum(a.lPerM2, b.lPerM2) };
+  return {
+    kgPerM2: a.kgPerM2 + b.kgPerM2,
+    lPerM2: a.lPerM2 + b.lPerM2,
+    isKgWhole: a.isKgWhole && b.isKgWhole,
+    isLWhole: a.isLWhole && b.isLWhole,
+  };
 }
 
-/** The amount in one measure, per m²; null when it cannot be told. */
-export function readAmount(amount: ZoneAmount, unit: Amount['unit']): number | null {
-  return unit === 'kg' ? amount.kgPerM2 : amount.lPerM2;
+/** The amount in one measure, per m², and whether that is all of it. */
+export function readAmount(
+  { kgPerM2, lPerM2, isKgWhole, isLWhole }: ZoneAmount,
+  unit: Amount['unit'],
+): { readonly value: number; readonly isWhole: boolean } {
+  return unit === 'kg' ? { value: kgPerM2, isWhole: isKgWhole } : { value: lPerM2, isWhole: isLWhole };
 }
+
+/** A product of a visit by zone, and the most that it lays on any zone. */
+export interface ProductGround {
+  readonly byZone: ReadonlyMap<string, ZoneAmount>;
+  readonly most: ZoneAmount;
+}
+
+const NO_GROUND: ProductGround = { byZone: new Map(), most: NOTHING };
+const kept = new WeakMap<readonly LaidDose[], Map<string, ProductGround>>();
 
 /**
- * What a visit lays of one product on each zone, over all its doses, each at the rate of its own use:
- * shares of different label rates do not add up, amounts do. A dose that is done counts by what was really
- * used, where that and its ground are told. One whose use or label rate is gone counts as not known.
- * @param label the product as it stands on the shelf, with all its uses
- * @param areaOfDose null: done doses count as planned
+ * What a visit lays of one product on each zone, over all its doses, each at the rate of its own use: shares of
+ * different label rates do not add up, amounts do. Doses that laid nothing, and zones without any, are left out.
+ * Worked out once for each list of doses.
  */
-export function productByZone(
-  label: Product,
-  visit: Visit,
-  zonesOfDose: ZonesOfDose,
-  areaOfDose: AreaOfDose | null = null,
-): ReadonlyMap<string, ZoneAmount> {
+export function productByZone(laid: readonly LaidDose[], productId: string): ProductGround {
+  const known = kept.get(laid);
+  const before = known?.get(productId);
+  if (before) return before;
+  const made = sumProduct(laid, productId);
+  if (known) known.set(productId, made);
+  else kept.set(laid, new Map([[productId, made]]));
+  return made;
+}
+
+function sumProduct(laid: readonly LaidDose[], productId: string): ProductGround {
   const byZone = new Map<string, ZoneAmount>();
-  for (const dose of visit.doses) {
-    if (dose.productId !== label.id) continue;
-    const amount = usedPerM2(label, visit, dose, areaOfDose) ?? plannedPerM2(label, dose);
-    for (const id of zonesOfDose(visit, dose)) byZone.set(id, addAmounts(byZone.get(id) ?? NOTHING, amount));
+  let most = NOTHING;
+  for (const dose of laid) {
+    const { kgPerM2, lPerM2, zones } = dose;
+    if (dose.productId !== productId || (kgPerM2 === 0 && lPerM2 === 0)) continue;
+    const own: ZoneAmount = {
+      kgPerM2: kgPerM2 ?? 0,
+      lPerM2: lPerM2 ?? 0,
+      isKgWhole: kgPerM2 !== null,
+      isLWhole: lPerM2 !== null,
+    };
+    for (const { zoneId } of zones) byZone.set(zoneId, addAmounts(byZone.get(zoneId) ?? NOTHING, own));
+    if (zones.length > 0) most = addAmounts(most, own);
   }
-  return byZone;
-}
-
-function plannedPerM2(label: Product, dose: VisitDose): ZoneAmount {
-  const product = productOfDose([label], dose);
-  return (product && productRate(product, dose.rateFactor).rate) ?? { kgPerM2: null, lPerM2: null };
-}
-
-/** What was really used by area; null where it is not told. */
-function usedPerM2(
-  label: Product,
-  visit: Visit,
-  dose: VisitDose,
-  areaOfDose: AreaOfDose | null,
-): ZoneAmount | null {
-  const { actual } = dose;
-  if (visit.doneOn === null || actual === null || areaOfDose === null) return null;
-  const areaM2 = areaOfDose(visit, dose);
-  if (!(areaM2 > 0)) return null;
-  const per = (unit: Amount['unit']) => {
-    const amount = convertAmount(actual, unit, label.densityKgPerL);
-    return amount && amount.value / areaM2;
-  };
-  return { kgPerM2: per('kg'), lPerM2: per('L') };
+  return byZone.size === 0 ? NO_GROUND : { byZone, most };
 }

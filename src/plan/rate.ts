@@ -34,8 +34,8 @@ export function isBulk(product: Product): boolean {
 }
 
 /** Percent by weight of one nutrient on the label (oxide convention for P and K). */
-export function nutrientPct(product: Product, nutrient: Nutrient): number {
-  const { nPct, p2o5Pct, k2oPct } = product.analysis;
+export function nutrientPct({ analysis }: Pick<Product, 'analysis'>, nutrient: Nutrient): number {
+  const { nPct, p2o5Pct, k2oPct } = analysis;
   return nutrient === 'N' ? nPct : nutrient === 'P2O5' ? p2o5Pct : k2oPct;
 }
 
@@ -54,13 +54,14 @@ export function measuredUnit(product: Product): Amount['unit'] {
   return isLiquid(product) || (isBulk(product) && !WEIGHED.includes(product.rate.basis)) ? 'L' : 'kg';
 }
 
-/** An amount in the other reading; null when the density is needed and not known. */
+/** An amount in the other reading; null when the density is needed and not known. Nothing is nothing in any. */
 export function convertAmount(
   amount: Amount,
   unit: Amount['unit'],
   densityKgPerL: number | null,
 ): Amount | null {
   if (amount.unit === unit) return amount;
+  if (amount.value === 0) return { unit, value: 0 };
   if (densityKgPerL === null || !(densityKgPerL > 0)) return null;
   return unit === 'kg'
     ? { unit, value: amount.value * densityKgPerL }

@@ -1,6 +1,7 @@
 import { KG_PER_LB, L_PER_FLOZ, L_PER_GAL, M2_PER_1000_SQFT, M2_PER_SQFT } from '../units/factors';
 import { emptyYard, newDose, newProduct, newVisit, newZone } from '../yard/defaults';
 import type { Amount, LabelRate, Product, ProductUse, Visit, VisitDose, Yard } from '../yard/types';
+import { holdVisit } from './holdVisit';
 import type { DoseFigures, TreatableZone } from './types';
 import { planVisit } from './visit';
 
@@ -163,7 +164,7 @@ export function ground(...ids: string[]): TreatableZone[] {
   return ids.map((id) => testZone(M2_PER_1000_SQFT, id));
 }
 
-/** Plans a visit whose doses all treat the same zones. */
+/** Plans a visit whose doses all treat the same zones, and holds it together with other visits to them. */
 export function planOn(
   products: readonly Product[],
   visit: Visit,
@@ -171,14 +172,15 @@ export function planOn(
   sigmaM2 = 0,
   otherVisits: readonly Visit[] = [],
 ) {
-  const everyDose = [visit, ...otherVisits].flatMap((one) => one.doses);
-  return planVisit({
-    yard: yardOf(products, [visit, ...otherVisits]),
-    visit,
-    zonesByDose: new Map(everyDose.map((dose) => [dose.id, zones])),
-    sigmaByDose: new Map(everyDose.map((dose) => [dose.id, sigmaM2])),
-    zonesOfDose: () => zones.map((zone) => zone.zoneId),
-  });
+  const yard = yardOf(products, [visit, ...otherVisits]);
+  const planned = (one: Visit) =>
+    planVisit({
+      yard,
+      visit: one,
+      zonesByDose: new Map(one.doses.map((dose) => [dose.id, zones])),
+      sigmaByDose: new Map(one.doses.map((dose) => [dose.id, sigmaM2])),
+    });
+  return holdVisit(yard, planned(visit), otherVisits.map(planned));
 }
 
 /** The figures of one product on one area; fails loudly when it cannot be planned. */

@@ -1,4 +1,13 @@
-import type { Amount, Issue, LabelElement, Nutrient, Product, Visit, VisitDose } from '../yard/types';
+import type {
+  Amount,
+  DoneRecord,
+  Issue,
+  LabelElement,
+  Nutrient,
+  Product,
+  Visit,
+  VisitDose,
+} from '../yard/types';
 
 /** What the planner needs to know of a zone: plain numbers, no geometry. */
 export interface TreatableZone {
@@ -101,11 +110,46 @@ export interface DoseFigures {
   readonly issues: readonly Issue[];
 }
 
+/** Nutrients that a dose lays down, kg per m² of its ground. */
+export interface LaidRates {
+  readonly nutrientKgPerM2: Readonly<Record<Nutrient, number>>;
+  /** of the N, what is not slow-release. */
+  readonly solubleNKgPerM2: number;
+  readonly elementKgPerM2: Readonly<Partial<Record<LabelElement, number>>>;
+}
+
+/** A dose as it counts: by its record and what was really used once it is done, else by the plan (see `laidDose`). */
+export interface LaidDose {
+  readonly doseId: string;
+  readonly productId: string;
+  readonly productName: string;
+  /** ground that it lies on, m²; zones without any are left out. */
+  readonly zones: DoneRecord['zones'];
+  /** product per m² in both measures; null where the density is needed and not known. */
+  readonly kgPerM2: number | null;
+  readonly lPerM2: number | null;
+  /** null as above. */
+  readonly rates: LaidRates | null;
+  /** true where the label does not say how much of its nitrogen is slow-release. */
+  readonly isSilentOnSlow: boolean;
+  /** true for a real amount in the other measure that no density turns round: there it counts as planned. */
+  readonly isUseUnread: boolean;
+}
+
+/** What is laid down on one zone, kg per m²; `isSilentOnSlow`: some label with nitrogen does not tell its slow share. */
+export interface ZoneNutrients extends Readonly<Record<Nutrient, number>> {
+  readonly solubleN: number;
+  readonly isSilentOnSlow: boolean;
+}
+
 /** All figures of a visit; doses that cannot be planned are left out and told in `issues`. */
 export interface VisitFigures {
   readonly visit: Visit;
+  /** as planned from today's labels and ground. */
   readonly doses: readonly DoseFigures[];
-  /** sum over the doses by zone, kg per m². */
-  readonly nutrientByZone: ReadonlyMap<string, Readonly<Record<Nutrient, number>>>;
+  /** as they count, in the order of the visit; what is done counts by its record. */
+  readonly laid: readonly LaidDose[];
+  /** sum of `laid` by zone. */
+  readonly nutrientByZone: ReadonlyMap<string, ZoneNutrients>;
   readonly issues: readonly Issue[];
 }

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { L_PER_GAL, M2_PER_1000_SQFT } from '../units/factors';
-import type { Product, Visit } from '../yard/types';
+import { visitZones } from '../yard/choose';
+import type { Product, Visit, VisitDose } from '../yard/types';
+import { holdVisit } from './holdVisit';
 import {
   flozPer1000,
   fluidOunces,
@@ -14,15 +16,20 @@ import {
 } from './testDose';
 import { planVisit } from './visit';
 
-/** Plans the first visit with every dose on the given zones. */
+/** Plans the first visit with every dose on the given zones, and holds it with the others on the zones they choose. */
 function plan(products: readonly Product[], visits: readonly [Visit, ...Visit[]], zones = ['front', 'back']) {
-  const [visit] = visits;
-  return planVisit({
-    yard: turfYard(products, visits),
-    visit,
-    zonesByDose: new Map(visit.doses.map((dose) => [dose.id, ground(...zones)])),
-    sigmaByDose: new Map(),
-  });
+  const [visit, ...others] = visits;
+  const yard = turfYard(products, visits);
+  const planned = (one: Visit, idsOf: (dose: VisitDose) => readonly string[]) => {
+    const zonesByDose = new Map(one.doses.map((dose) => [dose.id, ground(...idsOf(dose))]));
+    return planVisit({ yard, visit: one, zonesByDose, sigmaByDose: new Map() });
+  };
+  const chosen = (one: Visit) => planned(one, (dose) => visitZones(yard, one, dose).map((zone) => zone.id));
+  return holdVisit(
+    yard,
+    planned(visit, () => zones),
+    others.map(chosen),
+  );
 }
 const codes = (figures: ReturnType<typeof plan>) =>
   [...figures.issues, ...figures.doses.flatMap((dose) => dose.issues)].map((issue) => issue.code);

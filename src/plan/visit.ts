@@ -3,8 +3,7 @@ import { applyUse } from './applyUse';
 import { cautionsOfOrder, cautionsOfOverlap, type ZoneClash } from './cautions';
 import { checkLabel } from './check';
 import { checkUse } from './checkUse';
-import { guideIssues } from './guides';
-import { type AreaOfDose, labelLimitIssues, type ZonesOfDose } from './limits';
+import { laidDose, recordOf } from './laidDose';
 import { nutrientsByZone } from './nutrients';
 import { planDose } from './planDose';
 import { soilGate } from './soilGate';
@@ -19,34 +18,34 @@ export interface VisitInput {
   readonly zonesByDose: ReadonlyMap<string, readonly TreatableZone[]>;
   /** by dose id: one standard deviation of their summed area, m². */
   readonly sigmaByDose: ReadonlyMap<string, number>;
-  /** zones of any visit's dose, for interval and yearly limits; by default those chosen in the yard. */
-  readonly zonesOfDose?: ZonesOfDose;
-  /** ground of any visit's dose, so that the label's limits count what was really used; by default as planned. */
-  readonly areaOfDose?: AreaOfDose;
   /** pairs of zones that both claim some ground, and how much of it, m²; none by default. */
   readonly clashes?: readonly ZoneClash[];
 }
 
 /**
- * Amounts, containers, water, tank loads and nutrients of a visit, dose by dose in their order.
- * A dose whose product is gone, whose label cannot be right or that the soil test of its ground refuses is
+ * Amounts, containers, water, tank loads and nutrients of a visit, dose by dose in their order, by itself
+ * (`holdVisit` holds it together with other visits). A dose whose product is gone, whose label cannot be right or that the soil test of its ground refuses is
  * left out of `doses`, and the reason is in `issues`. Amounts are kg or L as the product is measured,
- * areas m². Never throws for what a person can enter.
+ * areas m². A dose that is done and has a record, or laid nothing, is history: where today's shelf has no such
+ * label any more nothing is said against it. Never throws for what a person can enter.
  */
 export function planVisit(input: VisitInput): VisitFigures {
   const { yard, visit } = input;
   const issues: Issue[] = [];
   const doses: DoseFigures[] = [];
   for (const dose of visit.doses) {
+    const isHistory = visit.doneOn !== null && (recordOf(visit, dose) !== null || dose.actual?.value === 0);
     const place = { visitId: visit.id, doseId: dose.id, productId: dose.productId };
     const label = yard.products.find((each) => each.id === dose.productId);
     if (!label) {
+      if (isHistory) continue;
       const message = 'A dose names a product that is no longer on the shelf; choose another.';
       issues.push({ code: 'dose-product-missing', severity: 'error', message, place });
       continue;
     }
     const product = applyUse(label, dose.useId);
     if (!product) {
+      if (isHistory) continue;
       const message = `${label.name}: this dose names a use that its label no longer has; choose another.`;
       issues.push({ code: 'dose-use-missing', severity: 'error', message, place });
       continue;
@@ -54,6 +53,7 @@ export function planVisit(input: VisitInput): VisitFigures {
     const faults = [...checkLabel(label), ...checkUse(product)].filter((issue) => issue.severity === 'error');
     const hasFactor = dose.rateFactor > 0 && Number.isFinite(dose.rateFactor);
     if (faults.length > 0 || !hasFactor) {
+      if (isHistory) continue;
       const factorFault: Issue = {
         code: 'dose-rate-not-positive',
         severity: 'error',
@@ -75,31 +75,13 @@ export function planVisit(input: VisitInput): VisitFigures {
     const place = { visitId: visit.id, path: 'tankL' };
     issues.push({ code: 'tank-not-positive', severity: 'error', message, place });
   }
-  const nutrientByZone = nutrientsByZone(doses);
-  issues.push(...limitsOfVisit(input, doses));
-  issues.push(...guideIssues(yard, visit, doses));
+  const laid = visit.doses.flatMap((dose) => {
+    const figures = doses.find((each) => each.dose.id === dose.id) ?? null;
+    return laidDose(visit, dose, figures) ?? [];
+  });
   issues.push(...cautionsOfOverlap(yard, visit.id, doses, input.clashes ?? []));
   issues.push(...cautionsOfOrder(visit, doses));
   // what a done visit used has left the shelf
   if (visit.doneOn === null) issues.push(...stockIssues(yard, visit.id, doses));
-  return { visit, doses, nutrientByZone, issues };
-}
-
-/** The label's limits, once for each product of the visit over all ground its doses treat; told at its last dose. */
-function limitsOfVisit(input: VisitInput, doses: readonly DoseFigures[]): readonly Issue[] {
-  const lastDoses = new Map(doses.map((dose) => [dose.product.id, dose]));
-  return [...lastDoses.values()].flatMap(({ product, dose }) => {
-    const own = doses.filter((each) => each.product.id === product.id);
-    const treated = own.flatMap((each) => each.zones).filter((zone) => zone.areaM2 > 0);
-    const zoneIds = [...new Set(treated.map((zone) => zone.zoneId))];
-    return labelLimitIssues(
-      input.yard,
-      input.visit,
-      product,
-      zoneIds,
-      dose.id,
-      input.zonesOfDose,
-      input.areaOfDose,
-    );
-  });
+  return { visit, doses, laid, nutrientByZone: nutrientsByZone(laid), issues };
 }

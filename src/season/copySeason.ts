@@ -101,7 +101,7 @@ export function copySeason(yard: Yard, copy: SeasonCopy, newId: (prefix: string)
       id: newId('visit'),
       // on the very day of the rule where it was so before: a leap day in between puts shifted days off by one
       date: isOnDay && day ? day : (moved ?? shiftDay(own, copy)),
-      doses: one.doses.map((dose) => ({ ...dose, id: newId('dose'), actual: null, taken: null })),
+      doses: one.doses.map((dose) => ({ ...dose, id: newId('dose'), actual: null, taken: null, laid: null })),
       doneOn: null,
       program:
         programId && day ? { id: programId, date: day, asMade: isAsMade ? contentMark(next) : asMade } : null,

@@ -1,10 +1,10 @@
-import type { Issue, LocalRule, Yard } from '../yard/types';
+import type { Issue, LocalRule } from '../yard/types';
 
 export { zoneNames } from '../yard/zoneNames';
 
-/** Name of a product on the shelf. */
-export function productName(yard: Yard, productId: string): string {
-  return yard.products.find((product) => product.id === productId)?.name || 'A product without a name';
+/** Name of the product of an entry: as recorded where it is done. */
+export function productName({ productName: name }: { readonly productName: string }): string {
+  return name || 'A product without a name';
 }
 
 /** Name of a rule of the place in quotes. */

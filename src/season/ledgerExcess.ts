@@ -22,9 +22,11 @@ export interface ExcessTest {
 
 const TOLERANCE = 1e-9;
 
-/** In order of days, those without one last; entries of one day keep their order. */
+/** In order of days, those without one last; entries of one day keep their order. The very list where it is so. */
 export function inOrderOfDays(entries: readonly LedgerEntry[]): readonly LedgerEntry[] {
   const key = ({ date }: LedgerEntry) => date ?? '9999-99-99';
+  if (entries.every((entry, i) => i === 0 || key(entries[i - 1] as LedgerEntry) <= key(entry)))
+    return entries;
   return [...entries].sort((a, b) => (key(a) < key(b) ? -1 : key(a) > key(b) ? 1 : 0));
 }
 

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { isUseUnread } from '../plan/laidRates';
-import { flozPer1000, lbPer1000 } from '../plan/testDose';
+import { flozPer1000, lbPer1000, sqft } from '../plan/testDose';
 import { KG_PER_LB, L_PER_GAL } from '../units/factors';
 import { plannedEntries } from './ledgerEntries';
 import { itemsLaid, ledgerSums, ledgerYears, meanOfZones } from './ledgerSums';
@@ -23,6 +22,8 @@ describe('the ledger of a year', () => {
       testDay('next', '2027-05-04', ['feed']),
       testDay('some day', null, ['feed']),
     ],
+    {},
+    { front: 300 / sqft(1), back: 100 / sqft(1) },
   );
   const [front, back] = ledgerSums(entries, zones, 2026);
 
@@ -87,7 +88,7 @@ describe('what was really used', () => {
     expect(season.issues.map((issue) => [issue.code, issue.place.doseId])).toEqual([
       ['use-no-density', 'bags-0'],
     ]);
-    expect(season.figures[0]?.doses.filter(isUseUnread)).toHaveLength(1);
+    expect(season.figures[0]?.laid.filter((dose) => dose.isUseUnread)).toHaveLength(1);
   });
   it('is not read before the visit is done; nothing used lays down nothing', () => {
     const kept = { ...doneDay(day, { unit: 'L', value: 9 }), doneOn: null };

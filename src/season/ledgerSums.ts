@@ -17,7 +17,7 @@ export interface LaidDown {
   readonly total: Laid;
 }
 
-/** A calendar year of one zone, or the mean of several weighted by area. */
+/** A calendar year of one zone, or the mean over the ground of several. */
 export interface LedgerYear {
   /** January first. */
   readonly months: readonly LaidDown[];
@@ -27,12 +27,12 @@ export interface LedgerYear {
 /** A calendar year of one zone with the doses it is summed from, in order of days. */
 export interface ZoneYear extends LedgerYear {
   readonly zoneId: string;
-  /** the zone's ground, m². */
+  /** the zone's net ground, m². */
   readonly areaM2: number;
   readonly entries: readonly LedgerEntry[];
 }
 
-/** A zone and its ground, m². */
+/** A zone and its net ground, m². */
 export interface LedgerZone {
   readonly zoneId: string;
   readonly areaM2: number;
@@ -66,23 +66,28 @@ export function ledgerSums(
   });
 }
 
-/** Means of the months and the year over zones, weighted by their ground; nought for no ground. */
+/**
+ * The share of a rate that counts in the mean over zones: the ground an entry lies on against the ground of all.
+ * What strips spare counts as nought, and an entry lies on no more than its zone has now. A zone by itself is
+ * told by the ground treated, the whole rate.
+ * @returns 0 for an entry of none of the zones, and where they have no ground
+ */
+export function shareOfGround(zones: readonly LedgerZone[]): (entry: LedgerEntry) => number {
+  const whole = zones.reduce((sum, zone) => sum + zone.areaM2, 0);
+  const areas = new Map(zones.map((zone) => [zone.zoneId, zone.areaM2]));
+  return ({ zoneId, areaM2 }) => {
+    const own = areas.get(zoneId);
+    if (own === undefined || !(whole > 0)) return 0;
+    return zones.length === 1 ? 1 : Math.min(areaM2, own) / whole;
+  };
+}
+
+/** Means of the months and the year over all ground of the zones (see `shareOfGround`); nought for no ground. */
 export function meanOfZones(zones: readonly ZoneYear[]): LedgerYear {
-  const area = zones.reduce((sum, zone) => sum + zone.areaM2, 0);
-  const mean = (of: (zone: ZoneYear) => Laid): Laid => {
-    const sums: Partial<Record<LedgerItem, number>> = {};
-    for (const zone of zones) if (area > 0) add(sums, of(zone), zone.areaM2 / area);
-    return sums;
-  };
-  const meanDown = (of: (zone: ZoneYear) => LaidDown | undefined): LaidDown => ({
-    done: mean((zone) => of(zone)?.done ?? {}),
-    toCome: mean((zone) => of(zone)?.toCome ?? {}),
-    total: mean((zone) => of(zone)?.total ?? {}),
-  });
-  return {
-    months: Array.from({ length: 12 }, (_, month) => meanDown((zone) => zone.months[month])),
-    year: meanDown((zone) => zone.year),
-  };
+  return sumYear(
+    zones.flatMap((zone) => zone.entries),
+    shareOfGround(zones),
+  );
 }
 
 /** Calendar years in which something is laid down, rising. */
@@ -99,23 +104,26 @@ export function itemsLaid(entries: readonly LedgerEntry[]): readonly LedgerItem[
   return LEDGER_ITEMS.filter((item) => found.has(item));
 }
 
-function sumYear(entries: readonly LedgerEntry[]): LedgerYear {
-  const monthOf = ({ date }: LedgerEntry) => Number((date ?? '').slice(5, 7)) - 1;
-  return {
-    months: Array.from({ length: 12 }, (_, month) => sumUp(entries.filter((one) => monthOf(one) === month))),
-    year: sumUp(entries),
-  };
+/** Sums of entries by month and over the year, each times its weight, kg/m². */
+function sumYear(
+  entries: readonly LedgerEntry[],
+  weightOf: (entry: LedgerEntry) => number = () => 1,
+): LedgerYear {
+  const months: LedgerEntry[][] = Array.from({ length: 12 }, () => []);
+  for (const entry of entries) months[Number((entry.date ?? '').slice(5, 7)) - 1]?.push(entry);
+  return { months: months.map((month) => sumUp(month, weightOf)), year: sumUp(entries, weightOf) };
 }
 
-/** Sums of entries of one zone, kg/m². */
-function sumUp(entries: readonly LedgerEntry[]): LaidDown {
+function sumUp(entries: readonly LedgerEntry[], weightOf: (entry: LedgerEntry) => number): LaidDown {
   const done: Partial<Record<LedgerItem, number>> = {};
   const toCome: Partial<Record<LedgerItem, number>> = {};
   const total: Partial<Record<LedgerItem, number>> = {};
   for (const entry of entries) {
+    const weight = weightOf(entry);
+    if (weight === 0) continue;
     const laid = laidBy(entry);
-    add(entry.isDone ? done : toCome, laid, 1);
-    add(total, laid, 1);
+    add(entry.isDone ? done : toCome, laid, weight);
+    add(total, laid, weight);
   }
   return { done, toCome, total };
 }

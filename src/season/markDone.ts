@@ -1,4 +1,5 @@
 import { applyUse } from '../plan/applyUse';
+import { doneRecord } from '../plan/laidDose';
 import { stockLess, takeFromStock } from '../plan/takeFromStock';
 import type { VisitFigures } from '../plan/types';
 import { replaceProduct, replaceVisit } from '../yard/edits';
@@ -7,9 +8,11 @@ import type { Amount, Visit, VisitDose, Yard } from '../yard/types';
 const NOTHING_USED: Amount = { unit: 'kg', value: 0 };
 
 /**
- * Marks a visit done. With `fromShelf` the product of each dose (what was really used, else the plan) is taken
+ * Marks a visit done. Each dose keeps a record of what it was laid down by: what becomes of the label, the zones
+ * or the plan later does not change it. With `fromShelf` the product of each dose (what was really used, else the plan) is taken
  * off what is on hand, opened packs first; each dose keeps what it took, so that it can be put back.
  * @param doneOn YYYY-MM-DD
+ * Of a visit that is done already the doses without a record get one.
  * @param figures of this visit, as planned; a dose that the plan leaves out (refused, or not to be planned) counts as not put down
  * @returns the very yard when there is no such visit
  */
@@ -19,7 +22,8 @@ export function markDone(yard: Yard, figures: VisitFigures, doneOn: string, from
   let next = yard;
   const doses = visit.doses.map((each) => {
     const isPlanned = figures.doses.some(({ dose }) => dose.id === each.id);
-    const dose = isPlanned || each.actual !== null ? each : { ...each, actual: NOTHING_USED };
+    const laid = each.laid ?? recordIn(figures, each);
+    const dose = { ...each, laid, actual: isPlanned || laid ? each.actual : (each.actual ?? NOTHING_USED) };
     if (!fromShelf || dose.taken !== null) return dose;
     const [after, taken] = takeOff(next, dose, usedAmount(dose, figures));
     next = after;
@@ -33,7 +37,8 @@ export function changeActual(yard: Yard, figures: VisitFigures, doseId: string, 
   const visit = visitOf(yard, figures.visit.id);
   const before = visit?.doses.find((dose) => dose.id === doseId);
   if (visit === undefined || before === undefined) return yard;
-  const changed: VisitDose = { ...before, actual };
+  const laid = visit.doneOn === null ? before.laid : (before.laid ?? recordIn(figures, before));
+  const changed: VisitDose = { ...before, actual, laid };
   const [after, taken] =
     before.taken === null
       ? [yard, null]
@@ -42,18 +47,23 @@ export function changeActual(yard: Yard, figures: VisitFigures, doseId: string, 
   return replaceVisit(after, { ...visit, doses });
 }
 
-/** Takes the mark off: planned again, what was taken is back on the shelf, and no real amounts are kept. */
+/** Takes the mark off: planned again, what was taken is back on the shelf, and no real amounts and records are kept. */
 export function unmarkDone(yard: Yard, visitId: string): Yard {
   const visit = visitOf(yard, visitId);
   if (visit === undefined || visit.doneOn === null) return yard;
   const next = visit.doses.reduce(putBack, yard);
-  const doses = visit.doses.map((dose) => ({ ...dose, actual: null, taken: null }));
+  const doses = visit.doses.map((dose) => ({ ...dose, actual: null, taken: null, laid: null }));
   return replaceVisit(next, { ...visit, doneOn: null, doses });
 }
 
-/** What a dose used: the real amount, else the planned one; null when neither is known. */
+/** What a dose used: the real amount, else the planned one, as recorded where it is done; null when neither is known. */
 export function usedAmount(dose: VisitDose, figures: VisitFigures): Amount | null {
-  return dose.actual ?? figures.doses.find((each) => each.dose.id === dose.id)?.amount ?? null;
+  return dose.actual ?? dose.laid?.planned ?? recordIn(figures, dose)?.planned ?? null;
+}
+
+function recordIn(figures: VisitFigures, { id }: VisitDose): VisitDose['laid'] {
+  const own = figures.doses.find((each) => each.dose.id === id);
+  return own ? doneRecord(own) : null;
 }
 
 function visitOf(yard: Yard, visitId: string): Visit | undefined {

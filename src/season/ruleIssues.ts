@@ -33,7 +33,7 @@ function issuesOf(yard: Yard, rule: LocalRule, entries: readonly LedgerEntry[]):
     case 'cap':
       return capRuleIssues(yard, rule, rule.terms, entries);
     case 'slow-share':
-      return slowIssues(yard, rule, rule.terms, entries);
+      return slowIssues(rule, rule.terms, entries);
     case 'buffer':
       return [];
   }
@@ -52,8 +52,8 @@ function byDose(
   return [...groups.values()];
 }
 
-function doseIssue(yard: Yard, rule: LocalRule, code: string, of: LedgerEntry, words: string): Issue {
-  const message = `${ruleName(rule)}: ${productName(yard, of.productId)} ${words} ${ruleSource(rule)}`;
+function doseIssue(rule: LocalRule, code: string, of: LedgerEntry, words: string): Issue {
+  const message = `${ruleName(rule)}: ${productName(of)} ${words} ${ruleSource(rule)}`;
   const { doseId, productId } = of;
   return visitIssue(code, 'error', message, of.visitId, { doseId, productId, ruleId: rule.id });
 }
@@ -69,8 +69,12 @@ function phosphorusIssues(
   const isExcused = ({ zoneId, date }: LedgerEntry): boolean => {
     const key = `${zoneId} ${date}`;
     const zone = zones.get(zoneId);
+    // of ground that is gone nobody can tell any more whether a test or new turf excused it
     const known =
-      excuses.get(key) ?? (zone !== undefined && phosphorusExcuse(yard, zone, date, terms) !== null);
+      excuses.get(key) ??
+      (zone === undefined
+        ? terms.unlessSoilTest || terms.unlessNewLawn
+        : phosphorusExcuse(yard, zone, date, terms) !== null);
     excuses.set(key, known);
     return known;
   };
@@ -93,7 +97,7 @@ function phosphorusIssues(
       group.map((entry) => entry.zoneId),
     );
     const words = `lays down ${formatNutrientRate(most, yard.settings.units)} of P2O5 on ${where}; ${only}.`;
-    return doseIssue(yard, rule, 'rule-no-phosphorus', group[0], words);
+    return doseIssue(rule, 'rule-no-phosphorus', group[0], words);
   });
 }
 
@@ -121,7 +125,7 @@ function blackoutIssues(
       group.map((entry) => entry.zoneId),
     );
     const words = `lays down ${most.join(' and ')} on ${where} on ${date ? yearDayWords(date.slice(5)) : ''}; none is allowed from ${spanWords(terms)}.`;
-    return doseIssue(yard, rule, 'rule-blackout', group[0], words);
+    return doseIssue(rule, 'rule-blackout', group[0], words);
   });
 }
 
@@ -150,7 +154,6 @@ function capRuleIssues(
 }
 
 function slowIssues(
-  yard: Yard,
   rule: LocalRule,
   terms: Terms<'slow-share'>,
   entries: readonly LedgerEntry[],
@@ -162,13 +165,11 @@ function slowIssues(
   );
   return byDose(faults).map((group) => {
     const [first] = group;
-    const label = yard.products.find((product) => product.id === first.productId);
-    const isSilent = label?.analysis.slowNPctOfN === null;
-    const has = isSilent
+    const has = first.isSilentOnSlow
       ? 'has a label silent on slow release, so its nitrogen is all counted as soluble'
       : `has ${formatPercent(Math.max(0, shareOf(first)))} of its nitrogen slow-release`;
     const words = `${has}; at least ${formatPercent(least)} is asked for.`;
-    return doseIssue(yard, rule, 'rule-slow-share', first, words);
+    return doseIssue(rule, 'rule-slow-share', first, words);
   });
 }
 

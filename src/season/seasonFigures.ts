@@ -1,4 +1,3 @@
-import { isUseUnread } from '../plan/laidRates';
 import type { VisitFigures } from '../plan/types';
 import type { Issue, Yard } from '../yard/types';
 import { capIssues } from './capIssues';
@@ -23,7 +22,7 @@ export function seasonFigures(yard: Yard, visits: readonly VisitFigures[]): Seas
       ...capIssues(yard, entries),
       ...overNeedIssues(yard, entries),
       ...dayIssues(yard, entries),
-      ...useIssues(yard, visits),
+      ...useIssues(visits),
     ],
   };
 }
@@ -52,16 +51,21 @@ function dayIssues(yard: Yard, entries: readonly LedgerEntry[]): readonly Issue[
 }
 
 /** `use-no-density` (warning): a real amount in the other measure that no density turns round. */
-function useIssues(yard: Yard, visits: readonly VisitFigures[]): readonly Issue[] {
-  return visits.flatMap(({ visit, doses }) =>
-    (visit.doneOn === null ? [] : doses.filter(isUseUnread)).map(({ dose: { id, productId, actual } }) =>
-      visitIssue(
-        'use-no-density',
-        'warning',
-        `${productName(yard, productId)}: what was really used is told by ${actual?.unit === 'L' ? 'volume' : 'weight'}, and without a density it cannot be turned round; it counts as planned.`,
-        visit.id,
-        { doseId: id, productId },
-      ),
-    ),
+function useIssues(visits: readonly VisitFigures[]): readonly Issue[] {
+  return visits.flatMap(({ visit, laid }) =>
+    laid
+      .filter((dose) => dose.isUseUnread)
+      .map((dose) => {
+        const { doseId, productId } = dose;
+        const isVolume = visit.doses.find(({ id }) => id === doseId)?.actual?.unit === 'L';
+        const [told, other] = isVolume ? ['volume', 'weight'] : ['weight', 'volume'];
+        return visitIssue(
+          'use-no-density',
+          'warning',
+          `${productName(dose)}: what was really used is told by ${told}, and without a density it cannot be turned round; where it is counted by ${other} it counts as planned.`,
+          visit.id,
+          { doseId, productId },
+        );
+      }),
   );
 }

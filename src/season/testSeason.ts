@@ -1,3 +1,4 @@
+import { holdVisit } from '../plan/holdVisit';
 import { lbPer1000, sqft, turfYard } from '../plan/testDose';
 import type { VisitFigures } from '../plan/types';
 import { planVisit } from '../plan/visit';
@@ -62,7 +63,7 @@ export function planSeason(
   yard: Yard,
   areas: Readonly<Record<string, number>> = { front: 1000, back: 1000 },
 ): readonly VisitFigures[] {
-  return yard.visits.map((visit) => {
+  const alone = yard.visits.map((visit) => {
     const zonesByDose = new Map(
       visit.doses.map((dose) => [
         dose.id,
@@ -76,6 +77,13 @@ export function planSeason(
     );
     return planVisit({ yard, visit, zonesByDose, sigmaByDose: new Map() });
   });
+  return alone.map((own) =>
+    holdVisit(
+      yard,
+      own,
+      alone.filter((other) => other !== own),
+    ),
+  );
 }
 
 /** Ledger and issues of products and visits in a yard without caps, needs and rules but those given. */

@@ -5,7 +5,10 @@ export interface LedgerEntry {
   readonly visitId: string;
   readonly doseId: string;
   readonly productId: string;
+  /** name of product and zone: as recorded where it is done, so that they are told when either is gone. */
+  readonly productName: string;
   readonly zoneId: string;
+  readonly zoneName: string;
   /** the day it was done, else the day it is planned for; YYYY-MM-DD; null: no day yet. */
   readonly date: string | null;
   readonly isDone: boolean;
@@ -15,6 +18,8 @@ export interface LedgerEntry {
   readonly nutrientKgPerM2: Readonly<Record<Nutrient, number>>;
   readonly solubleNKgPerM2: number;
   readonly elementKgPerM2: Readonly<Partial<Record<LabelElement, number>>>;
+  /** true where the label does not say how much of its nitrogen is slow-release: all counts as soluble. */
+  readonly isSilentOnSlow: boolean;
 }
 
 /** The whole season as planned and done. */

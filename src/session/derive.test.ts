@@ -2,6 +2,7 @@ import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { testYard } from '../../tests/fixtures/testYard';
 import type { RinseInput } from '../cover/rinse';
 import type { MeasuredYard, MeasuredZone } from '../measure/types';
+import type { VisitFigures } from '../plan/types';
 import type { VisitInput } from '../plan/visit';
 import { newDose } from '../yard/defaults';
 import { rename, replaceProduct, replaceVisit, replaceZone } from '../yard/edits';
@@ -17,6 +18,7 @@ const called = vi.hoisted(() => ({
   treat: vi.fn(),
   rinse: vi.fn(),
   plan: vi.fn(),
+  hold: vi.fn(),
   slips: vi.fn(),
   clashes: vi.fn(),
   sigma: vi.fn(),
@@ -43,6 +45,7 @@ vi.mock('../measure/slips', () => ({ findSlips: called.slips, LEAST_SLIP_M2: 0.0
 vi.mock('../measure/totals', () => ({ clashesOf: called.clashes }));
 vi.mock('../measure/uncertainty', () => ({ sigmaOfGradients: called.sigma }));
 vi.mock('../plan/visit', () => ({ planVisit: called.plan }));
+vi.mock('../plan/holdVisit', () => ({ holdVisit: called.hold }));
 vi.mock('../cover/sources', () => ({
   stripSources: (yard: Yard) => [yard.settings.strips],
   sourcesNear: (sources: readonly unknown[]) => sources,
@@ -66,11 +69,14 @@ beforeEach(() => {
   called.rinse.mockImplementation(() => []);
   called.plan.mockImplementation((input: VisitInput) => ({
     ...input,
+    laid: [],
+    issues: [],
     doses: input.visit.doses.flatMap((dose) => {
       const product = input.yard.products.find((each) => each.id === dose.productId);
       return product ? { dose, product, zones: input.zonesByDose.get(dose.id) } : [];
     }),
   }));
+  called.hold.mockImplementation((_yard: Yard, own: VisitFigures) => own);
   called.slips.mockImplementation(() => []);
   called.clashes.mockImplementation(() => []);
   called.sigma.mockImplementation((gradients: readonly unknown[]) => 5 * gradients.length);
@@ -97,17 +103,6 @@ describe('a visit derived', () => {
     expect(zonesByDose.get('d-2').map((row: { zoneId: string }) => row.zoneId)).toEqual(['z-bed', 'z-strip']);
     expect(called.sigma.mock.calls[0]?.[0]).toEqual(['of z-lawn', 'of z-strip']);
     expect(sigmaByDose.get('d-1')).toBe(10);
-  });
-
-  it('tells the ground of any dose, for what was really used on it', () => {
-    const yard = twoDoses();
-    deriveYard(yard).visit('v-1');
-    const { areaOfDose } = (called.plan.mock.lastCall?.[0] ?? {}) as VisitInput;
-    const visit = yard.visits[0] as Visit;
-    const [first] = visit.doses;
-    const here = { classes: [], include: ['z-bed'], exclude: [] };
-    expect(first && areaOfDose?.(visit, first)).toBe(160);
-    expect(first && areaOfDose?.(visit, { ...first, zones: here })).toBe(80);
   });
 
   it('leaves what cannot go out away from the hardscape too', () => {
@@ -233,6 +228,71 @@ describe('what is reused', () => {
     const strips = { ...yard.settings.strips, wellM: 20 };
     deriveYard({ ...yard, settings: { ...yard.settings, strips } }, before).visit('v-1');
     expect(called.treat).toHaveBeenCalledTimes(4);
+  });
+});
+
+describe('visits held together', () => {
+  /** Visits of one dose each: product and day. */
+  const visitsOf = (...list: readonly (readonly [productId: string, date: string | null])[]): Yard => {
+    const yard = testYard();
+    const visits = list.map(([productId, date], i) => ({
+      ...(yard.visits[0] as Visit),
+      id: `v-${i}`,
+      date,
+      doses: [newDose(`d-${i}`, productId)],
+    }));
+    return { ...yard, visits };
+  };
+  const limited = (yard: Yard, limits: Partial<Product['limits']>): Yard => ({
+    ...yard,
+    products: yard.products.map((product) => ({
+      ...product,
+      limits: {
+        maxPerDose: null,
+        maxPerYear: null,
+        minIntervalDays: null,
+        maxDosesPerYear: null,
+        maxAirTempC: null,
+        ...limits,
+      },
+    })),
+  });
+  const heldWith = (yard: Yard, id: string): readonly string[] => {
+    called.hold.mockClear();
+    deriveYard(yard).visit(id);
+    return called.hold.mock.lastCall?.[2].map((other: VisitFigures) => other.visit.id);
+  };
+
+  it('are those of a day, and those that the limits of a shared label reach', () => {
+    const yard = visitsOf(
+      ['p-liquid', '2026-05-01'],
+      ['p-granules', '2026-05-01'],
+      ['p-liquid', '2026-05-10'],
+      ['p-liquid', '2026-03-01'],
+      ['p-liquid', null],
+    );
+    expect(heldWith(limited(yard, {}), 'v-0')).toEqual(['v-1']);
+    expect(heldWith(limited(yard, { minIntervalDays: 14 }), 'v-0')).toEqual(['v-1', 'v-2', 'v-4']);
+    expect(heldWith(limited(yard, { maxDosesPerYear: 4 }), 'v-0')).toEqual(['v-1', 'v-3', 'v-4']);
+  });
+  it('an edit of one plans that one alone, and holds again only those it bears on', () => {
+    const yard = limited(
+      visitsOf(['p-liquid', '2026-05-01'], ['p-liquid', '2026-05-10'], ['p-granules', '2026-05-10']),
+      { minIntervalDays: 14 },
+    );
+    const before = deriveYard(yard);
+    before.season();
+    for (const one of [called.plan, called.hold, called.clashes]) one.mockClear();
+    const first = yard.visits[0] as Visit;
+    const after = deriveYard(replaceVisit(yard, { ...first, tankL: 10 }), before);
+    after.season();
+    expect(called.plan.mock.calls.map(([input]) => input.visit.id)).toEqual(['v-0']);
+    expect(called.hold.mock.calls.map(([, own]) => own.visit.id)).toEqual(['v-0', 'v-1']);
+    expect(after.visit('v-2')).toBe(before.visit('v-2'));
+  });
+  it('look for overlaps once for all', () => {
+    deriveYard(visitsOf(['p-liquid', '2026-05-01'], ['p-granules', '2026-05-10'])).season();
+    expect(called.clashes).toHaveBeenCalledTimes(1);
   });
 });
 

@@ -8,6 +8,8 @@ import { LEAST_SLIP_M2 } from '../measure/slips';
 import { type Clash, clashesOf } from '../measure/totals';
 import type { MeasuredYard, MeasuredZone } from '../measure/types';
 import { sigmaOfGradients } from '../measure/uncertainty';
+import { visitsHeldWith } from '../plan/heldWith';
+import { holdVisit } from '../plan/holdVisit';
 import { isSprayed } from '../plan/sprayRate';
 import type { DoseFigures, TreatableZone } from '../plan/types';
 import { planVisit, type VisitInput } from '../plan/visit';
@@ -25,12 +27,18 @@ type Treated = ReturnType<typeof treatZone>;
 interface Cache {
   readonly treated: Map<string, Kept<Treated>>;
   readonly rinse: Map<string, Kept<readonly RinseEdge[]>>;
-  /** by visit, then by the ids of the zones that a dose treats. */
-  readonly sigmas: Map<string, ReadonlyMap<string, Kept<number>>>;
+  /** by the ids of the zones that a dose treats. */
+  readonly sigmas: Map<string, Kept<number>>;
+  /** visits planned by themselves. */
+  readonly alone: Map<string, Kept<DerivedVisit>>;
+  /** the same held together with other visits. */
   readonly visits: Map<string, Kept<DerivedVisit>>;
   season: Kept<SeasonFigures> | null;
 }
 const caches = new WeakMap<Planned, Cache>();
+
+/** Sets of zones whose error is kept; more are dropped, as a yard seldom has that many. */
+const MOST_SIGMAS = 500;
 
 /** What was kept for zones or visits that the yard still has. */
 function stillThere<T>(
@@ -45,29 +53,93 @@ function stillThere<T>(
   return next;
 }
 
+/** What visits of one plan share: the measured yard, and what is worked out once for all of them. */
+interface Ground {
+  readonly yard: Yard;
+  readonly measured: MeasuredYard;
+  readonly cache: Cache;
+  sources(): readonly StripSource[];
+  clashes(): readonly Clash[];
+  /** a zone less its strips. */
+  treat(zone: Zone, measuredZone: MeasuredZone): Treated;
+}
+
+function groundOf(yard: Yard, measured: MeasuredYard, cache: Cache): Ground {
+  let sources: readonly StripSource[] | null = null;
+  let clashes: readonly Clash[] | null = null;
+  const treated = new Map<string, Treated>();
+  const ground: Ground = {
+    yard,
+    measured,
+    cache,
+    sources() {
+      sources ??= stripSources(yard, measured.plane);
+      return sources;
+    },
+    clashes() {
+      clashes ??= clashesOf(yard.zones, measured);
+      return clashes;
+    },
+    treat(zone, measuredZone) {
+      const known = treated.get(zone.id);
+      if (known !== undefined) return known;
+      const made = treatKept(ground, zone, measuredZone);
+      treated.set(zone.id, made);
+      return made;
+    },
+  };
+  return ground;
+}
+
 /**
  * Visits and season of a measured yard, each derived at the first call and kept. What came from the same
- * objects as in `previous` is taken over from there.
+ * objects as in `previous` is taken over from there: a visit is planned by itself from its own labels and
+ * ground, then held together with those of its day and those that its labels' limits reach.
  */
 export function planYard(yard: Yard, measured: MeasuredYard, previous: Planned | null): Planned {
   const before = previous === null ? undefined : caches.get(previous);
   const cache: Cache = {
     treated: stillThere(before?.treated, yard.zones),
     rinse: stillThere(before?.rinse, yard.visits),
-    sigmas: stillThere(before?.sigmas, yard.visits),
+    sigmas: new Map((before?.sigmas.size ?? 0) > MOST_SIGMAS ? [] : before?.sigmas),
+    alone: stillThere(before?.alone, yard.visits),
     visits: stillThere(before?.visits, yard.visits),
     season: before?.season ?? null,
   };
+  const ground = groundOf(yard, measured, cache);
+  const byId = new Map(yard.visits.map((visit) => [visit.id, visit]));
+  const labels = new Map(yard.products.map((product) => [product.id, product]));
+  const labelsOf = (visit: Visit) => visit.doses.map((dose) => labels.get(dose.productId));
+  /** by visit id, of this very document: needs no look at what it came from. */
+  const [aloneNow, heldNow] = [new Map<string, DerivedVisit>(), new Map<string, DerivedVisit>()];
+
+  const planAlone = (visit: Visit): DerivedVisit => {
+    const known = aloneNow.get(visit.id);
+    if (known !== undefined) return known;
+    const { zones, marks, settings, soilTests, overrides, rules } = yard;
+    const from = [visit, zones, marks, settings, soilTests, overrides, rules, measured.plane];
+    const kept = keep(cache.alone.get(visit.id), [...from, ...labelsOf(visit)], () =>
+      deriveVisit(visit, ground),
+    );
+    cache.alone.set(visit.id, kept);
+    aloneNow.set(visit.id, kept.value);
+    return kept.value;
+  };
   const planned: Planned = {
     visit(visitId) {
-      const visit = yard.visits.find((one) => one.id === visitId);
+      const known = heldNow.get(visitId);
+      if (known !== undefined) return known;
+      const visit = byId.get(visitId);
       if (visit === undefined) return null;
-      const { visits, zones, marks, products, settings, soilTests, overrides, rules, caps } = yard;
-      const from = [visit, visits, zones, marks, products, settings, soilTests, overrides, rules, caps];
-      const kept = keep(cache.visits.get(visitId), [...from, measured.plane], () =>
-        deriveVisit(yard, visit, measured, cache),
-      );
+      const own = planAlone(visit);
+      const others = visitsHeldWith(yard, visit).map((other) => planAlone(other).figures);
+      const from = [own, yard.caps, yard.settings, yard.zones, ...labelsOf(visit), ...others];
+      const kept = keep(cache.visits.get(visitId), from, () => {
+        const figures = holdVisit(yard, own.figures, others);
+        return figures === own.figures ? own : { ...own, figures };
+      });
       cache.visits.set(visitId, kept);
+      heldNow.set(visitId, kept.value);
       return kept.value;
     },
     season() {
@@ -84,56 +156,40 @@ export function planYard(yard: Yard, measured: MeasuredYard, previous: Planned |
 
 registerPlanner(planYard);
 
-function deriveVisit(yard: Yard, visit: Visit, measured: MeasuredYard, cache: Cache): DerivedVisit {
+/** A visit planned by itself. */
+function deriveVisit(visit: Visit, ground: Ground): DerivedVisit {
+  const { yard, measured, cache } = ground;
   const treated = new Map<string, TreatedZone>();
   const issues: Issue[] = [];
   const zonesByDose = new Map<string, TreatableZone[]>();
   const sigmaByDose = new Map<string, number>();
-  const sigmas = new Map<string, Kept<number>>();
-  const sources = stripSources(yard, measured.plane);
+  const { elevationM } = yard.settings;
 
   for (const dose of visit.doses) {
     const rows: TreatableZone[] = [];
+    const grounds: TreatedZone[] = [];
     for (const zone of visitZones(yard, visit, dose)) {
       const measuredZone = measured.zones.get(zone.id);
       if (measuredZone === undefined) continue;
-      let ground = treated.get(zone.id);
-      if (ground === undefined) {
-        const result = treatKept(yard, zone, measuredZone, sources, measured, cache);
-        ground = result.treated;
-        issues.push(...result.issues);
-        treated.set(zone.id, ground);
-      }
-      const { areaM2, stripM2 } = ground;
+      const result = ground.treat(zone, measuredZone);
+      if (!treated.has(zone.id)) issues.push(...result.issues);
+      treated.set(zone.id, result.treated);
+      grounds.push(result.treated);
+      const { areaM2, stripM2 } = result.treated;
       rows.push({ zoneId: zone.id, name: zone.name, areaM2, stripM2, isPlaced: zone.isPlaced });
     }
     zonesByDose.set(dose.id, rows);
-    const grounds = rows.flatMap((row) => treated.get(row.zoneId) ?? []);
     const key = rows.map((row) => row.zoneId).join(' ');
-    const { elevationM } = yard.settings;
-    const sigma = keep(
-      sigmas.get(key) ?? cache.sigmas.get(visit.id)?.get(key),
-      [elevationM, ...grounds],
-      () => sigmaOfGrounds(grounds, elevationM),
+    const sigma = keep(cache.sigmas.get(key), [elevationM, ...grounds], () =>
+      sigmaOfGrounds(grounds, elevationM),
     );
-    sigmas.set(key, sigma);
+    cache.sigmas.set(key, sigma);
     sigmaByDose.set(dose.id, sigma.value);
   }
-  cache.sigmas.set(visit.id, sigmas);
-  const clashes = clashesOfTreated(yard, clashesOf(yard.zones, measured), treated);
-  const areaOfDose: NonNullable<VisitInput['areaOfDose']> = (other, dose) =>
-    visitZones(yard, other, dose).reduce((sum, zone) => {
-      const own = measured.zones.get(zone.id);
-      return own ? sum + treatKept(yard, zone, own, sources, measured, cache).treated.areaM2 : sum;
-    }, 0);
-  const figures = planVisit({ yard, visit, zonesByDose, sigmaByDose, clashes, areaOfDose });
-  const productsByZone = productsOn(figures.doses);
-  return {
-    figures,
-    treated,
-    rinseEdges: rinseKept(yard, visit, measured, treated, productsByZone, sources, cache),
-    issues,
-  };
+  const clashes = clashesOfTreated(yard, ground.clashes(), treated);
+  const figures = planVisit({ yard, visit, zonesByDose, sigmaByDose, clashes });
+  const rinse = rinseKept(visit, ground, treated, productsOn(figures.doses));
+  return { figures, treated, rinseEdges: rinse, issues };
 }
 
 /** What goes out on each zone, as the uses of the doses have it; doses that cannot go out are none of it. */
@@ -174,14 +230,11 @@ function clashesOfTreated(
 
 /** A zone less its strips: depends on its net shape (plane and elevation in it) and the sources that may reach it. */
 function treatKept(
-  yard: Yard,
+  { yard, measured, cache, sources }: Ground,
   zone: Zone,
   measuredZone: MeasuredZone,
-  sources: readonly StripSource[],
-  measured: MeasuredYard,
-  cache: Cache,
 ): Treated {
-  const near = zone.isPlaced ? sourcesNear(sources, measuredZone.netPlaneParts) : [];
+  const near = zone.isPlaced ? sourcesNear(sources(), measuredZone.netPlaneParts) : [];
   const from = [zone, measuredZone, yard.settings.doseBySurface, ...near];
   const kept = keep(cache.treated.get(zone.id), from, () =>
     treatZone(measuredZone, zone, yard, measured.plane),
@@ -199,14 +252,12 @@ function liesLoose(product: Product): boolean {
 }
 
 function rinseKept(
-  yard: Yard,
   visit: Visit,
-  measured: MeasuredYard,
+  { yard, measured, cache, sources: sourcesOf }: Ground,
   treated: ReadonlyMap<string, TreatedZone>,
   productsByZone: ReadonlyMap<string, readonly Product[]>,
-  sources: readonly StripSource[],
-  cache: Cache,
 ): readonly RinseEdge[] {
+  const sources = sourcesOf();
   const hardscapes = yard.zones.flatMap((zone) => {
     const own = zone.kind === 'hardscape' && zone.isPlaced ? measured.zones.get(zone.id) : undefined;
     return own === undefined ? [] : { zone, measured: own };

@@ -140,7 +140,17 @@ export function newDose(
   productId: string,
   fields: Partial<Omit<VisitDose, 'id' | 'productId'>> = {},
 ): VisitDose {
-  return { id, productId, useId: null, rateFactor: 1, zones: null, actual: null, taken: null, ...fields };
+  return {
+    id,
+    productId,
+    useId: null,
+    rateFactor: 1,
+    zones: null,
+    actual: null,
+    taken: null,
+    laid: null,
+    ...fields,
+  };
 }
 
 /** An empty yard with the usual settings. @param id stable id of the document, made by the caller. */

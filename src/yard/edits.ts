@@ -104,11 +104,16 @@ export function replaceProduct(yard: Yard, product: Product): Yard {
   return products === yard.products ? yard : { ...yard, products };
 }
 
-/** Removes a product, and every dose of it from the visits and programs. */
+/**
+ * Removes a product, and every dose of it from the programs and the visits still planned. Doses that are done
+ * stay: what was laid down is history.
+ */
 export function removeProduct(yard: Yard, productId: string): Yard {
   const products = removed(yard.products, [productId]);
   if (products === yard.products) return yard;
-  const visits = mapped(yard.visits, (visit) => withoutDoses(visit, productId));
+  const visits = mapped(yard.visits, (visit) =>
+    visit.doneOn === null ? withoutDoses(visit, productId) : visit,
+  );
   const programs = mapped(yard.programs, (program) => withoutDoses(program, productId));
   return { ...yard, products, visits, programs };
 }

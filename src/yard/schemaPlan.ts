@@ -82,17 +82,19 @@ const useMembers = {
   packIds: orNull(listOf(text)),
 };
 
+const analysis = v.looseObject({
+  nPct: notNegative,
+  p2o5Pct: notNegative,
+  k2oPct: notNegative,
+  slowNPctOfN: orNull(notNegative),
+  elementsPct: v.optional(byKey(ELEMENTS, notNegative), {}),
+});
+
 const productSchema = v.looseObject({
   id,
   name: text,
   form: oneOf(PRODUCT_FORMS),
-  analysis: v.looseObject({
-    nPct: notNegative,
-    p2o5Pct: notNegative,
-    k2oPct: notNegative,
-    slowNPctOfN: orNull(notNegative),
-    elementsPct: v.optional(byKey(ELEMENTS, notNegative), {}),
-  }),
+  analysis,
   ingredients: v.optional(listOf(v.looseObject({ name: text, pct: notNegative })), []),
   densityKgPerL: orNull(notNegative),
   seed: orNull(v.looseObject({ purityPct: percent, germinationPct: percent })),
@@ -128,6 +130,15 @@ const choice = v.looseObject({
   exclude: listOf(text),
 });
 
+const doneRecord = v.looseObject({
+  productName: text,
+  useName: v.optional(text, ''),
+  planned: amount,
+  densityKgPerL: orNull(notNegative),
+  analysis,
+  zones: listOf(v.looseObject({ zoneId: text, name: v.optional(text, ''), areaM2: notNegative })),
+});
+
 const visitSchema = v.looseObject({
   id,
   name: text,
@@ -142,6 +153,7 @@ const visitSchema = v.looseObject({
       zones: orNull(choice),
       actual: orNull(amount),
       taken: orNull(v.record(text, notNegative)),
+      laid: orNull(doneRecord),
     }),
   ),
   tankL: orNull(positive),

@@ -1,4 +1,4 @@
-import type { Amount, Nutrient } from './productTypes';
+import type { Amount, Analysis, Nutrient } from './productTypes';
 import type { ZoneChoice } from './types';
 
 /*
@@ -6,6 +6,22 @@ import type { ZoneChoice } from './types';
  * SI: nutrients in kg per m² of ground (P2O5 and K2O by the oxide convention), days are YYYY-MM-DD,
  * days of any year MM-DD.
  */
+
+/**
+ * What a dose was laid down by, kept as it stood when its visit was marked done: later changes of the label, the
+ * zones or the plan do not touch it. What was really used stands beside it, in `actual`.
+ */
+export interface DoneRecord {
+  readonly productName: string;
+  /** name of the use, of a label with several; else empty. */
+  readonly useName: string;
+  /** product in all, by the plan of that day. */
+  readonly planned: Amount;
+  readonly densityKgPerL: number | null;
+  readonly analysis: Analysis;
+  /** ground treated, m²; the amount is spread over it by area. */
+  readonly zones: readonly { readonly zoneId: string; readonly name: string; readonly areaM2: number }[];
+}
 
 /** One product put out at a visit. */
 export interface VisitDose {
@@ -21,6 +37,8 @@ export interface VisitDose {
   readonly actual: Amount | null;
   /** packs taken off the shelf when it was marked done (fractions of opened ones too), by pack id; null: none were. */
   readonly taken: Readonly<Record<string, number>> | null;
+  /** kept since the visit was marked done; null: still planned, or done without a record (it counts by today's plan). */
+  readonly laid: DoneRecord | null;
 }
 
 /** One working day: what goes out, and where. */

@@ -84,7 +84,10 @@ describe('uses of a label', () => {
           testDose({ id: `d-${i}`, useId: ids[which % ids.length] ?? null, rateFactor }),
         );
         const laid = (list: typeof doses) =>
-          productByZone(product, testVisit({ doses: list }), () => ['z-1']).get('z-1')?.kgPerM2 ?? Number.NaN;
+          productByZone(
+            planOn([product], testVisit({ doses: list }), [testZone(100)]).laid,
+            product.id,
+          ).byZone.get('z-1')?.kgPerM2 ?? Number.NaN;
         const alone = doses.map((dose) => laid([dose]));
         const sum = alone.reduce((total, one) => total + one, 0);
         near(laid(doses), sum);
@@ -112,11 +115,10 @@ describe('uses of a label', () => {
   it('nothing added changes nothing, and what is not known stays so', () => {
     fc.assert(
       fc.property(real(0, 5), real(0, 5), (kgPerM2, lPerM2) => {
-        expect(addAmounts({ kgPerM2, lPerM2 }, NOTHING)).toEqual({ kgPerM2, lPerM2 });
-        expect(addAmounts({ kgPerM2: null, lPerM2 }, { kgPerM2, lPerM2: 0 })).toEqual({
-          kgPerM2: null,
-          lPerM2,
-        });
+        const whole = { kgPerM2, lPerM2, isKgWhole: true, isLWhole: true };
+        expect(addAmounts(whole, NOTHING)).toEqual(whole);
+        const part = { kgPerM2: 0, lPerM2, isKgWhole: false, isLWhole: true };
+        expect(addAmounts(part, { ...whole, lPerM2: 0 })).toEqual({ ...whole, isKgWhole: false });
       }),
     );
   });

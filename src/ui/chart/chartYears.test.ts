@@ -6,13 +6,16 @@ const on = (date: string | null, zoneId = 'a', N = 0.001): LedgerEntry => ({
   visitId: 'v',
   doseId: 'd',
   productId: 'p',
+  productName: 'Feed',
   zoneId,
+  zoneName: 'Lawn',
   date,
   isDone: false,
   areaM2: 1,
   nutrientKgPerM2: { N, P2O5: 0, K2O: 0 },
   solubleNKgPerM2: N,
   elementKgPerM2: {},
+  isSilentOnSlow: false,
 });
 const of = (...entries: LedgerEntry[]) => chartYears(entries, new Set(['a']), '2026-06-01');
 

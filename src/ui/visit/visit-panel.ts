@@ -179,7 +179,7 @@ export class VisitPanel extends AppPart {
   private copy(): void {
     const { app, visit } = this;
     if (!visit) return;
-    const doses = visit.doses.map((dose) => ({ ...dose, id: app.newId('dose'), actual: null, taken: null }));
+    const doses = visit.doses.map((dose) => ({ ...dose, id: app.newId('dose'), actual: null, taken: null, laid: null }));
     // no date: the same product on the same day twice is never meant
     const copy: Visit = {
       ...visit,
