@@ -16,7 +16,7 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   measure: ['yard', 'units'],
   survey: ['measure', 'yard', 'units'],
   soil: ['yard', 'units'],
-  need: ['soil', 'yard', 'units'],
+  need: ['yard', 'units'],
   plan: ['soil', 'measure', 'yard', 'units'],
   season: ['plan', 'need', 'soil', 'yard', 'units'],
   buy: ['plan', 'yard', 'units'],

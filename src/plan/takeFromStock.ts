@@ -1,4 +1,5 @@
-import type { Amount, Pack, Product } from '../yard/types';
+import type { Amount, Product } from '../yard/types';
+import { packsToDrawOn } from './applyUse';
 import { convertAmount } from './rate';
 
 /** What is drawn from the shelf for one dose. */
@@ -73,9 +74,7 @@ export function stockLess(
 }
 
 function usablePacks(product: Product, unit: Amount['unit']) {
-  const isUsable = ({ id }: Pack) =>
-    product.canPour || product.packIds === null || product.packIds.includes(id);
-  return product.packs.filter(isUsable).flatMap((pack) => {
+  return packsToDrawOn(product).flatMap((pack) => {
     const content = convertAmount(pack.content, unit, product.densityKgPerL);
     const count = product.onHand[pack.id] ?? 0;
     return content && content.value > 0 && count > 0 ? [{ id: pack.id, value: content.value, count }] : [];
