@@ -49,6 +49,12 @@ test('packs are bought for the season, priced in place, saved, printed and shelv
   await expect(card.getByText(/^Needs .* for 4 doses; on the shelf/)).toBeVisible();
   const before = (await sum(page).textContent()) ?? '';
 
+  // the season's cost: at the head, by product and in all
+  await expect(page.locator('buy-panel .sum')).toContainText(`Packs to buy: ${before}.`);
+  await expect(page.locator('buy-costs tbody tr')).toHaveCount(1);
+  await expect(page.locator('buy-costs tfoot td').nth(1)).toHaveText(before);
+  await expect(page.locator('buy-costs tfoot td').nth(2)).toHaveText(/^\$\d/);
+
   // a dearer large bag: small ones alone are cheaper then
   const large = card.locator('.pack').nth(1);
   await large.getByLabel('Price, $').fill('500');

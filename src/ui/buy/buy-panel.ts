@@ -1,14 +1,17 @@
 import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
+import { type CostSummary, costSummary } from '../../buy/costSummary';
 import { orderList, takenPlan } from '../../buy/orderList';
 import { purchasesOf, type SpanPurchase } from '../../buy/purchases';
 import type { BuyGoal, BuySpan } from '../../buy/types';
 import type { Derived } from '../../session/types';
+import { formatMoney } from '../../units/format';
 import { dayWords, visitName } from '../../words/seasonWords';
 import type { Visit } from '../../yard/types';
 import { AppPart, fieldValue, isTicked } from '../parts/app-part';
 import { shared } from '../parts/shared';
 import { type BuyChoices, FIRST_CHOICES, spanOf } from './buy-choices';
+import './buy-costs';
 import './buy-order';
 import './buy-product';
 
@@ -44,23 +47,32 @@ export class BuyPanel extends AppPart {
     if (toDo.length === 0) return this.renderNothing(visits.length > 0);
     const span = this.spanIn(toDo);
     const found = this.purchases(span);
-    const taken = found.purchases.flatMap((purchase) => {
-      const plan = takenPlan(purchase, choices.goals[purchase.product.id]);
-      return plan ? [{ productId: purchase.product.id, plan }] : [];
-    });
-    const order = orderList(app.yard.products, taken);
+    const taken = found.purchases.map((purchase) => ({
+      purchase,
+      plan: takenPlan(purchase, choices.goals[purchase.product.id]),
+    }));
+    const bought = taken.flatMap(({ purchase, plan }) =>
+      plan ? [{ productId: purchase.product.id, plan }] : [],
+    );
+    const order = orderList(app.yard.products, bought);
+    const costs = costSummary(taken);
     return html`
       <h2>Buy</h2>
       ${this.renderSpan(toDo, span)}
-      <p class="sum">${this.spanWords(found)}</p>
+      <p class="sum">${this.spanWords(found)}${this.costWords(costs)}</p>
       ${found.unplanned > 0 ? html`<p class="note warning"><b>Check: </b>${doseCount(found.unplanned)} cannot be planned, so nothing is bought for ${found.unplanned === 1 ? 'it' : 'them'}; the visit says why.</p>` : nothing}
       ${found.undatedLeftOut > 0 ? html`<p class="note">${found.undatedLeftOut === 1 ? 'One visit without a day is' : `${found.undatedLeftOut} visits without a day are`} left out.</p>` : nothing}
-      ${found.purchases.map(
-        (purchase) => html`<buy-product .app=${app} .rev=${rev} .purchase=${purchase}
-          .goal=${takenPlan(purchase, choices.goals[purchase.product.id])?.goal ?? null}
+      ${taken.map(
+        ({ purchase, plan }) => html`<buy-product .app=${app} .rev=${rev} .purchase=${purchase}
+          .goal=${plan?.goal ?? null}
           @goal-change=${(event: CustomEvent<BuyGoal>) => this.takeGoal(purchase.product.id, event.detail)}></buy-product>`,
       )}
-      ${found.purchases.length === 0 ? html`<p class="note">These visits take no product: choose ground and products in the Visit step.</p>` : html`<buy-order .app=${app} .rev=${rev} .order=${order} span=${this.dayRange(found)}></buy-order>`}
+      ${
+        found.purchases.length === 0
+          ? html`<p class="note">These visits take no product: choose ground and products in the Visit step.</p>`
+          : html`<buy-costs .app=${app} .rev=${rev} .costs=${costs}></buy-costs>
+        <buy-order .app=${app} .rev=${rev} .order=${order} span=${this.dayRange(found)}></buy-order>`
+      }
     `;
   }
 
@@ -122,6 +134,14 @@ export class BuyPanel extends AppPart {
     const products = found.purchases.length === 1 ? 'One product' : `${found.purchases.length} products`;
     const range = this.dayRange(found);
     return `${products} for ${visits}${range ? `, ${range}` : ''}.`;
+  }
+
+  /** What is to be paid, at the head of the screen; empty where no price is known. */
+  private costWords({ products, paid }: CostSummary): string {
+    const known = products.filter((each) => each.paid !== null).length;
+    if (known === 0) return '';
+    const rest = known < products.length ? ', without those that have no price' : '';
+    return ` Packs to buy: ${formatMoney(paid, this.app.yard.settings.currency)}${rest}.`;
   }
 
   /** "Wed, Apr 2 to Fri, Oct 3"; empty where no visit has a day. */
