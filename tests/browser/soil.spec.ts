@@ -97,6 +97,17 @@ test('a soil test with much phosphorus refuses a product, and says what can be d
   expect(yard.soilTests[0]?.mgPerKg.P).toBe(92);
   expect(yard.soilTests[0]?.zones.exclude).toEqual([zoneNamed(yard, 'Front lawn').id]);
   await goToStep(page, 'Need');
+  await expect(page.locator('override-list')).toContainText(
+    'For Back lawn at the label rate, by the soil test “Behind the house”.',
+  );
+  // a newer test of the same ground asks anew
+  await page.getByRole('button', { name: /^Behind the house/ }).click();
+  const again = page.locator('soil-section').getByRole('button', { name: 'Copy', exact: true });
+  await again.click();
+  await expect(page.locator('override-list')).toContainText('It no longer holds: another soil test counts now');
+  await goToStep(page, 'Visit');
+  await expect(starter.locator('.note.error')).toContainText(/The decision of .* was for Back lawn/);
+  await goToStep(page, 'Need');
   await page.getByRole('button', { name: 'Withdraw the decision on Starter granules' }).click();
   await goToStep(page, 'Visit');
   await expect(starter.locator('.note.error')).toContainText('no phosphorus is called for');
