@@ -1,6 +1,6 @@
 import type { Purchase } from './purchases';
 import type { PurchasePlan } from './types';
-import { sizedPacks, useGroups } from './useGroups';
+import { sizedPacks } from './useGroups';
 
 /** What a product costs over a span, in the yard's currency; null where a price is not known. */
 export interface ProductCost {
@@ -21,20 +21,16 @@ export interface CostSummary {
 }
 
 /**
- * What the purchase comes to and what of it goes out. What goes out counts at the price by the L or kg of
- * the packs bought; where none is, at the lowest of the packs that its uses can draw on.
+ * What the purchase comes to and what of it goes out: of each container drawn on, bought or from the
+ * shelf, the part that is taken at the price of its pack.
  * @param taken each product with the plan taken for the order; null: it has none
  */
 export function costSummary(
   taken: readonly { readonly purchase: Purchase; readonly plan: PurchasePlan | null }[],
 ): CostSummary {
   const products = taken.map(({ purchase, plan }): ProductCost => {
-    const perUnit = plan && unitPrice(purchase, plan);
-    return {
-      productId: purchase.product.id,
-      paid: plan?.cost ?? null,
-      goesOut: perUnit === null ? null : perUnit * purchase.needed,
-    };
+    const goesOut = plan && priceOfDraws(purchase, plan);
+    return { productId: purchase.product.id, paid: plan?.cost ?? null, goesOut };
   });
   const sum = (of: (cost: ProductCost) => number | null) =>
     products.reduce((so, each) => so + (of(each) ?? 0), 0);
@@ -46,13 +42,17 @@ export function costSummary(
   };
 }
 
-/** Price of a L or kg; null when it is not known. */
-function unitPrice({ product, need }: Purchase, plan: PurchasePlan): number | null {
-  if (plan.bought > 0) return plan.cost === null ? null : plan.cost / plan.bought;
+/** null when a pack that is drawn on has no price. */
+function priceOfDraws({ product, need }: Purchase, plan: PurchasePlan): number | null {
   const packs = sizedPacks(product, need.unit);
-  const usable = new Set(useGroups(product, need.lines, packs).flatMap((group) => group.packs));
-  const prices = packs.flatMap(({ pack, content }, i) =>
-    usable.has(i) && pack.price !== null ? [pack.price / content] : [],
+  const prices = new Map(
+    packs.map(({ pack, content }) => [pack.id, pack.price === null ? null : pack.price / content]),
   );
-  return prices.length > 0 ? Math.min(...prices) : null;
+  let sum = 0;
+  for (const { packId, taken } of plan.openings.flatMap((opening) => opening.draws)) {
+    const price = prices.get(packId) ?? null;
+    if (price === null) return null;
+    sum += price * taken;
+  }
+  return sum;
 }
