@@ -84,8 +84,10 @@ describe('a decision to put out all the same', () => {
   });
 
   it('falls when another test counts, or the test has other figures', () => {
-    const again = { ...backSoil, id: 'soil-3', date: '2026-04-25' };
-    expect(refusal(plan(yardWith([backSoil, again], [decide()]), 'back'))).toContain('another soil test');
+    const again = { ...backSoil, id: 'soil-3', name: 'Spring soil', date: '2026-04-25' };
+    expect(refusal(plan(yardWith([backSoil, again], [decide()]), 'back'))).toContain(
+      'the soil test that counts now is “Spring soil”',
+    );
     // before the new test was sampled the old one counts still
     expect(plan(yardWith([backSoil, again], [decide()], {}, '2026-04-24'), 'back').doses.length).toBe(1);
     const more = { ...backSoil, mgPerKg: { P: 120 } };

@@ -67,10 +67,12 @@ export function lapsesOf(
     lapses.push(`the dose is ${timesWords(dose.rateFactor)} now`);
   const known = refused.filter((zone) => override.zoneIds.includes(zone.id));
   const tests = new Set(known.flatMap((zone) => phosphorusGate(yard, zone, visit.date).test ?? []));
-  const isNew = [...tests].some(
-    (test) => !override.soilTests.some((then) => then.id === test.id && isNoMore(test, then.pMgPerKg)),
-  );
-  if (isNew) lapses.push('another soil test counts now, or it has other figures');
+  for (const test of tests) {
+    const then = override.soilTests.find(({ id }) => id === test.id);
+    if (then === undefined) lapses.push(`the soil test that counts now is “${soilTestName(test)}”`);
+    else if (!isNoMore(test, then.pMgPerKg))
+      lapses.push(`the soil test “${soilTestName(test)}” has other figures now`);
+  }
   return lapses;
 }
 

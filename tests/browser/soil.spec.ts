@@ -104,7 +104,9 @@ test('a soil test with much phosphorus refuses a product, and says what can be d
   await page.getByRole('button', { name: /^Behind the house/ }).click();
   const again = page.locator('soil-section').getByRole('button', { name: 'Copy', exact: true });
   await again.click();
-  await expect(page.locator('override-list')).toContainText('It no longer holds: another soil test counts now');
+  await expect(page.locator('override-list')).toContainText(
+    'It no longer holds: the soil test that counts now is “Behind the house, copy',
+  );
   await goToStep(page, 'Visit');
   await expect(starter.locator('.note.error')).toContainText(/The decision of .* was for Back lawn/);
   await goToStep(page, 'Need');

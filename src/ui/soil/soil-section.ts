@@ -78,7 +78,7 @@ export class SoilSection extends AppPart {
         <button class="open" aria-expanded=${isOpen ? 'true' : 'false'} @click=${() => this.open(isOpen ? null : test.id)}>
           <b>${soilTestName(test)}</b><span>${test.date ?? 'no day yet'}</span>
           <span class="words">${zones.length === 0 ? 'No ground chosen yet' : zones.map(zoneName).join(', ')}${
-            zones.length > 0 && own.length === 0 ? '; a newer test counts for all of it' : ''
+            zones.length > 0 && own.length === 0 ? '; a newer test counts for all of it from its day on' : ''
           }${isOld ? '; more than three years old' : ''}</span>
         </button>
         ${
