@@ -24,6 +24,7 @@ import {
 } from './frame';
 import { cornerLotProducts } from './products';
 import { withProgramVisits } from './withProgramVisits';
+import { withRecords } from './withRecords';
 
 /** Middle of the lot, in open country; the lot itself is invented. */
 export const CORNER_LOT_MIDDLE: Position = [-97.4312, 39.8214];
@@ -168,7 +169,7 @@ export const cornerLotMarks: readonly DrawnMark[] = [
 
 /** @param picture the aerial-like picture of the lot, offered as one of the user's own base layers */
 export function cornerLotYard(picture: BaseLayer): Yard {
-  return withProgramVisits({
+  const yard = withProgramVisits({
     ...emptyYard('sample-corner-lot', 'Quarry Bend corner lot'),
     zones: cornerLotZones.map((zone) => placeZone(cornerLotFrame, zone)),
     parcel: {
@@ -189,4 +190,5 @@ export function cornerLotYard(picture: BaseLayer): Yard {
     rules: cornerLotRules,
     settings: { ...DEFAULT_SETTINGS, baseLayer: { kind: 'grid' }, ownLayers: [picture] },
   });
+  return withRecords(yard);
 }

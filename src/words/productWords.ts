@@ -145,8 +145,12 @@ export function dosedName(product: Product): string {
     : productName(product);
 }
 
-/** What a dose is called: the name of its product and, of several, of its use. */
+/** What a dose is called: the name of its product and, of several, of its use; as recorded where it is done. */
 export function doseName(dose: VisitDose, products: readonly Product[]): string {
+  if (dose.laid !== null) {
+    const name = dose.laid.productName.trim() || productName(undefined);
+    return dose.laid.useName.trim() === '' ? name : `${name}, ${lowerFirst(dose.laid.useName.trim())}`;
+  }
   const product = products.find((each) => each.id === dose.productId);
   const used = product && applyUse(product, dose.useId);
   return used ? dosedName(used) : productName(product);

@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { type LaidDown, type LedgerItem, type LedgerYear, meanOfZones } from '../../season/ledgerSums';
+import type { LaidDown, LedgerItem, LedgerYear } from '../../season/ledgerSums';
 import { formatNutrientCell, nutrientPlace, nutrientUnit } from '../../units/nutrientRow';
 import { ITEM_LONG_WORDS, ITEM_WORDS } from '../../words/ledgerWords';
 import { groundName } from '../../words/zoneWords';
@@ -8,7 +8,7 @@ import { NUTRIENTS } from '../../yard/types';
 import { SHORT_MONTH_NAMES } from '../../yard/yearDay';
 import { AppPart } from '../parts/app-part';
 import { shared } from '../parts/shared';
-import type { LedgerModel } from './ledger-model';
+import { goneName, type LedgerModel, meanOfModel } from './ledger-model';
 
 /** A year month by month: `items` of one ground as columns, or with `byZone` one item zone by zone. */
 @customElement('ledger-months')
@@ -40,7 +40,7 @@ export class LedgerMonths extends AppPart {
 
   private renderItems() {
     const { model, app } = this;
-    const year = meanOfZones([...model.years.values()]);
+    const year = meanOfModel(model);
     const most = (item: LedgerItem) => year.year.total[item] ?? 0;
     const items = this.items.filter((item) => most(item) > 0 || isNutrient(item));
     const caption = `${this.ground} in ${model.year} by month, ${nutrientUnit(app.units)}`;
@@ -57,16 +57,20 @@ export class LedgerMonths extends AppPart {
           <tr class="sum"><th scope="row">Year</th>${items.map((item) => this.cell(year.year, item, most(item)))}</tr>
         </tbody>
       </table></div>
-      <p class="quiet">${nutrientUnit(app.units)}, done and to come together${model.zones.length > 1 ? '; the mean of the zones weighted by area' : ''}. A mark tells what of a month is done: ● all, ◐ a part.</p>
+      <p class="quiet">${nutrientUnit(app.units)}, done and to come together${model.zones.length > 1 ? '; the mean over all their ground, strips left alone counted in' : ''}.${goneWords(model)} A mark tells what of a month is done: ● all, ◐ a part.</p>
     `;
   }
 
   private renderZones() {
     const { model, app } = this;
     const { item } = model;
-    const rows: readonly (readonly [string, LedgerYear])[] = model.zones.flatMap((zone) => {
-      const year = model.years.get(zone.id);
-      return year ? [[groundName(zone.name), year] as const] : [];
+    const named = [
+      ...model.zones.map(({ id, name }) => [id, groundName(name)] as const),
+      ...model.gone.map((ground) => [ground.zoneId, goneName(ground)] as const),
+    ];
+    const rows: readonly (readonly [string, LedgerYear])[] = named.flatMap(([id, name]) => {
+      const year = model.years.get(id);
+      return year ? [[name, year] as const] : [];
     });
     const most = Math.max(0, ...rows.map(([, year]) => year.year.total[item] ?? 0));
     const caption = `${ITEM_LONG_WORDS[item]} in ${model.year} by zone and month, ${nutrientUnit(app.units)}`;
@@ -79,11 +83,11 @@ export class LedgerMonths extends AppPart {
           <thead><tr><th scope="col">Zone</th>${SHORT_MONTH_NAMES.map((month) => html`<th scope="col" class="num">${month}</th>`)}<th scope="col" class="num">Year</th></tr></thead>
           <tbody>
             ${rows.map((row) => line(row, false))}
-            ${rows.length > 1 ? line(['Mean by area', meanOfZones([...model.years.values()])], true) : nothing}
+            ${rows.length > 1 ? line(['Mean by area', meanOfModel(model)], true) : nothing}
           </tbody>
         </table>
       </div>
-      <p class="quiet">${ITEM_LONG_WORDS[item]}, ${nutrientUnit(app.units)}, done and to come together.</p>
+      <p class="quiet">${ITEM_LONG_WORDS[item]}, ${nutrientUnit(app.units)}, done and to come together.${goneWords(model)}</p>
     `;
   }
 
@@ -94,6 +98,11 @@ export class LedgerMonths extends AppPart {
       ? html`<td class="num ${isSum ? 'sum' : ''}">${formatNutrientCell(value, nutrientPlace(most, units), units)}</td>`
       : html`<td class="num none">·</td>`;
   }
+}
+
+/** Ground that is gone is told apart: the mean is of the ground there is. */
+function goneWords({ zones, gone }: LedgerModel): string {
+  return zones.length > 0 && gone.length > 0 ? ' Ground that is gone is not in the mean.' : '';
 }
 
 /** N, P2O5 and K2O stand in the table whether any is laid down or not. */

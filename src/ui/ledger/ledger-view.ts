@@ -1,7 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { ledgerDosesCsv, ledgerMonthsCsv } from '../../io/writeLedgerCsv';
-import { type LedgerItem, meanOfZones, yearOf } from '../../season/ledgerSums';
+import { type LedgerItem, yearOf } from '../../season/ledgerSums';
 import type { LedgerEntry } from '../../season/types';
 import { ITEM_LONG_WORDS } from '../../words/ledgerWords';
 import { doseName } from '../../words/productWords';
@@ -10,12 +10,15 @@ import { AppPart, fieldValue } from '../parts/app-part';
 import { saveFile } from '../parts/save-file';
 import { shared } from '../parts/shared';
 import {
+  goneGround,
+  goneName,
   groundChoices,
   groundWords,
   type LedgerGround,
   type LedgerModel,
   ledgerModel,
   ledgerScope,
+  meanOfModel,
 } from './ledger-model';
 import './ledger-months';
 import './ledger-zones';
@@ -48,7 +51,7 @@ export class LedgerView extends AppPart {
   protected override render() {
     const { app } = this;
     const { entries } = app.session.derived.season();
-    const grounds = groundChoices(app.yard);
+    const grounds = groundChoices(app.yard, goneGround(entries, app.yard));
     if (grounds.length === 1) return html`<p>No ground that can be treated is measured yet.</p>`;
     const scope = ledgerScope(entries);
     const thisYear = Number(app.today().slice(0, 4));
@@ -122,14 +125,15 @@ export class LedgerView extends AppPart {
 
   private saveMonths(model: LedgerModel, items: readonly LedgerItem[], ground: LedgerGround): void {
     const { app } = this;
-    const own = model.zones.flatMap((zone) => {
-      const year = model.years.get(zone.id);
-      return year ? [[groundName(zone.name), year] as const] : [];
+    const named = [
+      ...model.zones.map(({ id, name }) => [id, groundName(name)] as const),
+      ...model.gone.map((ground) => [ground.zoneId, goneName(ground)] as const),
+    ];
+    const own = named.flatMap(([id, name]) => {
+      const year = model.years.get(id);
+      return year ? [[name, year] as const] : [];
     });
-    const mean = [
-      `${groundWords(app.yard, ground)}, mean by area`,
-      meanOfZones([...model.years.values()]),
-    ] as const;
+    const mean = [`${groundWords(app.yard, ground)}, mean by area`, meanOfModel(model)] as const;
     const grounds = own.length > 1 ? [...own, mean] : own;
     const text = ledgerMonthsCsv(grounds, items, model.year, app.units);
     saveFile(`${this.fileName()} ${model.year} by month.csv`, 'text/csv', text);
@@ -137,16 +141,16 @@ export class LedgerView extends AppPart {
 
   private saveDoses(model: LedgerModel, items: readonly LedgerItem[]): void {
     const { app } = this;
-    const zoneIds = new Set(model.zones.map((zone) => zone.id));
+    const gone = new Map(model.gone.map((ground) => [ground.zoneId, goneName(ground)]));
     const entries = [...model.years.values()]
       .flatMap((zone) => zone.entries)
-      .filter((entry) => zoneIds.has(entry.zoneId) && yearOf(entry) === model.year)
+      .filter((entry) => yearOf(entry) === model.year)
       .sort((a, b) => ((a.date ?? '') < (b.date ?? '') ? -1 : (a.date ?? '') > (b.date ?? '') ? 1 : 0));
     const text = ledgerDosesCsv(
       entries,
       items,
       {
-        zone: (id) => groundName(app.yard.zones.find((zone) => zone.id === id)?.name ?? ''),
+        zone: (id) => gone.get(id) ?? groundName(app.yard.zones.find((zone) => zone.id === id)?.name ?? ''),
         visit: (id) => this.visitName(id),
         product: ({ visitId, doseId }) => {
           const dose = app.yard.visits

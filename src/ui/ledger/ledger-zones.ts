@@ -9,16 +9,16 @@ import { ITEM_LONG_WORDS, ITEM_WORDS } from '../../words/ledgerWords';
 import { CLASS_WORDS, doseName } from '../../words/productWords';
 import { groundName } from '../../words/zoneWords';
 import { zoneClass } from '../../yard/choose';
-import { ZONE_CLASSES, type Zone } from '../../yard/types';
+import { ZONE_CLASSES } from '../../yard/types';
 import { AppPart } from '../parts/app-part';
 import { shared } from '../parts/shared';
 import { barStyles, drawBars, type LedgerBar } from './ledger-bars';
-import { type LedgerModel, planKey } from './ledger-model';
+import { goneName, type LedgerModel, planKey } from './ledger-model';
 
 interface Row {
   readonly name: string;
   /** null: the mean of a class. */
-  readonly zone: Zone | null;
+  readonly zoneId: string | null;
   readonly laid: LaidDown;
   readonly limits: LedgerLimits;
 }
@@ -86,7 +86,7 @@ export class LedgerZones extends AppPart {
     const caption = `${ITEM_LONG_WORDS[model.item]} in ${model.year}, ${unit}`;
     return html`
       ${drawBars(
-        rows.filter((row) => row.zone !== null || rows.length > 1).map((row) => this.barOf(row)),
+        rows.filter((row) => row.zoneId !== null || rows.length > 1).map((row) => this.barOf(row)),
         unit,
         `Bars: ${caption}, done and to come, by zone. The table below has the figures.`,
         this.width,
@@ -101,9 +101,9 @@ export class LedgerZones extends AppPart {
           <tbody>
             ${rows.map((row) => {
               const left = leftOf(value(row), row.limits);
-              const isOpen = row.zone !== null && row.zone.id === this.openId;
-              return html`<tr class=${row.zone === null ? 'mean' : ''}>
-                  <th scope="row">${row.zone === null ? row.name : html`<button class="plain" aria-expanded=${isOpen} @click=${() => this.toggle(row.zone)}>${row.name}</button>`}</th>
+              const isOpen = row.zoneId !== null && row.zoneId === this.openId;
+              return html`<tr class=${row.zoneId === null ? 'mean' : ''}>
+                  <th scope="row">${row.zoneId === null ? row.name : html`<button class="plain" aria-expanded=${isOpen} @click=${() => this.toggle(row.zoneId)}>${row.name}</button>`}</th>
                   <td class="num">${show(row.laid.done[model.item] ?? 0)}</td>
                   <td class="num">${show(row.laid.toCome[model.item] ?? 0)}</td>
                   <td class="num"><b>${show(value(row))}</b></td>
@@ -114,24 +114,29 @@ export class LedgerZones extends AppPart {
                       ? html`<td class="num ${left !== null && left < -1e-12 ? 'over' : ''}">${left !== null && left < -1e-12 ? html`over ${show(-left)}` : show(left)}</td>`
                       : nothing
                   }</tr>
-                ${isOpen && row.zone ? html`<tr class="doses"><td colspan=${columns}>${this.renderDoses(row.zone, place)}</td></tr>` : nothing}`;
+                ${isOpen && row.zoneId ? html`<tr class="doses"><td colspan=${columns}>${this.renderDoses(row.zoneId, place)}</td></tr>` : nothing}`;
             })}
           </tbody>
         </table>
       </div>
-      <p class="quiet">${hasNeed || hasCap ? 'Left is to the lower of need and cap. ' : ''}Open a zone for its doses. Means of a class are weighted by area.</p>
+      <p class="quiet">${hasNeed || hasCap ? 'Left is to the lower of need and cap. ' : ''}Open a zone for its doses. The mean of a class is over all its ground, strips left alone counted in.${this.model.gone.length > 0 ? ' Ground that is gone stands by its recorded name.' : ''}</p>
     `;
   }
 
   private rows(): readonly Row[] {
     const { model } = this;
-    return ZONE_CLASSES.flatMap((each): Row[] => {
+    const gone = model.gone.flatMap((ground): Row[] => {
+      const year = model.years.get(ground.zoneId);
+      const limits = { need: null, cap: null };
+      return year ? [{ name: goneName(ground), zoneId: ground.zoneId, laid: year.year, limits }] : [];
+    });
+    const classes = ZONE_CLASSES.flatMap((each): Row[] => {
       const zones = model.zones.filter((zone) => zoneClass(zone) === each);
       const years = zones.flatMap((zone) => model.years.get(zone.id) ?? []);
       const own = zones.flatMap((zone): Row[] => {
         const year = model.years.get(zone.id);
         const limits = ledgerLimits(model.yard, zone, model.item);
-        return year ? [{ name: groundName(zone.name), zone, laid: year.year, limits }] : [];
+        return year ? [{ name: groundName(zone.name), zoneId: zone.id, laid: year.year, limits }] : [];
       });
       if (own.length < 2) return own;
       const same = (of: (limits: LedgerLimits) => number | null) => {
@@ -140,10 +145,11 @@ export class LedgerZones extends AppPart {
       };
       const limits = { need: same((one) => one.need), cap: same((one) => one.cap) };
       return [
-        { name: `${CLASS_WORDS[each]}, mean`, zone: null, laid: meanOfZones(years).year, limits },
+        { name: `${CLASS_WORDS[each]}, mean`, zoneId: null, laid: meanOfZones(years).year, limits },
         ...own,
       ];
     });
+    return [...classes, ...gone];
   }
 
   private barOf({ name, laid, limits }: Row): LedgerBar {
@@ -158,13 +164,13 @@ export class LedgerZones extends AppPart {
     };
   }
 
-  private toggle(zone: Zone | null): void {
-    this.openId = zone === null || zone.id === this.openId ? null : zone.id;
+  private toggle(zoneId: string | null): void {
+    this.openId = zoneId === this.openId ? null : zoneId;
   }
 
-  private renderDoses(zone: Zone, place: number) {
+  private renderDoses(zoneId: string, place: number) {
     const { model, app } = this;
-    const entries = model.years.get(zone.id)?.entries ?? [];
+    const entries = model.years.get(zoneId)?.entries ?? [];
     if (entries.length === 0) return html`<p>No dose of ${model.year} has it as its ground.</p>`;
     const show = (entry: LedgerEntry | undefined) =>
       entry ? formatNutrientCell(laidBy(entry)[model.item] ?? 0, place, app.units) : '';
@@ -179,10 +185,10 @@ export class LedgerZones extends AppPart {
       )}</tbody></table>`;
   }
 
-  private doseName({ visitId, doseId, productId }: LedgerEntry): string {
+  private doseName({ visitId, doseId, productName }: LedgerEntry): string {
     const { yard } = this.model;
     const dose = yard.visits.find(({ id }) => id === visitId)?.doses.find(({ id }) => id === doseId);
-    return dose ? doseName(dose, yard.products) : productId;
+    return dose ? doseName(dose, yard.products) : productName;
   }
 }
 

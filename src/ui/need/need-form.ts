@@ -6,7 +6,7 @@ import { monthlyNeed } from '../../need/monthlyNeed';
 import { zonesOfNeed } from '../../need/needOfZone';
 import { newNeed } from '../../need/setUpNeeds';
 import { findSpecies } from '../../need/species';
-import { yearByMonth } from '../../season/yearByMonth';
+import { type ProductYear, yearByMonth } from '../../season/yearByMonth';
 import { SEASON_WORDS } from '../../words/needWords';
 import { replaceEntry } from '../../yard/edits';
 import {
@@ -101,8 +101,8 @@ export class NeedForm extends AppPart {
     const { years, first } = chartYears(entries, new Set(zones.map((zone) => zone.zoneId)), app.today());
     const year = this.year !== null && years.includes(this.year) ? this.year : first;
     const months = monthlyNeed(need, yard.climate);
-    const nameOf = (id: string) =>
-      yard.products.find((product) => product.id === id)?.name || 'Unnamed product';
+    const nameOf = ({ productId, productName }: ProductYear) =>
+      yard.products.find(({ id }) => id === productId)?.name || productName || 'Unnamed product';
     const data = yearChartData(yearByMonth(entries, zones, year), nameOf, {
       needKgPerM2: months && heldNeed(months, need.hold).months,
       growth: growthPotentials(yard.climate, need.season),

@@ -76,10 +76,11 @@ export class SeasonChart extends AppPart {
     const isKnown = needs.some((need) => need !== null) && whole > 0;
     const season = zones.map((zone) => needOfZone(yard, zone)?.season).find((one) => one !== undefined);
     return {
-      products: laid.map(({ productId }) => ({
-        id: productId,
-        name: productName(yard.products.find((one) => one.id === productId)),
-      })),
+      products: laid.map((own) => {
+        const label = yard.products.find((one) => one.id === own.productId);
+        // of a product that has left the shelf the recorded name is told
+        return { id: own.productId, name: label ? productName(label) : own.productName };
+      }),
       planned: months.map((month) => laid.map((product) => product.planned[month] ?? 0)),
       done: months.map((month) => laid.map((product) => product.done[month] ?? 0)),
       needKgPerM2: isKnown

@@ -1,14 +1,18 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { productOfDose } from '../../plan/applyUse';
+import { doneRecord } from '../../plan/laidDose';
 import { convertAmount, isBulk } from '../../plan/rate';
 import { stockOf } from '../../plan/stockIssues';
 import { takeFromStock } from '../../plan/takeFromStock';
 import type { DoseFigures, VisitFigures } from '../../plan/types';
 import { changeActual, markDone, unmarkDone, usedAmount } from '../../season/markDone';
 import type { Quantity } from '../../units/choices';
+import { formatAmount, formatArea } from '../../units/format';
 import { amountWords, doseName } from '../../words/productWords';
+import { groundName } from '../../words/zoneWords';
 import { replaceVisit } from '../../yard/edits';
-import type { Amount, Visit, VisitDose } from '../../yard/types';
+import type { Amount, DoneRecord, Product, UnitSystem, Visit, VisitDose } from '../../yard/types';
 import { AppPart, fieldValue, isTicked } from '../parts/app-part';
 import '../parts/number-field';
 import type { NumberChange } from '../parts/number-field';
@@ -74,7 +78,7 @@ export class DoneForm extends AppPart {
               }} />Take ${stocked.length === 1 ? stockWords(stocked[0]) : 'the products'} off the shelf, opened packs first</label>`
         }
       </form>
-      <p class="quiet">Then type what was really used; the ledger counts that.</p>
+      <p class="quiet">Then type what was really used; the ledger counts that. Label and ground are kept on record as they stand.</p>
     `;
   }
 
@@ -87,6 +91,7 @@ export class DoneForm extends AppPart {
         <button @click=${() => app.dispatch('Visit not done', (yard) => unmarkDone(yard, visit.id))}>Not done after all</button>
       </div>
       ${tookAny ? html`<p class="quiet">“Not done after all” puts back on the shelf what was taken off.</p>` : nothing}
+      <p class="quiet">What was laid down is on record as it stood on the day it was marked: later changes of the label, the zones or the plan above leave it as it is. To count such a change, take the mark off and mark the visit done anew.</p>
       ${visit.doses.map((dose) => this.renderDose(dose, figures))}
     `;
   }
@@ -94,17 +99,21 @@ export class DoneForm extends AppPart {
   private renderDose(dose: VisitDose, figures: VisitFigures | null) {
     const { app } = this;
     const name = doseName(dose, app.yard.products);
-    const own = figures?.doses.find((each) => each.dose.id === dose.id);
-    if (!figures || !own) {
-      return html`<fieldset><legend>${name}</legend><p class="note warning"><b>Check: </b>It cannot be planned as it stands, so nothing of it is counted.</p></fieldset>`;
+    const own = figures?.doses.find((each) => each.dose.id === dose.id) ?? null;
+    const record = dose.laid ?? (own && doneRecord(own));
+    if (!figures || !record) {
+      return dose.actual?.value === 0
+        ? html`<fieldset><legend>${name}</legend><p class="quiet">Not put down.</p></fieldset>`
+        : html`<fieldset><legend>${name}</legend><p class="note warning"><b>Check: </b>It has no record and cannot be planned as it stands, so nothing of it is counted.</p></fieldset>`;
     }
-    const { product, amount } = own;
-    const used = usedAmount(dose, figures) ?? amount;
-    const inPlanned = convertAmount(used, amount.unit, product.densityKgPerL);
+    const { planned, densityKgPerL } = record;
+    const label = productOfDose(app.yard.products, dose);
+    const used = usedAmount(dose, figures) ?? planned;
+    const inPlanned = convertAmount(used, planned.unit, densityKgPerL);
     const share =
-      inPlanned && amount.value > 0 ? Number((inPlanned.value / amount.value).toPrecision(4)) : null;
+      inPlanned && planned.value > 0 ? Number((inPlanned.value / planned.value).toPrecision(4)) : null;
     const other: Amount['unit'] = used.unit === 'L' ? 'kg' : 'L';
-    const turned = convertAmount(used, other, product.densityKgPerL);
+    const turned = used.value > 0 ? convertAmount(used, other, densityKgPerL) : null;
     const set = (actual: Amount | null) =>
       app.dispatch(
         'Change what was used',
@@ -113,7 +122,7 @@ export class DoneForm extends AppPart {
       );
     return html`<fieldset><legend>${name}</legend>
       <div class="used">
-        <quantity-field label="Really used" .quantity=${quantityOf(own, used)} optional .system=${app.units} .value=${used.value} .min=${0}
+        <quantity-field label="Really used" .quantity=${quantityOf(label, used)} optional .system=${app.units} .value=${used.value} .min=${0}
           @quantity-change=${(event: CustomEvent<QuantityChange>) =>
             set(
               event.detail.valueSi === null ? null : { unit: used.unit, value: event.detail.valueSi },
@@ -121,26 +130,59 @@ export class DoneForm extends AppPart {
         <number-field label="Share of the plan" suffix="%" .value=${share} .scale=${100} .min=${0} .max=${10_000}
           @number-change=${(event: CustomEvent<NumberChange>) => {
             const { value } = event.detail;
-            if (value !== null) set(value === 1 ? null : { unit: amount.unit, value: amount.value * value });
+            if (value !== null)
+              set(value === 1 ? null : { unit: planned.unit, value: planned.value * value });
           }}></number-field>
       </div>
-      <p class="quiet">Planned: ${amountWords(product, amount, app.units)}${dose.actual === null ? ', counted as planned' : ''}.${this.takenWords(own, dose)}</p>
+      <p class="quiet">Planned: ${this.show(label, planned)}${dose.actual === null ? ', counted as planned' : ''}.${this.takenWords(label, record, dose)}</p>
+      ${dose.laid !== null ? this.renderRecord(record, own) : dose.actual?.value === 0 ? nothing : this.renderUnrecorded(figures)}
       ${turned ? html`<button type="button" class="plain" @click=${() => set(turned)}>Tell it by ${other === 'kg' ? 'weight' : 'volume'}</button>` : nothing}
     </fieldset>`;
   }
 
+  /** The ground on record, and whether today's plan says otherwise. */
+  private renderRecord(record: DoneRecord, own: DoseFigures | null) {
+    const { app } = this;
+    return html`<p class="quiet">On record: ${groundWords(record, app.units)}.</p>
+      ${
+        own && !isAsRecorded(record, own)
+          ? html`<p class="note">By today’s label and zones the plan above would be ${this.show(own.product, own.amount)} on ${groundWords(doneRecord(own), app.units)}; the ledger counts what is on record.</p>`
+          : nothing
+      }`;
+  }
+
+  /** A dose added to a visit that was done already, or marked before records were kept. */
+  private renderUnrecorded(figures: VisitFigures) {
+    const { app, visit } = this;
+    const keep = () =>
+      app.dispatch('Put dose on record', (yard) =>
+        markDone(yard, figures, visit.doneOn ?? app.today(), false),
+      );
+    return html`<p class="note">It is not on record yet, so it changes with its label, its zones and the plan above.</p>
+      <button type="button" @click=${keep}>Put it on record as it stands</button>`;
+  }
+
+  private show(product: Product | null, amount: Amount): string {
+    return product ? amountWords(product, amount, this.app.units) : formatAmount(amount, this.app.units);
+  }
+
   /** What the shelf gave, and what it lacked. */
-  private takenWords({ product, amount }: DoseFigures, { taken, actual }: VisitDose): string {
+  private takenWords(
+    label: Product | null,
+    { planned, densityKgPerL }: DoneRecord,
+    { taken, actual }: VisitDose,
+  ): string {
     if (taken === null) return ' Nothing was taken off the shelf.';
-    const given = product.packs.reduce((sum, pack) => {
-      const content = convertAmount(pack.content, amount.unit, product.densityKgPerL);
+    if (label === null) return '';
+    const given = label.packs.reduce((sum, pack) => {
+      const content = convertAmount(pack.content, planned.unit, densityKgPerL);
       return sum + (taken[pack.id] ?? 0) * (content?.value ?? 0);
     }, 0);
-    const used = convertAmount(actual ?? amount, amount.unit, product.densityKgPerL);
+    const used = convertAmount(actual ?? planned, planned.unit, densityKgPerL);
     const short = used !== null && given < used.value * (1 - 1e-6);
-    const show = amountWords(product, { unit: amount.unit, value: given }, this.app.units);
+    const words = this.show(label, { unit: planned.unit, value: given });
     return given > 0
-      ? ` ${show} came off the shelf${short ? ', all there was' : ''}.`
+      ? ` ${words} came off the shelf${short ? ', all there was' : ''}.`
       : ' The shelf had none of it.';
   }
 
@@ -170,9 +212,32 @@ export class DoneForm extends AppPart {
   }
 }
 
-function quantityOf({ product }: DoseFigures, amount: Amount): Quantity {
+function quantityOf(product: Product | null, amount: Amount): Quantity {
   if (amount.unit === 'kg') return 'mass';
-  return isBulk(product) ? 'bulk-volume' : 'volume';
+  return product && isBulk(product) ? 'bulk-volume' : 'volume';
+}
+
+/** "Front lawn, Back lawn and 3 more, 2,000 sq ft". */
+function groundWords({ zones }: DoneRecord, units: UnitSystem): string {
+  if (zones.length === 0) return 'no ground';
+  const shown = zones.slice(0, zones.length > 4 ? 3 : 4).map((zone) => groundName(zone.name));
+  const more = zones.length > shown.length ? ` and ${zones.length - shown.length} more` : '';
+  const areaM2 = zones.reduce((sum, zone) => sum + zone.areaM2, 0);
+  return `${shown.join(', ')}${more}, ${formatArea(areaM2, units)}`;
+}
+
+/** True while today's plan lays down the same, to a thousandth, on the same ground. */
+function isAsRecorded(record: DoneRecord, own: DoseFigures): boolean {
+  const now = doneRecord(own);
+  const isNear = (a: number, b: number) => Math.abs(a - b) <= 1e-3 * Math.max(a, b);
+  return (
+    now.planned.unit === record.planned.unit &&
+    isNear(now.planned.value, record.planned.value) &&
+    now.zones.length === record.zones.length &&
+    now.zones.every(({ zoneId, areaM2 }) =>
+      record.zones.some((zone) => zone.zoneId === zoneId && isNear(zone.areaM2, areaM2)),
+    )
+  );
 }
 
 function stockWords(dose: DoseFigures | undefined): string {
