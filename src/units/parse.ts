@@ -119,6 +119,36 @@ const VOLUME: Names = {
 const PIECE =
   /^\s*(\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+\/\d+|\d*\.?\d+(?:\s+\d+\/\d+)?)\s*((?:ft2|m2|m3)(?!\d|\s*[a-z'"])|(?:[^\d.,]|(?<=[a-z])\.(?!\d))*)/i;
 
+/** A number with commas (and points) as it was typed. */
+const WITH_COMMA = /[+-]?[\d.]*,[\d.,]*/;
+/** Thousands parted as they are here: three digits after every comma, and no nought before the first. */
+const GROUPED = /^[+-]?[1-9]\d{0,2}(?:,\d{3})+(?:\.\d*)?$/;
+
+/** What is wrong with a comma that is not at a thousands place, and what to write; empty where none is wrong. */
+function commaFault(text: string): string {
+  const number = WITH_COMMA.exec(text)?.[0] ?? '';
+  if (!/\d/.test(number) || GROUPED.test(number)) return '';
+  const [whole = '', part = '', ...more] = number.split(',');
+  const isDecimal = more.length === 0 && part !== '' && !part.includes('.');
+  const instead = isDecimal ? `${whole.replaceAll('.', '') || '0'}.${part}` : number.replaceAll(',', '');
+  return `${number}: write ${instead}; a comma parts thousands here.`;
+}
+
+/** Digits, grouped or not, with a point or an exponent; or a fraction with or without a whole number. */
+const PLAIN = /^([+-]?)((?:\d[\d,]*\.?\d*|\.\d+)(?:e[+-]?\d+)?|(?:\d+\s+)?\d+\/\d+)$/i;
+
+/** A plain number without a unit: "4.5", "-3", "12,500", "1/2", "6 1/2", "2e3". */
+export function parseNumber(text: string): Parsed {
+  const plain = text.trim().replace(/^[−–]/, '-');
+  const fault = /^[+-]?[\d.,]+$/.test(plain) ? commaFault(plain) : '';
+  if (fault) return { ok: false, message: fault };
+  const [, sign, digits = ''] = PLAIN.exec(plain) ?? [];
+  const value = digits === '' ? Number.NaN : readNumber(digits);
+  if (!Number.isFinite(value))
+    return { ok: false, message: plain === '' ? 'Type a number.' : `“${text.trim()}” is not a number.` };
+  return { ok: true, value: sign === '-' && value !== 0 ? -value : value };
+}
+
 /**
  * Reads one or more "number unit" pieces and adds them up: `12' 6"`, `12 ft 6 in`, `6 1/2 in`, `3,200 sq ft`.
  * @param bare SI factor of a number without a unit
@@ -126,6 +156,8 @@ const PIECE =
 function parsePieces(text: string, names: Names, bare: number, example: string): Parsed {
   const plain = text.trim();
   if (plain === '') return { ok: false, message: `Type a number, such as ${example}.` };
+  const comma = commaFault(plain.replace(/,\s+/g, ' '));
+  if (comma) return { ok: false, message: comma };
   if (/^[-−–]/.test(plain)) return { ok: false, message: 'It cannot be less than zero.' };
   let rest = plain;
   let value = 0;

@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
+import { parseNumber } from '../../units/parse';
 import { shared } from './shared';
 import { showFault } from './show-fault';
 
@@ -7,8 +8,6 @@ import { showFault } from './show-fault';
 export interface NumberChange {
   readonly value: number | null;
 }
-
-const NUMBER = /^[+-]?(\d[\d,]*)?(\.\d*)?$/;
 
 /**
  * A plain number without a unit of its own, such as a percent, a count or a price. Sends
@@ -39,6 +38,8 @@ export class NumberField extends LitElement {
   @property({ attribute: false }) max: number | null = null;
   /** word after the number. */
   @property() suffix = '';
+  /** sign of the currency, which may be typed along. */
+  @property() sign = '';
   @property({ type: Boolean }) optional = false;
   @property({ type: Boolean }) whole = false;
 
@@ -69,12 +70,21 @@ export class NumberField extends LitElement {
 
   private read(text: string): { value: number | null } | { fault: string } {
     if (text === '') return this.optional ? { value: null } : { fault: 'Type a number.' };
-    const typed = Number(text.replaceAll(',', ''));
-    if (!NUMBER.test(text) || !Number.isFinite(typed)) return { fault: `“${text}” is not a number.` };
+    const read = parseNumber(this.withoutWords(text));
+    if (!read.ok) return { fault: read.message };
+    const typed = read.value;
     if (this.whole && !Number.isInteger(typed)) return { fault: 'Type a whole number.' };
     if (this.min !== null && typed < this.min) return { fault: `Must be ${this.min} or more.` };
     if (this.max !== null && typed > this.max) return { fault: `Must be ${this.max} or less.` };
     return { value: typed / this.scale };
+  }
+
+  /** Without the sign or the word that stands beside the field anyway: "$19", "12 %". */
+  private withoutWords(text: string): string {
+    const { sign, suffix } = this;
+    if (sign && text.startsWith(sign)) return text.slice(sign.length);
+    const end = [sign, suffix].find((word) => word !== '' && text.endsWith(word));
+    return end === undefined ? text : text.slice(0, -end.length);
   }
 
   private typed(): void {

@@ -2,7 +2,7 @@ import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { fittingUnit, type Quantity, type UnitChoice, unitChoices } from '../../units/choices';
 import { formatEntry, formatNumber } from '../../units/format';
-import { parseArea, parseLength, parseMass, parseVolume } from '../../units/parse';
+import { parseArea, parseLength, parseMass, parseNumber, parseVolume } from '../../units/parse';
 import type { UnitSystem } from '../../yard/types';
 import { shared } from './shared';
 import { showFault } from './show-fault';
@@ -19,7 +19,6 @@ const PARSERS = {
   volume: parseVolume,
   'bulk-volume': parseVolume,
 } as const;
-const PLAIN_NUMBER = /^[+-]?(\d[\d,]*)?(\.\d*)?(e[+-]?\d+)?$/i;
 
 /**
  * A number with a choice of unit. Takes and gives SI only. Text with units of its own
@@ -136,11 +135,10 @@ export class QuantityField extends LitElement {
   }
 
   private readText(text: string): { ok: true; value: number } | { ok: false; message: string } {
-    if (PLAIN_NUMBER.test(text)) {
-      return { ok: true, value: this.choice.toSI(Number(text.replaceAll(',', ''))) };
-    }
+    const plain = parseNumber(text);
+    if (plain.ok) return { ok: true, value: this.choice.toSI(plain.value) };
     const parser = PARSERS[this.quantity as keyof typeof PARSERS];
-    return parser ? parser(text, this.system) : { ok: false, message: `“${text}” is not a number.` };
+    return parser ? parser(text, this.system) : plain;
   }
 
   private checkRange(value: number): string {
@@ -172,7 +170,7 @@ export class QuantityField extends LitElement {
       return;
     }
     // a number stays in the unit it was typed in
-    const isPlain = PLAIN_NUMBER.test(text);
+    const isPlain = parseNumber(text).ok;
     if (isPlain) this.chosen = this.choice.id;
     this.typed = isPlain ? { text, valueSi: read.value } : null;
     this.send(read.value);

@@ -60,7 +60,7 @@ export class PackList extends AppPart {
           }}></quantity-field>
         <label>Sold by<select @change=${(event: Event) => this.change(pack, { content: { unit: fieldValue(event), value: 0 } as Amount })}>
           <option value="L" .selected=${isVolume}>volume</option><option value="kg" .selected=${!isVolume}>weight</option></select></label>
-        <number-field label=${`Price, ${app.yard.settings.currency}`} optional .value=${pack.price} .min=${0}
+        <number-field label=${`Price, ${app.yard.settings.currency}`} optional sign=${app.yard.settings.currency} .value=${pack.price} .min=${0}
           @number-change=${(event: CustomEvent<NumberChange>) => this.change(pack, { price: event.detail.value })}></number-field>
         <number-field label="On hand" suffix="packs" .value=${product.onHand[pack.id] ?? 0} .min=${0}
           @number-change=${(event: CustomEvent<NumberChange>) => this.setOnHand(pack, event.detail.value ?? 0)}></number-field>
