@@ -4,6 +4,7 @@ import { KG_PER_LB, L_PER_GAL } from '../units/factors';
 import { plannedEntries } from './ledgerEntries';
 import { itemsLaid, ledgerSums, ledgerYears, meanOfZones } from './ledgerSums';
 import { doneDay, testDay, testFeed, testSeason } from './testSeason';
+import type { LedgerEntry } from './types';
 import { yearByMonth } from './yearByMonth';
 
 const feed = testFeed('feed', [20, 5, 10]);
@@ -44,6 +45,27 @@ describe('the ledger of a year', () => {
     expect(mean.year.total.N).toBeCloseTo(lbPer1000(1.1), 12);
     expect(mean.months[8]?.toCome.N).toBeCloseTo(lbPer1000(0.3), 12);
     expect(meanOfZones([]).year.total).toEqual({});
+  });
+  it('counts a strip left alone as nought in a mean, and no more ground than a zone has', () => {
+    // half of 1,000 m² fed 2 g/m² beside 1,000 m² unfed: 1 kg on 2,000 m² is 0.5 g/m²
+    const fed = {
+      ...(entries[0] as LedgerEntry),
+      areaM2: 500,
+      nutrientKgPerM2: { N: 0.002, P2O5: 0, K2O: 0 },
+    };
+    const ground = [
+      { zoneId: 'front', areaM2: 1000 },
+      { zoneId: 'back', areaM2: 1000 },
+    ];
+    const mean = (list: readonly LedgerEntry[], of = ground) => ({
+      year: meanOfZones(ledgerSums(list, of, 2026)).year.total.N,
+      products: yearByMonth(list, of, 2026)[0]?.done[4],
+    });
+    expect(mean([fed])).toEqual({ year: 0.0005, products: 0.0005 });
+    // the zone was larger when it was fed
+    expect(mean([{ ...fed, areaM2: 4000 }])).toEqual({ year: 0.001, products: 0.001 });
+    // one zone by itself is told by its treated ground, as in its row
+    expect(mean([fed], ground.slice(0, 1))).toEqual({ year: 0.002, products: 0.002 });
   });
   it('knows its years and what it counts', () => {
     expect(ledgerYears(entries)).toEqual([2026, 2027]);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { stockLess, takeFromStock } from '../plan/takeFromStock';
 import { newProduct } from '../yard/defaults';
+import { replaceVisit } from '../yard/edits';
 import type { Amount, Product, Yard } from '../yard/types';
 import { changeActual, markDone, unmarkDone } from './markDone';
 import { testDay, testFeed, testSeason } from './testSeason';
@@ -85,6 +86,33 @@ describe('a visit marked done', () => {
     expect(done.visits[0]?.doses.map((dose) => dose.actual)).toEqual([null, { unit: 'kg', value: 0 }]);
     expect(stockOf(done)).toBeCloseTo(1.5 - each, 8);
     expect(unmarkDone(done, 'day').visits[0]?.doses.map((dose) => dose.actual)).toEqual([null, null]);
+  });
+  it('keeps on record what each dose was laid down by, until the mark is taken off', () => {
+    const done = markDone(season.yard, figures, '2026-05-02', false);
+    const [laid] = done.visits[0]?.doses.map((dose) => dose.laid) ?? [];
+    expect(laid).toMatchObject({ productName: 'Feed 20-0-0', useName: '', analysis: { nPct: 20 } });
+    expect(laid?.planned.value).toBeCloseTo(4.5359237, 6);
+    expect(laid?.zones.map((zone) => [zone.zoneId, zone.name, Math.round(zone.areaM2)])).toEqual([
+      ['front', 'Front', 93],
+      ['back', 'Back', 93],
+    ]);
+    const used = changeActual(done, figures, 'day-0', { unit: 'kg', value: 2 });
+    expect(used.visits[0]?.doses[0]?.laid).toBe(laid);
+    expect(unmarkDone(used, 'day').visits[0]?.doses.map((dose) => dose.laid)).toEqual([null, null]);
+  });
+  it('puts on record what was done before without one, and leaves other records alone', () => {
+    const done = markDone(season.yard, figures, '2026-05-02', false);
+    const [visit] = done.visits;
+    const [first, second] = visit?.doses ?? [];
+    if (!visit || !first || !second) throw new Error('no doses');
+    const partly = replaceVisit(done, { ...visit, doses: [first, { ...second, laid: null }] });
+    const again = markDone(partly, figures, '2026-05-02', false);
+    expect(again.visits[0]?.doses[0]?.laid).toBe(first.laid);
+    expect(again.visits[0]?.doses[1]?.laid).toEqual(second.laid);
+    const used = changeActual(partly, figures, second.id, { unit: 'kg', value: 2 });
+    expect(used.visits[0]?.doses[1]?.laid).toEqual(second.laid);
+    // a visit that is still planned has nothing to put on record
+    expect(changeActual(season.yard, figures, 'day-0', null).visits[0]?.doses[0]?.laid).toBeNull();
   });
   it('leaves the shelf alone where nothing was taken from it', () => {
     const done = markDone(season.yard, figures, '2026-05-02', false);

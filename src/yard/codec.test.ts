@@ -166,3 +166,30 @@ describe('yardFromGeoJson', () => {
     expect(JSON.stringify(yardToGeoJson(yard as Yard))).toContain('"__proto__":{"kind":"bed"}');
   });
 });
+
+describe('the record of a dose that is done', () => {
+  const laid = {
+    productName: 'Feed',
+    useName: '',
+    planned: { unit: 'kg', value: 4.5 },
+    densityKgPerL: null,
+    analysis: { nPct: 20, p2o5Pct: 0, k2oPct: 0, slowNPctOfN: null, elementsPct: {} },
+    zones: [{ zoneId: 'gone', name: 'Old lawn', areaM2: 90 }],
+  } as const;
+  const withRecord = (record: unknown): Yard => {
+    const yard = testYard();
+    const [visit] = yard.visits;
+    if (!visit) throw new Error('no visit');
+    const doses = visit.doses.map((dose) => ({ ...dose, laid: record as typeof laid }));
+    return { ...yard, visits: [{ ...visit, doneOn: '2026-05-01', doses }] };
+  };
+  it('comes back as it was written, though its zone is gone', () => {
+    const { yard, issues } = yardFromGeoJson(file(withRecord(laid)));
+    expect(issues).toEqual([]);
+    expect(yard?.visits[0]?.doses[0]?.laid).toEqual(laid);
+  });
+  it('with an impossible area leaves its visit out and is told', () => {
+    const bad = { ...laid, zones: [{ zoneId: 'gone', name: '', areaM2: -1 }] };
+    expect(codes(file(withRecord(bad)))).toEqual(['bad-visit']);
+  });
+});

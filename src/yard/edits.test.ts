@@ -51,4 +51,11 @@ describe('edits', () => {
     expect(bare.visits[0]?.doses).toEqual([]);
     expect(bare.products.map((product: Product) => product.id)).toEqual(['p-granules']);
   });
+
+  it('leave the doses of a visit that is done, though their product goes', () => {
+    const done = edits.replaceVisit(yard, { ...visit, doneOn: '2026-05-01' });
+    const bare = edits.removeProduct(done, 'p-liquid');
+    expect(bare.products.map((product: Product) => product.id)).toEqual(['p-granules']);
+    expect(bare.visits).toBe(done.visits);
+  });
 });

@@ -69,7 +69,7 @@ it('opens a file of version 2 whole: one use a label, nothing planned beside vis
       },
       { id: 'p-liquid', seed: null, limePct: null, ingredients: [] },
     ],
-    visits: [{ id: 'v-1', doneOn: null, program: null, doses: [{ useId: null, actual: null }] }],
+    visits: [{ id: 'v-1', doneOn: null, program: null, doses: [{ useId: null, actual: null, laid: null }] }],
     soilTests: [],
     needs: [],
     climate: NO_CLIMATE,
