@@ -52,7 +52,7 @@ export function phosphorusGate(
  * So where no need is named, either of the two is enough to refuse (common practice, no source). Where they
  * speak against each other, `disagreement` says so.
  */
-export function gateOfTest(test: SoilTest): PhosphorusGate {
+function gateOfTest(test: SoilTest): PhosphorusGate {
   const known = kept.get(test);
   if (known !== undefined) return known;
   const gate = judge(test);

@@ -6,6 +6,7 @@ import { bandOf, isLevelFrom } from '../../src/soil/interpretSoil';
 import { inLabUnit, mgPerKgOf } from '../../src/soil/labUnits';
 import { phosphorusGate } from '../../src/soil/phosphorusGate';
 import { SOIL_TABLES } from '../../src/soil/tables';
+import { testOfZone } from '../../src/soil/testOfZone';
 import { testSoil } from '../../src/soil/testSoil';
 import { EXTRACTANTS, SOIL_LEVELS, SOIL_NUTRIENTS, type SoilTest, type Yard } from '../../src/yard/types';
 
@@ -59,6 +60,37 @@ describe('reading of soil tests', () => {
     fc.assert(
       fc.property(figure, fc.constantFrom('ppm' as const, 'lb-per-acre' as const), (value, unit) => {
         expect(inLabUnit(mgPerKgOf(value, unit), unit)).toBeCloseTo(value, 9);
+      }),
+    );
+  });
+});
+
+describe('the test of a zone', () => {
+  it('on any day leaves no better one: none later that is sampled by then, none earlier where all come after', () => {
+    const date = fc.option(fc.constantFrom('2020-05-01', '2022-05-01', '2024-05-01', '2026-05-01'));
+    const tests = fc.array(fc.record({ date, zones: fc.subarray(['front', 'back']), isRead: fc.boolean() }));
+    fc.assert(
+      fc.property(tests, fc.constantFrom('2019-01-01', '2022-05-01', '2025-01-01', null), (rows, day) => {
+        const soilTests = rows.map((row, i) =>
+          testSoil({
+            id: `t-${i}`,
+            date: row.date,
+            zones: { classes: [], include: row.zones, exclude: [] },
+            mgPerKg: row.isRead ? { P: 50 } : {},
+          }),
+        );
+        const found = testOfZone({ ...turfYard([], []), soilTests }, { id: 'back' }, 'P', day);
+        const able = soilTests.filter((_, i) => rows[i]?.isRead && rows[i]?.zones.includes('back'));
+        expect(found === null).toBe(able.length === 0);
+        if (found === null) return;
+        expect(able).toContain(found);
+        const isBy = (test: SoilTest) => day === null || (test.date ?? '') <= day;
+        const [at, of] = [able.indexOf(found), found.date ?? ''];
+        able.forEach((other, i) => {
+          const its = other.date ?? '';
+          if (isBy(other)) expect(isBy(found) && (its < of || (its === of && i <= at))).toBe(true);
+          else if (!isBy(found)) expect(its > of || (its === of && i <= at)).toBe(true);
+        });
       }),
     );
   });
