@@ -46,6 +46,7 @@ export function orderSheet(
     visitName: 'Order list',
     visitDate: span,
     drawnOn,
+    hasAreas: false,
     pages: paginate(orderBlocks(yard, order), room),
   };
 }

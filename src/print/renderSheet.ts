@@ -1,6 +1,7 @@
 import { html, nothing, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
 import { HATCHES } from '../draft/hatches';
 import { MARK_STROKE, MARK_SYMBOLS } from '../draft/marks';
+import { formatDay } from '../units/formatDay';
 import { hatchPaths, pathBounds } from './hatchPath';
 import type { Block, Drawn, MapPage, SheetModel, TablePage } from './types';
 
@@ -85,7 +86,7 @@ function renderTables(page: TablePage, model: SheetModel, number: number): Templ
   return html`<section class="ws-page ws-tables">
     <header class="ws-head">
       <strong>${model.yardName}</strong><span>${visit}</span>
-      <span>Drawn ${model.drawnOn}; areas ± at 95 %</span><span>Sheet ${number} of ${model.pages.length}</span>
+      <span>Drawn ${formatDay(model.drawnOn, true)}${model.hasAreas ? '; areas ± at 95 %' : ''}</span><span>Sheet ${number} of ${model.pages.length}</span>
     </header>
     ${page.blocks.map(renderBlock)}
   </section>`;

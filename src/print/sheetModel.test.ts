@@ -27,6 +27,15 @@ describe.each(['corner-lot', 'townhouse', 'long-acre'])('sheet of %s', (name) =>
     for (const dose of visit?.figures.doses ?? []) expect(words).toContain(dose.product.name);
     for (const edge of visit?.rinseEdges ?? []) expect(words).toContain(`"E${edge.number}"`);
   });
+  it('words its days as the screens do, the day it was done before the day planned', () => {
+    const first = yard.visits[0];
+    if (!first) throw new Error('no visit');
+    const done = { ...yard, visits: [{ ...first, date: '2027-04-05', doneOn: '2027-04-06' }] };
+    const sheet = sheetModel(done, deriveYard(done), first.id, options);
+    expect(sheet.visitDate).toBe('Tue, Apr\u00a06, 2027');
+    expect(JSON.stringify(sheet.pages[0])).toContain('Sat, May\u00a01, 2027');
+    expect(sheet.hasAreas).toBe(true);
+  });
   it('says the cautions before the work', () => {
     expect(words.indexOf('Read the product label first')).toBeLessThan(words.indexOf('Order of work'));
     for (const word of ['gloves', 'pets', 'toward a storm drain', 'Local code', 'licensed'])

@@ -1,4 +1,6 @@
+import { dateOfVisit } from '../plan/heldWith';
 import type { Derived } from '../session/types';
+import { formatDay } from '../units/formatDay';
 import type { Yard } from '../yard/types';
 import { groundBounds, type MapInput, mapPage, ratioOn } from './mapPage';
 import { countPoorBreaks, paginate } from './paginate';
@@ -51,12 +53,13 @@ export function sheetModel(
       : [];
   const { tables, baseMm } = setTables(blocks, paper, options.bigType ? 4.4 : 3.35);
   const visitName = visit ? visit.figures.visit.name : null;
-  const visitDate = visit ? visit.figures.visit.date : null;
+  const visitDay = visit && dateOfVisit(visit.figures.visit);
+  const visitDate = visitDay && formatDay(visitDay, true);
   const hasMap = options.parts.includes('map') && groundBounds(yard, derived) !== null;
   const count = tables.length + (hasMap ? 1 : 0);
   const rows: [string, string][] = [['Yard', yard.name]];
   if (visitName !== null) rows.push(['Visit', visitName], ['On', visitDate ?? 'no date set']);
-  rows.push(['Drawn', options.drawnOn], ['Areas', '± at 95 %'], ['Sheet', `1 of ${count}`]);
+  rows.push(['Drawn', formatDay(options.drawnOn, true)], ['Areas', '± at 95 %'], ['Sheet', `1 of ${count}`]);
   const map: MapPage | null = hasMap ? mapPage(input, paper, rows) : null;
   return {
     paper,
@@ -65,6 +68,7 @@ export function sheetModel(
     visitName,
     visitDate,
     drawnOn: options.drawnOn,
+    hasAreas: true,
     pages: map ? [map, ...tables] : tables,
   };
 }

@@ -11,7 +11,7 @@ export interface SheetOptions {
   readonly scale: 'auto' | number;
   readonly parts: readonly SheetPart[];
   readonly bigType: boolean;
-  /** the day the sheet is drawn, as it is to be printed. */
+  /** the day the sheet is drawn, YYYY-MM-DD. */
   readonly drawnOn: string;
 }
 
@@ -118,5 +118,7 @@ export interface SheetModel {
   readonly visitName: string | null;
   readonly visitDate: string | null;
   readonly drawnOn: string;
+  /** areas with their ± stand on it: the head says what ± is. */
+  readonly hasAreas: boolean;
   readonly pages: readonly (MapPage | TablePage)[];
 }

@@ -1,9 +1,8 @@
 import type { AppliedPrograms } from '../season/applyPrograms';
-import { dayNumber, weekdayOf } from '../yard/calendar';
+import { formatDay } from '../units/formatDay';
 import { chosenZones, zoneClass } from '../yard/choose';
 import type { Issue, Program, UnitSystem, Visit, Yard, ZoneChoice, ZoneClass } from '../yard/types';
 import { ZONE_CLASSES } from '../yard/types';
-import { SHORT_MONTH_NAMES } from '../yard/yearDay';
 import { CLASS_WORDS, doseName } from './productWords';
 
 /** Monday first, as ISO 8601 counts. */
@@ -16,11 +15,7 @@ export function firstWeekdayOf(units: UnitSystem): 1 | 7 {
 
 /** "Wed, May 14", with the year where asked: "Wed, May 14, 2031". What is no day comes back as it is. */
 export function dayWords(date: string, withYear = false): string {
-  const number = dayNumber(date);
-  if (number === null) return date;
-  const month = SHORT_MONTH_NAMES[Number(date.slice(5, 7)) - 1] ?? '';
-  const words = `${WEEKDAY_WORDS[weekdayOf(number) - 1]}, ${month}\u00a0${Number(date.slice(8))}`;
-  return withYear ? `${words}, ${date.slice(0, 4)}` : words;
+  return formatDay(date, withYear);
 }
 
 /** The name of a visit, or words for none. */

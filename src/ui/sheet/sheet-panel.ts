@@ -2,6 +2,7 @@ import { css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { roundRatios, scaleWords } from '../../print/paper';
 import { SHEET_PARTS, type SheetModel, type SheetOptions, type SheetPart } from '../../print/types';
+import { visitChoices } from '../../words/visitWords';
 import { AppPart, fieldValue, isTicked } from '../parts/app-part';
 import { selectField } from '../parts/select-field';
 import { shared } from '../parts/shared';
@@ -139,7 +140,7 @@ export class SheetPanel extends AppPart {
     return html`
       <div class="fields">
         <label class="whole">Visit on the sheet<select @change=${this.chooseVisit}>
-          ${app.yard.visits.map((visit) => html`<option value=${visit.id} .selected=${visit.id === this.visitId}>${visit.name || 'Without a name'}${visit.date ? `, ${visit.date}` : ''}</option>`)}
+          ${visitChoices(app.yard.visits, app.today()).map(({ id, words }) => html`<option value=${id} .selected=${id === this.visitId}>${words}</option>`)}
           <option value=${NO_VISIT} .selected=${this.visitId === null}>none, the yard alone</option>
         </select></label>
         ${selectField('Paper', options.paper, ['letter', 'a4'], PAPER_WORDS, (paper) => this.choose({ paper }))}

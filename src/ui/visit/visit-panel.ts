@@ -15,6 +15,7 @@ import './rinse-list';
 import { shared } from '../parts/shared';
 import './strip-list';
 import './visit-order';
+import { visitChoices } from '../../words/visitWords';
 import { freeName } from '../../words/zoneWords';
 import './zone-choice';
 
@@ -47,7 +48,7 @@ export class VisitPanel extends AppPart {
           ? html`<p>No visit is planned yet. Add one, choose its ground, then the products in the order they go out.</p>`
           : html`<div class="pick">
               <label>Visit shown<select @change=${(event: Event) => this.app.setView({ visitId: fieldValue(event) })}>
-                ${visits.map((visit) => html`<option value=${visit.id} .selected=${visit.id === this.app.view.visitId}>${visit.name || 'Without a name'}${visit.date ? `, ${visit.date}` : ''}</option>`)}
+                ${visitChoices(visits, this.app.today()).map(({ id, words }) => html`<option value=${id} .selected=${id === this.app.view.visitId}>${words}</option>`)}
               </select></label></div>`
       }
       <div class="row">
@@ -179,7 +180,13 @@ export class VisitPanel extends AppPart {
   private copy(): void {
     const { app, visit } = this;
     if (!visit) return;
-    const doses = visit.doses.map((dose) => ({ ...dose, id: app.newId('dose'), actual: null, taken: null, laid: null }));
+    const doses = visit.doses.map((dose) => ({
+      ...dose,
+      id: app.newId('dose'),
+      actual: null,
+      taken: null,
+      laid: null,
+    }));
     // no date: the same product on the same day twice is never meant
     const copy: Visit = {
       ...visit,
