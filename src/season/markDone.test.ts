@@ -3,7 +3,7 @@ import { stockLess, takeFromStock } from '../plan/takeFromStock';
 import { newProduct } from '../yard/defaults';
 import { replaceVisit } from '../yard/edits';
 import type { Amount, Product, Yard } from '../yard/types';
-import { changeActual, markDone, unmarkDone } from './markDone';
+import { changeActual, markDone, recordAll, unmarkDone } from './markDone';
 import { testDay, testFeed, testSeason } from './testSeason';
 
 const litres = (value: number): Amount => ({ unit: 'L', value });
@@ -113,6 +113,18 @@ describe('a visit marked done', () => {
     expect(used.visits[0]?.doses[1]?.laid).toEqual(second.laid);
     // a visit that is still planned has nothing to put on record
     expect(changeActual(season.yard, figures, 'day-0', null).visits[0]?.doses[0]?.laid).toBeNull();
+  });
+  it('puts on record what has none before its product leaves the shelf', () => {
+    const [visit] = season.yard.visits;
+    const bare = { ...season.yard, visits: visit ? [{ ...visit, doneOn: '2026-05-02' }] : [] };
+    const kept = recordAll(bare, () => figures, 'feed');
+    expect(kept.visits[0]?.doses.map((dose) => dose.laid?.productName)).toEqual([
+      'Feed 20-0-0',
+      'Feed 20-0-0',
+    ]);
+    expect(recordAll(bare, () => figures, 'other')).toBe(bare);
+    expect(recordAll(season.yard, () => figures, 'feed')).toBe(season.yard);
+    expect(recordAll(bare, () => null, 'feed')).toBe(bare);
   });
   it('leaves the shelf alone where nothing was taken from it', () => {
     const done = markDone(season.yard, figures, '2026-05-02', false);

@@ -47,6 +47,23 @@ export function changeActual(yard: Yard, figures: VisitFigures, doseId: string, 
   return replaceVisit(after, { ...visit, doses });
 }
 
+/**
+ * Puts on record every done dose of a product that has no record yet, as when the product is to leave the shelf.
+ * @param figuresOf figures of a visit by today's plan; null where there are none
+ */
+export function recordAll(
+  yard: Yard,
+  figuresOf: (visitId: string) => VisitFigures | null,
+  productId: string,
+): Yard {
+  return yard.visits.reduce((next, visit) => {
+    const isBare = visit.doses.some((dose) => dose.productId === productId && dose.laid === null);
+    const figures = visit.doneOn !== null && isBare ? figuresOf(visit.id) : null;
+    if (figures === null || visit.doneOn === null) return next;
+    return markDone(next, figures, visit.doneOn, false);
+  }, yard);
+}
+
 /** Takes the mark off: planned again, what was taken is back on the shelf, and no real amounts and records are kept. */
 export function unmarkDone(yard: Yard, visitId: string): Yard {
   const visit = visitOf(yard, visitId);

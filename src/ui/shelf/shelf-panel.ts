@@ -2,6 +2,7 @@ import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
 import { checkProduct } from '../../plan/check';
+import { recordAll } from '../../season/markDone';
 import { formatNumber } from '../../units/format';
 import { addProduct, removeProduct } from '../../yard/edits';
 import type { Product, UnitSystem } from '../../yard/types';
@@ -219,12 +220,19 @@ export class ShelfPanel extends AppPart {
   }
 
   private renderAsk(product: Product) {
-    const names = visitsWith(this.app.yard.visits, product.id).map((visit) => `“${visit.name}”`);
+    const visits = visitsWith(this.app.yard.visits, product.id);
+    const names = visits.map((visit) => `“${visit.name}”`);
+    const planned = visits.filter((visit) => visit.doneOn === null).length;
+    const lost =
+      planned === 0
+        ? ''
+        : ` Removing it takes its doses out of ${planned < visits.length ? `the ${planned === 1 ? 'visit' : 'visits'} still planned` : planned === 1 ? 'that visit' : 'those visits'}.`;
+    const stays = planned < visits.length ? ' What is done stays on record.' : '';
     return html`
       <div class="note warning" role="alert">
-        <p>In use by ${names.join(', ')}. Removing it takes its doses out of ${names.length === 1 ? 'that visit' : 'those visits'}. Undo brings all of it back.</p>
+        <p>In use by ${names.join(', ')}.${lost}${stays} Undo brings all of it back.</p>
         <div class="row">
-          <button class="danger" @click=${() => this.removeNow(product)}>Remove with its doses</button>
+          <button class="danger" @click=${() => this.removeNow(product)}>${planned === 0 ? 'Remove it' : 'Remove with its doses'}</button>
           <button @click=${() => {
             this.asking = null;
           }}>Keep it</button>
@@ -273,7 +281,13 @@ export class ShelfPanel extends AppPart {
 
   private removeNow(product: Product): void {
     const { app } = this;
-    app.dispatch('Remove product', (yard) => removeProduct(yard, product.id));
+    const { derived } = app.session;
+    app.dispatch('Remove product', (yard) =>
+      removeProduct(
+        recordAll(yard, (id) => derived.visit(id)?.figures ?? null, product.id),
+        product.id,
+      ),
+    );
     this.open(null);
     app.note('product-removed', `“${product.name}” is off the shelf.`, {
       label: 'Undo',
