@@ -134,13 +134,25 @@ test('a rule of the place speaks up at the visit; a done visit counts what was u
     /^2024-05-20,done,Visit 1,Plain granules,Front lawn,(1000\.0|999\.9|1000\.1),0\.8,0\.8,0\.2,0\.4$/,
   );
 
+  // what is done stays, though its product leaves the shelf
+  await goToStep(page, 'Shelf');
+  await page.getByRole('button', { name: 'Remove', exact: true }).click();
+  await expect(page.locator('shelf-panel').getByRole('alert')).toContainText('What is done stays on record.');
+  await page.getByRole('button', { name: 'Remove it', exact: true }).click();
+  await goToStep(page, 'Visit');
+  await expect(done).toContainText('Plain granules');
+  await openView(page, 'Ledger');
+  await ledger.getByLabel('Year').selectOption('2024');
+  await expect(rowOf(page, 'Front lawn').first()).toHaveText('0.80');
+  await page.getByRole('button', { name: 'Undo' }).click();
+
   // not done after all: the shelf is as it was
   await goToStep(page, 'Visit');
   await done.getByRole('button', { name: 'Not done after all' }).click();
   await expect(done.getByRole('button', { name: 'Mark done' })).toBeVisible();
   const after = (await exportYard(page)).yard;
   expect(Object.values(after.products[0]?.onHand ?? {})[0]).toBeCloseTo(2, 6);
-  expect(after.visits[0]).toMatchObject({ doneOn: null, doses: [{ actual: null, taken: null }] });
+  expect(after.visits[0]).toMatchObject({ doneOn: null, doses: [{ actual: null, taken: null, laid: null }] });
 });
 
 test.describe('on a phone', () => {
