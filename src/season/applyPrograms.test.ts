@@ -335,6 +335,19 @@ describe('amounts by need', () => {
     ]);
   });
 
+  // by hand, every 56 days: 7 Apr, 2 Jun, 28 Jul, 22 Sep. May wants half a pound and has no visit; August wants none
+  it('say what months without a visit want, once', () => {
+    const sparse = byNeed(5, { to: '2031-09-30', pace: { kind: 'every', days: 56 } });
+    const yard = {
+      ...yardWith(sparse),
+      needs: [need],
+      settings: { ...testYard().settings, units: 'us' as const },
+    };
+    const { issues } = programVisits(yard, sparse);
+    expect(issues.map((issue) => [issue.code, issue.severity])).toEqual([['program-need-gap', 'note']]);
+    expect(issues[0]?.message.replaceAll('\u00a0', ' ')).toContain('0.5 lb per 1,000 sq ft');
+  });
+
   it('go by the zone that wants least, and say so', () => {
     const strip = {
       ...need,

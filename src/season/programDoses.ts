@@ -24,7 +24,7 @@ const TRIFLE = 1e-6;
  * @param dates all days of the program, `date` among them
  * @returns issues, with the program and `path` `doses[i]`: `program-product-missing`, `program-rate`,
  * `program-no-nitrogen`, `program-no-ground`, `program-no-need`, `program-no-climate` (errors, factor 0);
- * `program-need-differs`, `program-need-capped`, `program-need-held` (notes)
+ * `program-need-differs`, `program-need-capped`, `program-need-held`, `program-need-gap` (notes)
  */
 export function doseShare(
   yard: Yard,
@@ -68,7 +68,7 @@ export function doseShare(
   const zones = chosenZones(yard, dose.zones ?? program.zones);
   if (zones.length === 0) return none('program-no-ground', `no ground is chosen for ${product.name}.`);
   const wants: number[] = [];
-  let leftOver = 0;
+  let [leftOver, skipped] = [0, 0];
   for (const zone of zones) {
     const want = needOf(zone, date, dates);
     if (want === 'no-need')
@@ -83,6 +83,7 @@ export function doseShare(
       );
     wants.push(want.nKgPerM2);
     leftOver = Math.max(leftOver, want.leftOverKgPerM2);
+    skipped = Math.max(skipped, want.skippedKgPerM2);
   }
   const issues: Issue[] = [];
   if (leftOver > TRIFLE)
@@ -91,6 +92,14 @@ export function doseShare(
         'program-need-held',
         'note',
         `nitrogen of ${formatNutrientRate(leftOver, yard.settings.units)} is wanted after the hold before the spring flush, where it has no visit. A visit after the hold brings it.`,
+      ),
+    );
+  if (skipped > TRIFLE)
+    issues.push(
+      issue(
+        'program-need-gap',
+        'note',
+        `the months between its visits that have none want nitrogen of ${formatNutrientRate(skipped, yard.settings.units)}, which this program does not bring. A visit in each month does.`,
       ),
     );
   const least = Math.min(...wants);

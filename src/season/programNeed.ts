@@ -1,4 +1,4 @@
-import { heldNeed } from '../need/flushHold';
+import { type HeldNeed, heldNeed } from '../need/flushHold';
 import { monthlyNeed } from '../need/monthlyNeed';
 import type { NutrientNeed, Yard, Zone } from '../yard/types';
 import { isInStretch } from '../yard/yearDay';
@@ -12,6 +12,8 @@ export interface DayNeed {
   readonly nKgPerM2: number;
   /** N wanted after the hold that no later visit of the program brings, kg/m²; told at its last visit, else 0. */
   readonly leftOverKgPerM2: number;
+  /** N of the months from the program's first visit to its last that have none, kg/m²; the same on every day. */
+  readonly skippedKgPerM2: number;
 }
 
 /**
@@ -27,42 +29,76 @@ export type NeedOnDay = (zone: Zone, date: string, dates: readonly string[]) => 
  */
 export function needOnDay(yard: Yard): NeedOnDay {
   const needs = needsByZone(yard);
-  const months = new Map<NutrientNeed, ReturnType<typeof heldNeed> | null>();
+  const months = new Map<NutrientNeed, HeldNeed | null>();
   for (const need of new Set(needs.values())) {
     const plain = monthlyNeed(need, yard.climate);
     months.set(need, plain && heldNeed(plain, need.hold));
   }
+  // all zones of a need ask for the same days: each list of days is planned once
+  const planned = new WeakMap<readonly string[], Map<NutrientNeed, ReadonlyMap<string, DayNeed>>>();
   return (zone, date, dates) => {
     const need = needs.get(zone.id);
     if (need === undefined) return 'no-need';
     const held = months.get(need);
     if (!held) return 'no-climate';
-    const { hold } = need;
-    const isWithin = (day: string) => hold !== null && isInStretch(day, hold.from, hold.to);
-    const visitsOf = (month: string) => dates.filter((day) => day.startsWith(month));
-    const amounts = (month: string) => {
-      const index = Number(month.slice(5)) - 1;
-      const [all, early] = [held.months[index] ?? 0, held.withinKgPerM2[index] ?? 0];
-      return { early, late: Math.max(0, all - early) };
-    };
-    /** The rests of the months whose visits end with the hold's visit at `last`, back to the hold's first. */
-    const restBefore = (last: number): number => {
-      const first = dates.findLastIndex((day, i) => i <= last && !isWithin(day)) + 1;
-      const held = new Set(dates.slice(first, last + 1).map((day) => day.slice(0, 7)));
-      return [...held]
-        .filter((month) => visitsOf(month).every(isWithin))
-        .reduce((sum, month) => sum + amounts(month).late, 0);
-    };
-    const month = date.slice(0, 7);
-    const at = dates.indexOf(date);
-    const inMonth = visitsOf(month);
-    const within = inMonth.filter(isWithin).length;
-    const { early, late } = amounts(month);
-    if (isWithin(date)) {
-      const isLast = at === dates.length - 1;
-      return { nKgPerM2: early / within, leftOverKgPerM2: isLast ? restBefore(at) : 0 };
-    }
-    const own = (within > 0 ? late : early + late) / (inMonth.length - within);
-    return { nKgPerM2: own + (at > 0 ? restBefore(at - 1) : 0), leftOverKgPerM2: 0 };
+    const ofDates = planned.get(dates) ?? new Map<NutrientNeed, ReadonlyMap<string, DayNeed>>();
+    planned.set(dates, ofDates);
+    const days = ofDates.get(need) ?? needOfDays(need, held, dates);
+    ofDates.set(need, days);
+    return days.get(date) ?? { nKgPerM2: 0, leftOverKgPerM2: 0, skippedKgPerM2: 0 };
   };
+}
+
+/** What each day of a program is to bring. @param held the months of the need with its hold kept */
+function needOfDays(
+  { hold }: NutrientNeed,
+  held: HeldNeed,
+  dates: readonly string[],
+): ReadonlyMap<string, DayNeed> {
+  const isWithin = (day: string) => hold !== null && isInStretch(day, hold.from, hold.to);
+  const months = monthsBetween(dates).map((month) => {
+    const index = Number(month.slice(5)) - 1;
+    const [all, early] = [held.months[index] ?? 0, held.withinKgPerM2[index] ?? 0];
+    const days = dates.filter((day) => day.startsWith(month));
+    return { month, all, early, count: days.length, within: days.filter(isWithin).length };
+  });
+  const byName = new Map(months.map((each) => [each.month, each]));
+  const skippedKgPerM2 = months.reduce((sum, { all, count }) => sum + (count === 0 ? all : 0), 0);
+  /** months whose visits all lay in the hold that runs, and wait for the first after it. */
+  const waiting = new Set<string>();
+  const takeRest = () => {
+    const rest = [...waiting].map((month) => byName.get(month));
+    waiting.clear();
+    return rest.reduce((sum, each) => sum + (each ? Math.max(0, each.all - each.early) : 0), 0);
+  };
+  const plan = new Map<string, DayNeed>();
+  for (const [index, date] of dates.entries()) {
+    const own = byName.get(date.slice(0, 7));
+    if (own === undefined) continue;
+    const { month, all, early, count, within } = own;
+    if (isWithin(date)) {
+      if (within === count) waiting.add(month);
+      const leftOverKgPerM2 = index === dates.length - 1 ? takeRest() : 0;
+      plan.set(date, { nKgPerM2: early / within, leftOverKgPerM2, skippedKgPerM2 });
+    } else {
+      const late = within > 0 ? Math.max(0, all - early) : all;
+      plan.set(date, {
+        nKgPerM2: late / (count - within) + takeRest(),
+        leftOverKgPerM2: 0,
+        skippedKgPerM2,
+      });
+    }
+  }
+  return plan;
+}
+
+/** Every month (YYYY-MM) from that of the first day to that of the last. */
+function monthsBetween(dates: readonly string[]): readonly string[] {
+  const count = (date: string) => 12 * Number(date.slice(0, 4)) + Number(date.slice(5, 7)) - 1;
+  const [first, last] = [dates[0], dates.at(-1)];
+  if (first === undefined || last === undefined) return [];
+  return Array.from({ length: count(last) - count(first) + 1 }, (_, i) => {
+    const month = count(first) + i;
+    return `${String(Math.floor(month / 12)).padStart(4, '0')}-${String((month % 12) + 1).padStart(2, '0')}`;
+  });
 }
