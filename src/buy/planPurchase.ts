@@ -1,7 +1,7 @@
 import { RELATIVE_SLACK } from '../plan/containers';
 import type { Product } from '../yard/types';
 import { type DrawnGroup, dayText, drawContainers, ordersOf, packCounts } from './drawContainers';
-import { addScore, compareScores, NO_SCORE, type Score, scoreOfPack } from './goal';
+import { NO_SCORE, type Score, scoreOfPack } from './goal';
 import type { Stage, StockedSize } from './openedLife';
 import { purchaseIssues } from './purchaseIssues';
 import { shareStock } from './shareStock';
@@ -105,8 +105,6 @@ function planFor(goal: BuyGoal, setting: Setting): PurchasePlan | null {
       const reach = stages.findLastIndex((stage) => stage.day <= until);
       return solveGroup(stages, sizes, { amount, reach }, slack);
     },
-    (plans) => plans.reduce((sum, plan) => addScore(sum, plan.score), NO_SCORE),
-    compareScores,
   );
   if (shared === null) return null;
   const lastDay = days.ofLine.at(-1) ?? 0;
@@ -122,7 +120,7 @@ function planFor(goal: BuyGoal, setting: Setting): PurchasePlan | null {
     return drawContainers(drawStages, packs, open, closed, days, lastDay);
   });
   const isProven = shared.isProven && shared.groups.every(({ plan }) => plan.isProven);
-  return assemble(goal, setting, drawn, isProven);
+  return { ...assemble(goal, setting, drawn), isProven, effort: shared.effort };
 }
 
 /** Score of one pack of each size; infinite for those that have no part in the goal. */
@@ -138,8 +136,7 @@ function assemble(
   goal: BuyGoal,
   setting: Setting,
   drawn: readonly DrawnGroup[],
-  isProven: boolean,
-): PurchasePlan {
+): Omit<PurchasePlan, 'isProven' | 'effort'> {
   const { packs, days, needed, onShelf } = setting;
   const count = (pack: number) =>
     drawn.reduce((sum, group) => sum + group.bought.reduce((all, row) => all + (row[pack] ?? 0), 0), 0);
@@ -159,7 +156,6 @@ function assemble(
     orders: ordersOf(drawn, packs, days),
     openings: drawn.flatMap((group) => group.openings).toSorted(byDay),
     carried: [...drawn.flatMap((group) => group.carried), ...untouched.carried],
-    isProven,
   };
 }
 

@@ -3,7 +3,7 @@ import { granules, liquid, testYard } from '../../tests/fixtures/testYard';
 import { deriveYard } from '../session/derive';
 import { loadPlanner } from '../session/planner';
 import { newDose, newVisit } from '../yard/defaults';
-import type { Visit, Yard } from '../yard/types';
+import type { ProductUse, Visit, Yard } from '../yard/types';
 import { areaSteps } from './areaSteps';
 import { orderList, shelveOrder, takenPlan } from './orderList';
 import { planPurchase } from './planPurchase';
@@ -145,15 +145,43 @@ describe('areaSteps', () => {
   it('finds the change of the ground at which one pack more is bought', () => {
     // packs of 10 kg: 39 kg take 4, and 5 from 40/39 on, 2.56 % more; ±2 sigma are 4 %
     const steps = areaSteps(own, need(39, 2), 'cost');
-    expect(steps.map((step) => step.plan.packCount)).toEqual([5]);
-    expect(steps[0]?.change).toBeCloseTo(40 / 39 - 1, 4);
+    expect(steps?.map((step) => step.plan.packCount)).toEqual([5]);
+    expect(steps?.[0]?.change).toBeCloseTo(40 / 39 - 1, 4);
+  });
+
+  it('does not look where uses compete for much stock that spoils', () => {
+    const packs = [1, 2.5, 8].map((value, i) => ({
+      id: `k${i}`,
+      content: { unit: 'kg' as const, value },
+      price: 5 + value * 3,
+    }));
+    const { rate, applicator, carrierLPerM2, carrierIsTotal, spreadDistanceM, waterIn } = granules;
+    const own = { rate, applicator, carrierLPerM2, carrierIsTotal, spreadDistanceM, waterIn };
+    const other: ProductUse = { ...own, id: 'one', name: '', packIds: null };
+    const shared = {
+      ...granules,
+      packs,
+      packIds: ['k0', 'k1'],
+      canPour: false,
+      otherUses: [other],
+      openedLifeDays: 1,
+      onHand: { k0: 4, k1: 4, k2: 4 },
+    };
+    const lines = Array.from({ length: 20 }, (_, i) => {
+      const date = `2031-${String(3 + Math.floor(i / 3)).padStart(2, '0')}-${String(1 + 9 * (i % 3)).padStart(2, '0')}`;
+      const at = { visitId: `v${i}`, doseId: `d${i}`, useId: i % 2 ? 'one' : null, date };
+      return { ...at, amount: 0.5 + ((i * 37) % 13) / 6, areaM2: 100, areaSigmaM2: 1 };
+    });
+    expect(
+      areaSteps(shared, { productId: granules.id, unit: 'kg', lines, unreadDoseIds: [] }, 'cost'),
+    ).toBeNull();
   });
 
   it('looks both ways, and finds none within the error', () => {
     // 30.3 kg: 4 packs, 3 from 0.99 % less on
     const steps = areaSteps(own, need(30.3, 2), 'cost');
-    expect(steps.map((step) => step.plan.packCount)).toEqual([3]);
-    expect(steps[0]?.change).toBeCloseTo(30 / 30.3 - 1, 4);
+    expect(steps?.map((step) => step.plan.packCount)).toEqual([3]);
+    expect(steps?.[0]?.change).toBeCloseTo(30 / 30.3 - 1, 4);
     expect(areaSteps(own, need(35, 2), 'cost')).toEqual([]);
     expect(areaSteps(own, need(39, 0), 'cost')).toEqual([]);
   });

@@ -100,6 +100,8 @@ export interface PurchasePlan {
   readonly carried: readonly CarriedPack[];
   /** false: the search was cut short; better may exist. */
   readonly isProven: boolean;
+  /** visits looked at, once for each way of sharing the shelf that was tried on them. */
+  readonly effort: number;
 }
 
 /** The purchase of one product. */

@@ -34,6 +34,7 @@ const plan: PurchasePlan = {
   openings: [],
   carried: [],
   isProven: true,
+  effort: 2,
 };
 const purchase: ProductPurchase = {
   need: {
@@ -74,6 +75,7 @@ describe('words of the purchase', () => {
       'Buy 4 × 32 fl oz; 5 × 32 fl oz if the ground is 2 % larger (within the ± of the measured ground).',
     );
     expect(areaStepWords(product, plan, [], 'us')).toBeNull();
+    expect(areaStepWords(product, plan, null, 'us')).toMatch(/^Not looked at/);
   });
 
   it('tells from what ground a larger pack pays', () => {

@@ -62,9 +62,11 @@ export function leftWords(
 export function areaStepWords(
   product: Product,
   plan: PurchasePlan,
-  steps: readonly AreaStep[],
+  steps: readonly AreaStep[] | null,
   units: UnitSystem,
 ): string | null {
+  if (steps === null)
+    return 'Not looked at: whether a little more or less ground changes this. There are too many ways to share what is on the shelf.';
   if (steps.length === 0) return null;
   const parts = steps.map(({ change, plan: other }) => {
     const size = Math.abs(change) < 0.0005 ? 'even a little' : formatPercent(Math.abs(change));

@@ -56,7 +56,7 @@ export class BuyProduct extends AppPart {
   private kept: {
     purchase: Purchase;
     goal: BuyGoal;
-    steps: readonly AreaStep[];
+    steps: readonly AreaStep[] | null;
     pays: readonly BreakEven[];
   } | null = null;
 
