@@ -34,6 +34,22 @@ describe('what is on the shelf', () => {
     ];
     for (const onHand of plenty) expect(told(granules(onHand))).toEqual([]);
   });
+  it('is none of this product, where the shelf states what is on it', () => {
+    const other = testProduct({ id: 'other', name: 'Other', onHand: { 'pack-1': 1 } });
+    const plan = (product: Product, more: readonly Product[]) =>
+      planOn([product, ...more], testVisit({ doses: doses.slice(0, 1) }), [testZone(500)])
+        .issues.filter((issue) => issue.code.startsWith('stock-'))
+        .map(({ code, message }) => [code, message.replaceAll('\u00a0', ' ')]);
+    const grains = granules({}, { name: 'Grains' });
+    expect(plan(grains, [other])).toEqual([
+      ['stock-none', 'Grains: nothing of it is on the shelf; this needs 22 lb.'],
+    ]);
+    expect(plan({ ...grains, onHand: { box: 9 }, packIds: ['bag'] }, [])).toEqual([
+      ['stock-none', 'Grains: nothing that this use can draw on is on the shelf; this needs 22 lb.'],
+    ]);
+    expect(plan(grains, [{ ...other, onHand: {} }])).toEqual([]);
+    expect(plan(granules({ bag: 9 }), [other])).toEqual([]);
+  });
   it('serves the doses of a visit in their order', () => {
     expect(told(granules({ bag: 4 }), 3)).toEqual([
       [

@@ -30,7 +30,7 @@ function onHandOf(product: Product, pack: Pack, unit: Amount['unit']): number | 
 }
 
 /**
- * Notes `stock-short` at each dose that needs more than is on the shelf, less what the doses before it in
+ * Notes `stock-none` at a dose of which nothing is on a shelf that states its stock, and `stock-short` at each dose that needs more than is on the shelf, less what the doses before it in
  * this visit take of the same packs. A dose takes first what no later dose of its product can use. Other
  * visits are not counted: what they use is known only when they are done.
  */
@@ -39,6 +39,7 @@ export function stockIssues(yard: Yard, visitId: string, doses: readonly DoseFig
   const spoken = new Map<string, Amount>();
   return doses.flatMap(({ dose, product, amount }, index): Issue[] => {
     const { unit } = amount;
+    const show = (value: number) => formatAmount({ unit, value }, yard.settings.units, isBulk(product));
     const stock = stockOf(product, unit);
     const packs = packsToDrawOn(product);
     const later = doses.slice(index + 1).filter((each) => each.product.id === product.id);
@@ -58,12 +59,28 @@ export function stockIssues(yard: Yard, visitId: string, doses: readonly DoseFig
       need -= take;
       spoken.set(`${product.id} ${pack.id}`, { unit, value: taken + take });
     }
+    const place = { visitId, doseId: dose.id, productId: product.id };
+    const severity = 'note';
+    if (isNoneLeft(yard, product)) {
+      const isOther = product.packs.some((pack) => (product.onHand[pack.id] ?? 0) > 0);
+      const what = isOther ? 'nothing that this use can draw on' : 'nothing of it';
+      const message = `${product.name}: ${what} is on the shelf; this needs ${show(amount.value)}.`;
+      return [{ code: 'stock-none', severity, message, place }];
+    }
     if (stock === null || !(need > amount.value * RELATIVE_SLACK)) return [];
-    const show = (value: number) => formatAmount({ unit, value }, yard.settings.units, isBulk(product));
     const share = before < stock.value * (1 - RELATIVE_SLACK) ? `${show(before)} of it` : 'all of it';
     const earlier = before > 0 ? ` (${share} goes to earlier doses of this visit)` : '';
     const message = `${product.name}: on the shelf: ${show(stock.value)}${earlier}; this needs ${show(amount.value)}; short by ${show(need)}.`;
-    const place = { visitId, doseId: dose.id, productId: product.id };
-    return [{ code: 'stock-short', severity: 'note', message, place }];
+    return [{ code: 'stock-short', severity, message, place }];
   });
+}
+
+/** Whether the yard states what is on its shelf, of any product; else an empty count is no statement. */
+export function statesStock({ products }: Pick<Yard, 'products'>): boolean {
+  return products.some((product) => Object.values(product.onHand).some((count) => count > 0));
+}
+
+/** Whether nothing is on hand that the use can draw on, on a shelf that states what is. */
+function isNoneLeft(yard: Yard, product: Product): boolean {
+  return statesStock(yard) && packsToDrawOn(product).every((pack) => !((product.onHand[pack.id] ?? 0) > 0));
 }

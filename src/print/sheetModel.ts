@@ -46,8 +46,9 @@ export function sheetModel(
   const input: MapInput = { yard, derived, visit, options };
   const paper = choosePaper(input);
   const season = derived.season().issues.filter(({ place }) => place.visitId === visitId);
+  const visits = yard.visits.flatMap(({ id }) => derived.visit(id)?.figures ?? []);
   const blocks = visit
-    ? visitBlocks(yard, visit, options.parts, season)
+    ? visitBlocks(yard, visit, options.parts, season, visits)
     : options.parts.includes('zones')
       ? yardBlocks(yard, derived)
       : [];

@@ -1,11 +1,19 @@
 import { isBulk } from '../plan/rate';
-import type { DoseFigures, TankMix } from '../plan/types';
+import type { DoseFigures, TankMix, VisitFigures } from '../plan/types';
 import type { DerivedVisit } from '../session/types';
 import { formatAmounts, formatAreas } from '../units/columns';
-import { formatArea, formatAreaPm, formatLength, formatPercent, formatVolume } from '../units/format';
+import {
+  formatArea,
+  formatAreaPm,
+  formatLength,
+  formatPercent,
+  formatVolume,
+  formatVolumeLike,
+} from '../units/format';
 import { CAUTIONS } from '../words/cautions';
-import { changeWords, lastWords } from '../words/containerWords';
+import { changeWords, lastWords, stockWords } from '../words/containerWords';
 import { EDGE_WORK_WORDS, edgeKey, nearWords, SOURCE_WORDS, STAIN_WORDS } from '../words/edgeWords';
+import { laidRows } from '../words/labelWords';
 import { amountRateWords, amountWords, dosedName } from '../words/productWords';
 import { doseAreaWords } from '../words/slopeWords';
 import { workOrder } from '../words/workOrder';
@@ -43,18 +51,24 @@ export function table(
  * Blocks of a visit's work sheet, in the order a helper needs them.
  * @param parts which to make; the map is none of them
  * @param season what the year and the rules of the place say against the visit
+ * @param visits figures of all visits of the yard: those before this one draw on the shelf first
  */
 export function visitBlocks(
   yard: Yard,
   visit: DerivedVisit,
   parts: readonly SheetPart[],
   season: readonly Issue[],
+  visits: readonly VisitFigures[],
 ): Block[] {
   const blocks: Block[] = [];
   if (parts.includes('cautions')) blocks.push(...cautionBlocks(visit, season));
   if (parts.includes('order')) blocks.push(...orderBlocks(yard, visit));
   if (parts.includes('products'))
-    blocks.push(...visit.figures.doses.flatMap((dose, i) => doseBlocks(yard, dose, i)));
+    blocks.push(
+      ...visit.figures.doses.flatMap((dose, i) =>
+        doseBlocks(yard, dose, i, stockWords(visits, visit.figures, dose, yard.settings.units)),
+      ),
+    );
   if (parts.includes('zones')) blocks.push(...zoneBlocks(yard, visit));
   if (parts.includes('rinse')) blocks.push(...rinseBlocks(yard, visit));
   if (parts.includes('record')) blocks.push(...recordBlocks(visit));
@@ -102,7 +116,7 @@ function zoneBlocks(yard: Yard, visit: DerivedVisit): Block[] {
   return blocks;
 }
 
-function doseBlocks(yard: Yard, dose: DoseFigures, index: number): Block[] {
+function doseBlocks(yard: Yard, dose: DoseFigures, index: number, stock: string): Block[] {
   const { units } = yard.settings;
   const keys = zoneKeys(yard);
   const { product } = dose;
@@ -145,13 +159,17 @@ function doseBlocks(yard: Yard, dose: DoseFigures, index: number): Block[] {
       true,
     ),
   ];
-  if (dose.containers.length > 0) blocks.push(containerTable(dose, units));
+  const laid = laidRows(dose, units).map(({ what, rate: laidRate }) => `${what} ${laidRate}`);
+  if (laid.length > 0) blocks.push({ type: 'text', strong: false, text: `Laid down: ${laid.join('; ')}.` });
+  if (stock !== '') blocks.push({ type: 'text', strong: true, text: stock });
+  if (dose.containers.length > 0) blocks.push(containerTable(dose, units, stock !== ''));
   if (dose.tank) {
+    const volume = (litres: number) => formatVolumeLike(litres, dose.carrierL ?? litres, units);
     const mix = (words: string, m: TankMix) => [
       words,
       amountWords(product, m.product, units),
-      formatVolume(m.waterL, units),
-      formatVolume(m.totalL, units),
+      volume(m.waterL),
+      volume(m.totalL),
       formatArea(m.areaM2, units),
     ];
     const { full, last, fullLoads, tankL } = dose.tank;
@@ -179,7 +197,7 @@ function doseBlocks(yard: Yard, dose: DoseFigures, index: number): Block[] {
   return blocks;
 }
 
-function containerTable(dose: DoseFigures, units: UnitSystem): Block {
+function containerTable(dose: DoseFigures, units: UnitSystem, isBesideStock: boolean): Block {
   const rows = dose.containers.map((count) => [
     amountWords(dose.product, count.packContent, units),
     String(count.open),
@@ -187,7 +205,7 @@ function containerTable(dose: DoseFigures, units: UnitSystem): Block {
     changeWords(count) ?? 'no other count',
   ]);
   return table(
-    dose.containers.length > 1 ? 'Packs to open, of one of these sizes' : 'Packs to open',
+    `Packs to open${isBesideStock ? ' without the shelf' : ''}${dose.containers.length > 1 ? ', of one of these sizes' : ''}`,
     [
       column('Pack holds', 0.18),
       column('Open', 0.1, 'right'),

@@ -23,6 +23,7 @@ import {
   formatPercent,
   formatTemperature,
   formatVolume,
+  formatVolumeLike,
 } from './format';
 
 const plain = (text: string) => text.replaceAll('\u00a0', ' ');
@@ -79,6 +80,9 @@ describe('quantities', () => {
     [formatMass(KG_PER_LB / 2, 'us'), '8 oz'],
     [formatMass(0.25, 'metric'), '250 g'],
     [formatVolume(L_PER_GAL, 'us'), '1 gal'],
+    [formatVolumeLike(L_PER_FLOZ * 124, L_PER_GAL * 3.95, 'us'), '0.969 gal'],
+    [formatVolumeLike(L_PER_FLOZ * 124, L_PER_FLOZ * 16, 'us'), '124 fl oz'],
+    [formatVolumeLike(0.75, 2.5, 'metric'), '0.75 L'],
     [formatVolume(L_PER_GAL * 0.9999, 'us'), '1 gal'],
     [formatVolume(L_PER_FLOZ * 127, 'us'), '127 fl oz'],
     [formatVolume(L_PER_FLOZ * 16, 'us'), '16 fl oz'],

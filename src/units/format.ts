@@ -187,6 +187,15 @@ export function formatVolume(volumeL: number, system: UnitSystem, bulk = false):
   return system === 'us' ? formatIn(volumeL, FLOZ, GAL) : formatIn(volumeL, ML, LITRE);
 }
 
+/**
+ * A volume in the unit in which another is shown, so that figures of one kind can be held side by side: 124
+ * fl oz of the 3.95 gal a visit takes are 0.969 gal.
+ */
+export function formatVolumeLike(volumeL: number, likeL: number, system: UnitSystem): string {
+  const unit = amountLadder('L', system, false, likeL);
+  return Number.isFinite(volumeL) ? `${formatNumber(volumeL / unit.si)}${NB}${unit.label}` : DASH;
+}
+
 /** The unit an amount of that size is shown in. @param value in L or kg */
 export function amountLadder(
   measure: Amount['unit'],

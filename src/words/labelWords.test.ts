@@ -1,10 +1,21 @@
 import { describe, expect, it } from 'vitest';
 import { applyUse } from '../plan/applyUse';
-import { lbPer1000, testAnalysis, testHoseLiquid, testLimits, testProduct } from '../plan/testDose';
+import {
+  flozPer1000,
+  lbPer1000,
+  planOne,
+  sqft,
+  testAnalysis,
+  testHoseLiquid,
+  testLimits,
+  testProduct,
+} from '../plan/testDose';
+import { KG_PER_LB, L_PER_GAL } from '../units/factors';
 import type { Product } from '../yard/types';
 import {
   contentsWords,
   elementalWords,
+  laidRows,
   lifeWords,
   limitsWords,
   rainfastWords,
@@ -16,6 +27,22 @@ import {
 const plain = (text: string) => text.replaceAll('\u00a0', ' ');
 
 describe('label words', () => {
+  it('list all that a dose lays down', () => {
+    const iron = testProduct({
+      form: 'liquid-concentrate',
+      analysis: { ...testAnalysis(5), elementsPct: { Fe: 6, Mn: 0 } },
+      ingredients: [{ name: 'Humic acid', pct: 3 }],
+      densityKgPerL: (10.4 * KG_PER_LB) / L_PER_GAL,
+      rate: { basis: 'volume-per-area', rateLPerM2: flozPer1000(3) },
+    });
+    // 3 fl oz of 128 in a gallon of 10.4 lb: 0.24375 lb, of which 5 %, 6 % and 3 %
+    expect(laidRows(planOne(iron, sqft(1000)), 'us').map(({ what, rate }) => [what, plain(rate)])).toEqual([
+      ['N', '0.0122 lb per 1,000 sq ft'],
+      ['Iron (Fe)', '0.0146 lb per 1,000 sq ft'],
+      ['Humic acid', '0.00731 lb per 1,000 sq ft'],
+    ]);
+    expect(laidRows({ nutrientKgPerM2: null, elementKgPerM2: null, ingredients: null }, 'us')).toEqual([]);
+  });
   it('say the analysis by elements beside the label’s own numbers', () => {
     // Virginia Tech SPES-201NP: K is 0.8301 of K2O, P 0.4365 of P2O5
     expect(plain(elementalWords(testProduct({ analysis: testAnalysis(8, 0, 2) })))).toBe(

@@ -3,8 +3,16 @@ import { elementalPct } from '../plan/elemental';
 import { nutrientPerLitre } from '../plan/nutrients';
 import { pureLivePct } from '../plan/pureLiveSeed';
 import { saltPerUnit } from '../plan/saltLoad';
+import type { DoseFigures } from '../plan/types';
 import { L_PER_GAL } from '../units/factors';
-import { formatDuration, formatLength, formatMass, formatNumber, formatTemperature } from '../units/format';
+import {
+  formatDuration,
+  formatLength,
+  formatMass,
+  formatNumber,
+  formatNutrientRate,
+  formatTemperature,
+} from '../units/format';
 import { ELEMENTS, type LabelElement, NUTRIENTS, type Product, type UnitSystem } from '../yard/types';
 import { amountRateWords, amountWords, analysisWords, NUTRIENT_WORDS } from './productWords';
 
@@ -59,6 +67,37 @@ export function ingredientsWords(product: Product): string {
 export function slowWords(product: Product): string {
   const { slowNPctOfN, nPct } = product.analysis;
   return slowNPctOfN === null || !(nPct > 0) ? '' : `${pct(slowNPctOfN)} of the N slow-release`;
+}
+
+/** What a dose lays down of one thing that its label guarantees or names. */
+export interface LaidRow {
+  readonly what: string;
+  readonly rate: string;
+}
+
+/** What a dose lays down: N, P₂O₅ and K₂O, then other elements, then what else the label names; nothing of what it has none of. */
+export function laidRows(
+  {
+    nutrientKgPerM2,
+    elementKgPerM2,
+    ingredients,
+  }: Pick<DoseFigures, 'nutrientKgPerM2' | 'elementKgPerM2' | 'ingredients'>,
+  units: UnitSystem,
+): readonly LaidRow[] {
+  const rows: [string, number][] = [
+    ...NUTRIENTS.map((one): [string, number] => [NUTRIENT_WORDS[one], nutrientKgPerM2?.[one] ?? 0]),
+    ...ELEMENTS.map((one): [string, number] => [
+      `${ELEMENT_WORDS[one]} (${one})`,
+      elementKgPerM2?.[one] ?? 0,
+    ]),
+    ...(ingredients ?? []).map((one): [string, number] => [
+      one.name.trim() || 'An ingredient without a name',
+      one.kgPerM2,
+    ]),
+  ];
+  return rows.flatMap(([what, kgPerM2]) =>
+    kgPerM2 > 0 ? { what, rate: formatNutrientRate(kgPerM2, units) } : [],
+  );
 }
 
 /** "98 % pure, 85 % germinates: 83.3 % pure live seed". */

@@ -1,7 +1,7 @@
 import { isSprayed } from '../plan/sprayRate';
 import type { DoseFigures } from '../plan/types';
 import type { DerivedVisit } from '../session/types';
-import { formatTemperature, formatVolume } from '../units/format';
+import { formatTemperature, formatVolumeLike } from '../units/format';
 import type { Applicator, Product, UnitSystem } from '../yard/types';
 import { edgeWords } from './edgeWords';
 import { rainfastWords, waterInWords } from './labelWords';
@@ -67,11 +67,12 @@ function doseSteps(dose: DoseFigures, units: UnitSystem): readonly string[] {
     );
   if (zones.length === 0) return [];
   const mix = tank?.full ?? tank?.last;
+  const water = (litres: number) => formatVolumeLike(litres, dose.carrierL ?? litres, units);
   const loads = mix
     ? [
-        `Fill the tank half with water, add ${productName(product)} (${amountWords(product, mix.product, units)} to ${formatVolume(mix.waterL, units)} of water${
+        `Fill the tank half with water, add ${productName(product)} (${amountWords(product, mix.product, units)} to ${water(mix.waterL)} of water${
           tank?.full && tank.last
-            ? `; last load ${amountWords(product, tank.last.product, units)} to ${formatVolume(tank.last.waterL, units)}`
+            ? `; last load ${amountWords(product, tank.last.product, units)} to ${water(tank.last.waterL)}`
             : ''
         }), then the rest of the water.`,
       ]

@@ -177,7 +177,7 @@ test('3,200 sq ft take one bottle for 3,200 sq ft, and 16 fl oz in 3.2 gal at 5 
   });
   await goToStep(page, 'Visit');
   await page.getByLabel('Regular turf').first().uncheck();
-  await expect(first).toContainText(/it stays 6[89](\.\d+)?\s% full/);
+  await expect(first).toContainText(/6[89](\.\d+)?\s% of it is left/);
 
   // Everything in metric: 1,000 sq ft = 92.9 m²
   await page.getByRole('button', { name: 'Metric units' }).click();

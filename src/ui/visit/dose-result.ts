@@ -3,11 +3,10 @@ import { customElement, property } from 'lit/decorators.js';
 import { isBulk } from '../../plan/rate';
 import type { ContainerCount, DoseFigures, TankLoads } from '../../plan/types';
 import { formatAmounts, formatAreas } from '../../units/columns';
-import { formatArea, formatAreaPm, formatMoney, formatNutrientRate, formatVolume } from '../../units/format';
-import { changeWords, countWords, lastWords } from '../../words/containerWords';
-import { NUTRIENT_WORDS } from '../../words/productWords';
+import { formatArea, formatAreaPm, formatMoney, formatVolume, formatVolumeLike } from '../../units/format';
+import { changeWords, countWords, lastWords, stockWords } from '../../words/containerWords';
+import { laidRows } from '../../words/labelWords';
 import { groundName } from '../../words/zoneWords';
-import { NUTRIENTS } from '../../yard/types';
 import { AppPart } from '../parts/app-part';
 import { shared } from '../parts/shared';
 
@@ -26,6 +25,7 @@ export class DoseResult extends AppPart {
       .packs .figure { min-width: 1.6rem; text-align: right; }
       .packs p { margin: 0; line-height: 1.25; }
       .packs .edge { color: var(--warn); font-weight: 650; }
+      .stock { margin: 0 0 0.5rem; }
       h5 { margin: 0.75rem 0 0.15rem; font-size: var(--text-small); color: var(--ink-soft); font-weight: 650; }
       tr.sum td { font-weight: 650; border-bottom: 0; }
       dl { display: grid; grid-template-columns: auto 1fr; gap: 0.15rem 0.75rem; margin: 0.5rem 0 0; }
@@ -41,12 +41,12 @@ export class DoseResult extends AppPart {
   protected override render() {
     const { figures, app } = this;
     const { units } = app;
-    const { nutrientKgPerM2: nutrients } = figures;
-    const laid = nutrients ? NUTRIENTS.filter((one) => nutrients[one] > 0) : [];
+    const stock = this.stockWords();
     return html`
+      ${stock === '' ? nothing : html`<h5>With what is on the shelf</h5><p class="stock">${stock}</p>`}
       ${
         figures.containers.length > 0
-          ? html`<h5>Open${figures.containers.length > 1 ? ', of one size' : ''}</h5>
+          ? html`<h5>${stock === '' ? 'Open' : 'Without the shelf, open'}${figures.containers.length > 1 ? ', of one size' : ''}</h5>
             <ul class="packs">${figures.containers.map((count) => this.renderPack(count))}</ul>`
           : nothing
       }
@@ -55,10 +55,18 @@ export class DoseResult extends AppPart {
         <dt>Treated</dt><dd>${formatAreaPm(figures.areaM2, figures.areaSigmaM2, units)}</dd>
         ${figures.stripM2 > 0 ? html`<dt>Taken off as no-apply strip</dt><dd>${formatArea(figures.stripM2, units, 4)}</dd>` : nothing}
         ${figures.carrierL !== null ? html`<dt>Water to mix in</dt><dd>${formatVolume(figures.carrierL, units)}</dd>` : nothing}
-        ${nutrients ? laid.map((one) => html`<dt>${NUTRIENT_WORDS[one]} laid down</dt><dd>${formatNutrientRate(nutrients[one], units)}</dd>`) : nothing}
+        ${laidRows(figures, units).map(({ what, rate }) => html`<dt>${what} laid down</dt><dd>${rate}</dd>`)}
       </dl>
       ${figures.tank ? this.renderTank(figures.tank) : nothing}
     `;
+  }
+
+  private stockWords(): string {
+    const { app, figures } = this;
+    const { derived } = app.session;
+    if (!app.visit) return '';
+    const visits = app.yard.visits.flatMap((visit) => derived.visit(visit.id)?.figures ?? []);
+    return stockWords(visits, app.visit.figures, figures, app.units);
   }
 
   private renderPack(count: ContainerCount) {
@@ -123,11 +131,7 @@ export class DoseResult extends AppPart {
       units,
       isBulk(this.figures.product),
     );
-    const water = formatAmounts(
-      rows.map(({ load }) => ({ unit: 'L', value: load.waterL })),
-      null,
-      units,
-    );
+    const water = (litres: number) => formatVolumeLike(litres, this.figures.carrierL ?? litres, units);
     const loads = tank.fullLoads + (tank.last ? 1 : 0);
     return html`
       <h5>Tank loads, ${formatVolume(tank.tankL, units)} tank: ${formatVolume(tank.totalL, units)} of spray in all</h5>
@@ -137,7 +141,7 @@ export class DoseResult extends AppPart {
         <tbody>
           ${rows.map(
             ({ head, load }, index) => html`<tr><td>${head}</td><td class="num">${product.parts[index]}</td>
-              <td class="num">${water.parts[index]}</td><td class="num">${formatArea(load.areaM2, units)}</td></tr>`,
+              <td class="num">${water(load.waterL)}</td><td class="num">${formatArea(load.areaM2, units)}</td></tr>`,
           )}
         </tbody>
       </table>
