@@ -167,6 +167,7 @@ const humic = newProduct('p-humic', {
   canPour: true,
   rate: { basis: 'volume-per-area', rateLPerM2: (6 * L_PER_FLOZ) / M2_PER_1000_SQFT },
   packs: [pack('half-gallon', litres(L_PER_GAL / 2), 23), pack('gallon', litres(L_PER_GAL), 39)],
+  onHand: { 'half-gallon': 0.6 },
   carrierLPerM2: L_PER_GAL / M2_PER_1000_SQFT,
   stainsHardscape: true,
   waterIn: true,
