@@ -1,4 +1,4 @@
-import { dayNumber } from '../plan/limits';
+import { dayNumber } from '../yard/calendar';
 import { newDose } from '../yard/defaults';
 import type { Issue, Visit, VisitDose, Yard } from '../yard/types';
 import { programDates } from './programDates';

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { ledgerLimits, leftOf } from './ledgerLimits';
 import { NO_CAPS, testRule, testSeason } from './testSeason';
-import { spanYearOf, yearsLater } from './yearDay';
 
 describe('what a year is held against', () => {
   const { yard } = testSeason([], []);
@@ -23,22 +22,5 @@ describe('what a year is held against', () => {
     expect(leftOf(3, { need: 5, cap: 4 })).toBe(1);
     expect(leftOf(3, { need: 2, cap: null })).toBe(-1);
     expect(leftOf(3, { need: null, cap: null })).toBeNull();
-  });
-});
-
-describe('days of every year', () => {
-  it('belong to the year in which their stretch begins', () => {
-    const winter = { from: '11-15', to: '03-01' };
-    expect(spanYearOf('2026-11-15', winter)).toBe(2026);
-    expect(spanYearOf('2027-03-01', winter)).toBe(2026);
-    expect(spanYearOf('2027-03-02', winter)).toBeNull();
-    expect(spanYearOf('2026-04-01', { from: '03-15', to: '05-01' })).toBe(2026);
-    expect(spanYearOf('2026-03-14', { from: '03-15', to: '05-01' })).toBeNull();
-  });
-  it('so many years later', () => {
-    expect(yearsLater('2023-05-20', 3)).toBe('2026-05-20');
-    expect(yearsLater('2024-02-29', 1)).toBe('2025-03-01');
-    expect(yearsLater('2025-09-01', -30 / 365.25)).toBe('2025-08-02');
-    expect(yearsLater('2025-01-01', 0.5)).toBe('2025-07-03');
   });
 });

@@ -1,10 +1,11 @@
 import { formatNutrientRate } from '../units/format';
 import type { Issue, NutrientNeed, Yard } from '../yard/types';
+import { spanYearOf } from '../yard/yearDay';
 import { visitIssue, zoneNames } from './issueWords';
 import { findExcess } from './ledgerExcess';
 import { needsByZone } from './needsByZone';
 import type { LedgerEntry } from './types';
-import { spanWords, spanYearOf } from './yearDay';
+import { spanWords } from './yearDayWords';
 
 /** A year may pass the need by this share before it is noted (common practice, no source). */
 const NEED_SLACK = 0.1;

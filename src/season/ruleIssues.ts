@@ -7,7 +7,7 @@ import { productName, ruleName, ruleSource, visitIssue } from './issueWords';
 import { findExcess } from './ledgerExcess';
 import { phosphorusExcuse } from './ruleExcuses';
 import type { LedgerEntry } from './types';
-import { spanWords, yearDayWords } from './yearDay';
+import { spanWords, yearDayWords } from './yearDayWords';
 
 type Terms<K extends RuleTerms['kind']> = Extract<RuleTerms, { readonly kind: K }>;
 

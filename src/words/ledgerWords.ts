@@ -1,5 +1,5 @@
 import type { LedgerItem } from '../season/ledgerSums';
-import { spanWords } from '../season/yearDay';
+import { spanWords } from '../season/yearDayWords';
 import { formatLength, formatNutrientRate, formatPercent } from '../units/format';
 import { ELEMENTS, type LocalRule, type RuleTerms, type UnitSystem } from '../yard/types';
 import { ELEMENT_WORDS } from './labelWords';

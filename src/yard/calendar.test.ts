@@ -25,6 +25,8 @@ it('the same day of another year, and so many years later', () => {
   expect(sameDayOfYear('2028-02-29', 2029)).toBe('2029-02-28');
   expect(yearsLater('2024-02-29', 1)).toBe('2025-03-01');
   expect(yearsLater('0050-05-01', 3)).toBe('0053-05-01');
+  expect(yearsLater('2023-05-20', 3)).toBe('2026-05-20');
+  expect(yearsLater('2025-09-01', -30 / 365.25)).toBe('2025-08-02');
   // half of 365.25 days, rounded
   expect(yearsLater('2026-01-01', 0.5)).toBe('2026-07-03');
 });

@@ -3,7 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { type LedgerLimits, ledgerLimits, leftOf } from '../../season/ledgerLimits';
 import { type LaidDown, laidBy, meanOfZones } from '../../season/ledgerSums';
 import type { LedgerEntry } from '../../season/types';
-import { yearDayWords } from '../../season/yearDay';
+import { yearDayWords } from '../../season/yearDayWords';
 import { formatNutrientCell, inNutrientUnit, nutrientPlace, nutrientUnit } from '../../units/nutrientRow';
 import { ITEM_LONG_WORDS, ITEM_WORDS } from '../../words/ledgerWords';
 import { CLASS_WORDS, doseName } from '../../words/productWords';

@@ -9,7 +9,3 @@ export function yearDayWords(day: string): string {
 export function spanWords({ from, to }: YearSpan): string {
   return `${yearDayWords(from)} to ${yearDayWords(to)}`;
 }
-
-export { yearsLater } from '../yard/calendar';
-// for files that still ask here
-export { spanYearOf, type YearSpan } from '../yard/yearDay';

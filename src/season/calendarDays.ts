@@ -1,4 +1,0 @@
-// for files that still ask here
-export { addDays, dayOfNumber, daysBetween, sameDayOfYear, weekdayOf } from '../yard/calendar';
-export { isInStretch } from '../yard/yearDay';
-export { weeksOfYear } from './weeksOfYear';
