@@ -3,7 +3,7 @@ import type { Amount, Issue, Visit, Yard } from '../yard/types';
 import { zoneNames } from '../yard/zoneNames';
 import { applyUse } from './applyUse';
 import { dateOfVisit, dayOfVisit, isInYearOf, isSameDay } from './heldWith';
-import { addAmounts, NOTHING, type ProductGround, productByZone, readAmount } from './productByZone';
+import { addAmounts, type ProductGround, productByZone, readAmount } from './productByZone';
 import { isBulk } from './rate';
 import type { VisitFigures } from './types';
 
@@ -68,13 +68,8 @@ export function labelLimitIssues(
     );
     // no zone gets more than all the largest together
     if (bound.isWhole && bound.value <= top) return;
-    const read = zoneIds.map((id) => {
-      const sum = together.reduce(
-        (total, { ground }) => addAmounts(total, ground.byZone.get(id) ?? NOTHING),
-        now.get(id) ?? NOTHING,
-      );
-      return { id, ...readAmount(sum, unit) };
-    });
+    const grounds = [now, ...together.map(({ ground }) => ground.byZone)];
+    const read = zoneIds.map((id) => ({ id, ...sumOn(id, grounds, unit) }));
     const over = read.filter(({ value }) => value > top);
     if (over.length > 0) {
       const amount = show({ unit, value: Math.max(...over.map((one) => one.value)) });
@@ -136,13 +131,21 @@ export function labelLimitIssues(
   const year = laying.filter((other) => isInYearOf(visit, other.visit));
   holdAmount('limit-year-amount', maxPerYear, ' within a year', 'a year', year);
   if (maxDosesPerYear === null) return issues;
-  const daysOf = (ones: readonly Other[]) =>
-    new Set([day, ...ones.map((other) => dayOfVisit(other.visit))]).size;
-  if (daysOf(year) <= maxDosesPerYear) return issues;
-  const times = zoneIds.map((id) => ({
-    id,
-    count: daysOf(year.filter(({ ground }) => ground.byZone.has(id))),
-  }));
+  const groundsByDay = new Map<number | null, ProductGround['byZone'][]>();
+  for (const { visit: other, ground } of year) {
+    const otherDay = dayOfVisit(other);
+    if (otherDay === day) continue;
+    const own = groundsByDay.get(otherDay);
+    if (own) own.push(ground.byZone);
+    else groundsByDay.set(otherDay, [ground.byZone]);
+  }
+  if (1 + groundsByDay.size <= maxDosesPerYear) return issues;
+  const daysBefore = [...groundsByDay.values()];
+  const times = zoneIds.map((id) => {
+    let count = 1;
+    for (const grounds of daysBefore) if (grounds.some((byZone) => byZone.has(id))) count++;
+    return { id, count };
+  });
   const often = times.filter(({ count }) => count > maxDosesPerYear);
   if (often.length > 0) {
     const count = Math.max(...often.map((one) => one.count));
@@ -154,4 +157,21 @@ export function labelLimitIssues(
     );
   }
   return issues;
+}
+
+/** What is known of a product on one zone over several visits, per m², and whether that is all of it. */
+function sumOn(
+  zoneId: string,
+  grounds: readonly ProductGround['byZone'][],
+  unit: Amount['unit'],
+): { readonly value: number; readonly isWhole: boolean } {
+  let value = 0;
+  let isWhole = true;
+  for (const byZone of grounds) {
+    const own = byZone.get(zoneId);
+    if (own === undefined) continue;
+    value += unit === 'kg' ? own.kgPerM2 : own.lPerM2;
+    isWhole &&= unit === 'kg' ? own.isKgWhole : own.isLWhole;
+  }
+  return { value, isWhole };
 }
