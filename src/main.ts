@@ -4,6 +4,7 @@ import { createIdbStorage } from './session/idbStorage';
 import type { PictureStorage } from './session/pictureStorage';
 import { openSession } from './session/store';
 import { AppController, type Sample } from './ui/app-controller';
+import { followAddress } from './ui/step-address';
 import { currentTheme, followSystemTheme, showTheme } from './ui/theme';
 import { YardApp } from './ui/yard-app';
 import { YardLibrary } from './ui/yard-library';
@@ -81,6 +82,7 @@ followSystemTheme((theme) => {
   app.setTheme(theme);
 });
 
+followAddress(app);
 const library = new YardLibrary(app);
 const shell = new YardApp();
 shell.app = app;

@@ -30,7 +30,7 @@ const LATE: Readonly<Partial<Record<Step, () => Promise<unknown>>>> = {
 };
 
 /** Screens that have more to show than a column holds: on a wide screen the panel takes room from the drawing. */
-const BROAD: readonly Step[] = ['season', 'buy'];
+const BROAD: readonly Step[] = ['need', 'shelf', 'season', 'buy'];
 
 /** The shell: the drawing, the steps, the panel beside it and the title block. */
 @customElement('yard-app')

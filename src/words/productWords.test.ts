@@ -51,8 +51,8 @@ describe('use words', () => {
     expect(
       useChoices(label, 'us').map(({ id, name, words }) => [id, name, words.replaceAll('\u00a0', ' ')]),
     ).toEqual([
-      [null, 'From the bottle', 'one 32 fl oz pack covers 3,200 sq ft'],
-      ['tank', 'Backpack', '5 fl oz per 1,000 sq ft'],
+      [null, 'From the bottle (hose-end bottle)', 'one 32 fl oz pack covers 3,200 sq ft'],
+      ['tank', 'Backpack (backpack or tank sprayer)', '5 fl oz per 1,000 sq ft'],
     ]);
   });
   it('name a dose by its use where there are several', () => {

@@ -118,6 +118,14 @@ export function useName(product: Pick<Product, 'useName' | 'applicator'>): strin
   return name.trim() || (applicator === null ? 'Use of the label' : APPLICATOR_WORDS[applicator]);
 }
 
+/** The same where uses are listed: beside a name of its own stands what puts it out: "Light (broadcast spreader)". */
+export function useTitle(product: Pick<Product, 'useName' | 'applicator'>): string {
+  const name = useName(product);
+  const { applicator } = product;
+  if (applicator === null || product.useName.trim() === '') return name;
+  return `${name} (${lowerFirst(APPLICATOR_WORDS[applicator])})`;
+}
+
 /** A use of a label for a person to choose: "Light rate" and "3 lb per 1,000 sq ft". */
 export interface UseChoice {
   /** null: the first use. */
@@ -130,7 +138,7 @@ export interface UseChoice {
 export function useChoices(product: Product, units: UnitSystem): readonly UseChoice[] {
   return usesOf(product).map((use) => ({
     id: use.id,
-    name: useName(use.product),
+    name: useTitle(use.product),
     words: rateWords(use.product, units),
   }));
 }

@@ -39,7 +39,7 @@ async function addBottle(page: Page): Promise<void> {
 
   await product.getByRole('button', { name: 'Add another use' }).click();
   const tank = product.locator('use-fields');
-  await expect(tank.getByLabel('Put out with')).toHaveValue('');
+  await expect(tank.getByLabel('Put out with')).toHaveValue('hose-end');
   await tank.getByLabel('Put out with').selectOption({ label: 'Backpack or tank sprayer' });
   // the copied rate said by volume: 32 fl oz on 3,200 sq ft
   await expect(tank.getByLabel('Product', { exact: true })).toHaveValue('10');

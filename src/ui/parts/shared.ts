@@ -18,7 +18,7 @@ export const shared = css`
   button:hover { background: var(--sheet-sunk); }
   button[aria-pressed='true'], button.primary { background: var(--accent); color: var(--accent-ink); border-color: var(--accent); }
   button.danger { color: var(--danger); border-color: var(--danger); }
-  button:disabled { color: var(--ink-soft); border-color: var(--line); cursor: default; opacity: 0.65; }
+  button:disabled, button.primary:disabled, button.danger:disabled { color: var(--ink-soft); background: none; border: 1px dashed var(--line-strong); cursor: default; }
   button.plain { border-color: transparent; background: transparent; text-decoration: underline; }
   :focus-visible { outline: 3px solid var(--focus); outline-offset: 1px; }
   label { display: grid; gap: 0.15rem; font-size: var(--text-small); color: var(--ink-soft); }

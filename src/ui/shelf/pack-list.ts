@@ -38,10 +38,21 @@ export class PackList extends AppPart {
       ${packs.map((pack, index) => this.renderPack(pack, index))}
       ${issueNotes(this.issues.filter((issue) => !own.includes(issue)))}
       <button type="button" @click=${this.add}>Add a pack size</button>
-      <label class="check"><input type="checkbox" .checked=${this.product.canPour}
-        @change=${(event: Event) => sendProductChange(this, 'canPour', { canPour: isTicked(event) })} />What is left may be poured together</label>
-      <p class="quiet">Then any use may draw on any pack. Leave it off for a bottle that the label keeps to its own use.</p>
+      ${this.renderPour()}
     `;
+  }
+
+  /** Changes nothing where a label has one use that opens every pack. */
+  private renderPour() {
+    const { canPour, otherUses, packIds } = this.product;
+    if (otherUses.length === 0 && packIds === null && !canPour) return nothing;
+    return html`<label class="check"><input type="checkbox" .checked=${canPour}
+        @change=${(event: Event) => sendProductChange(this, 'canPour', { canPour: isTicked(event) })} />Packs may be poured over from one use to another</label>
+      <p class="quiet">${
+        canPour
+          ? 'Every use draws on every pack: what is left in a hose-end bottle may go into the tank, and the bottle may be filled from a jug. What to open, what is on the shelf and what to buy are counted so.'
+          : 'Each use draws on its own packs alone, and an opened pack stays with the use that opened it: what is left in a hose-end bottle does not go into the tank. What to open, what is on the shelf and what to buy are counted so.'
+      }</p>`;
   }
 
   private renderPack(pack: Pack, index: number) {

@@ -61,11 +61,17 @@ export class ProductForm extends AppPart {
     shared,
     fold,
     css`
-      :host { display: block; }
+      :host { display: block; container-type: inline-size; }
+      .parts > section { min-width: 0; }
+      @container (min-width: 36rem) {
+        .parts { display: grid; grid-template-columns: 1fr 1fr; gap: 0 1.5rem; align-items: start; }
+        .fields > .whole { grid-column: auto; }
+      }
       .fields { display: grid; grid-template-columns: 1fr 1fr; gap: 0.75rem 0.5rem; align-items: start; margin-bottom: 0.75rem; }
       .whole { grid-column: 1 / -1; margin: 0; }
       h3 { margin: 1rem 0 0.5rem; padding-top: 0.5rem; border-top: 1px solid var(--line); }
       .note { margin: 0.25rem 0; }
+      .more { margin-top: 1rem; }
     `,
   ];
 
@@ -100,19 +106,21 @@ export class ProductForm extends AppPart {
       ) => this.change(event.detail.field, event.detail.change)}>
         ${issueNotes(issues.filter((issue) => !placed.has(issue)))}
         ${this.renderNames(product, issues)}
-        <h3>Analysis</h3>
-        <analysis-fields .app=${app} .rev=${rev} .product=${product} .issues=${issuesAt(issues, 'analysis', 'densityKgPerL', 'seed')}></analysis-fields>
-        <h3>Packs</h3>
-        <pack-list .app=${app} .rev=${rev} .product=${product} .issues=${issuesAt(issues, 'packs', 'onHand')}></pack-list>
-        <h3>${product.otherUses.length === 0 ? 'Label rate and use' : 'Uses on the label'}</h3>
+        <div class="parts">
+        <section><h3>Analysis</h3>
+        <analysis-fields .app=${app} .rev=${rev} .product=${product} .issues=${issuesAt(issues, 'analysis', 'densityKgPerL', 'seed')}></analysis-fields></section>
+        <section><h3>Packs</h3>
+        <pack-list .app=${app} .rev=${rev} .product=${product} .issues=${issuesAt(issues, 'packs', 'onHand')}></pack-list></section>
+        <section><h3>${product.otherUses.length === 0 ? 'Label rate and use' : 'Uses on the label'}</h3>
         <use-list .app=${app} .rev=${rev} .product=${product} .issues=${issues}></use-list>
-        ${this.renderStains(product)}
+        ${this.renderStains(product)}</section>
+        <section class="more">
         <details class="fold" ?open=${more.length > 0 || this.opensMore}><summary>More on the label</summary>
           <label-more .app=${app} .rev=${rev} .product=${product} .issues=${more}></label-more></details>
         <details class="fold" ?open=${issuesAt(issues, 'limits').length > 0}><summary>Limits on the label</summary>
           <limit-fields .app=${app} .rev=${rev} .product=${product} .issues=${issuesAt(issues, 'limits')}></limit-fields></details>
         <details class="fold" ?open=${product.note !== ''}><summary>Note</summary>
-          <label>Note<textarea .value=${product.note} @input=${(event: Event) => this.change('note', { note: fieldValue(event) })}></textarea></label></details>
+          <label>Note<textarea .value=${product.note} @input=${(event: Event) => this.change('note', { note: fieldValue(event) })}></textarea></label></details></section></div>
       </form>
     `;
   }

@@ -64,6 +64,11 @@ describe('uses of a label', () => {
     expect(left.products[1]?.otherUses).toEqual([]);
     expect(removeUse(yard, 'p-bottle', 'none')).toBe(yard);
   });
+  it('a further use begins as the other, its applicator with it, but for the name', () => {
+    const { name, ...copy } = copyOfUse({ ...bottle, spreadDistanceM: 0.6, waterIn: true }, 'u-3');
+    expect(name).toBe('');
+    expect(copy).toMatchObject({ applicator: 'hose-end', spreadDistanceM: 0.6, waterIn: true });
+  });
   it('a change goes to its own use alone', () => {
     expect(changeOfUse(product, null, { waterIn: true })).toEqual({ waterIn: true });
     expect(changeOfUse(product, 'u-2', { useName: 'Thin', waterIn: true })).toEqual({

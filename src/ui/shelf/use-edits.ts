@@ -53,9 +53,9 @@ export function changeOfUse(
   };
 }
 
-/** A further use that begins as a copy of another, all but what puts it out: that is to be chosen. */
+/** A further use that begins as a copy of another, all but its name. */
 export function copyOfUse(applied: UseMembers, id: string): ProductUse {
-  return { ...membersOfUse(applied), id, name: '', applicator: null };
+  return { ...membersOfUse(applied), id, name: '' };
 }
 
 /**

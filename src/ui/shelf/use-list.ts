@@ -2,7 +2,7 @@ import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { keyed } from 'lit/directives/keyed.js';
 import { applyUse, usesOf } from '../../plan/applyUse';
-import { rateWords, useName } from '../../words/productWords';
+import { rateWords, useTitle } from '../../words/productWords';
 import type { Issue, Product } from '../../yard/types';
 import { AppPart } from '../parts/app-part';
 import { issuesAt } from '../parts/issue-notes';
@@ -77,7 +77,7 @@ export class UseList extends AppPart {
         this.open = isOpen ? '' : id;
         this.asking = null;
       }}>
-        <b>${useName(product)}</b>
+        <b>${useTitle(product)}</b>
         <span>${index === 0 ? 'First use: ' : ''}${isRateEmpty(product.rate) ? 'Rate still to fill in' : rateWords(product, this.app.units)}</span>
         ${checks > 0 && !isOpen ? html`<span>${checks === 1 ? 'One entry to check' : `${checks} entries to check`}</span>` : nothing}
         ${faults > 0 ? html`<span class="flag">${faults === 1 ? 'One entry cannot be right' : `${faults} entries cannot be right`}</span>` : nothing}
