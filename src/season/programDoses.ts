@@ -1,9 +1,10 @@
 import { applyUse } from '../plan/applyUse';
-import { nutrientRates, solubleNitrogen } from '../plan/nutrients';
-import { convertAmount, productRate } from '../plan/rate';
+import { largestDose } from '../plan/largestDose';
+import { nutrientRates } from '../plan/nutrients';
+import { productRate } from '../plan/rate';
 import { formatNutrientRate } from '../units/format';
 import { chosenZones } from '../yard/choose';
-import type { Issue, Product, Program, ProgramDose, Yard } from '../yard/types';
+import type { Issue, Program, ProgramDose, Yard } from '../yard/types';
 import type { NeedOnDay } from './programNeed';
 
 /** How much of the label rate one dose of a program puts out on a day. */
@@ -112,7 +113,7 @@ export function doseShare(
       ),
     );
   const wanted = (least * amount.share) / laid.N;
-  const most = Math.min(amount.maxFactor, mostByLabel(product, rate.perM2), mostByCaps(yard, product, laid));
+  const most = largestDose(product, yard.caps, amount.maxFactor)?.factor ?? 0;
   if (wanted > most * (1 + 1e-6))
     issues.push(
       issue(
@@ -122,27 +123,4 @@ export function doseShare(
       ),
     );
   return { rateFactor: Math.floor(Math.min(wanted, most) * STEP + 1e-9) / STEP, issues };
-}
-
-/** Most of the label rate that the label's own most for one dose allows. */
-function mostByLabel(product: Product, perM2: { readonly unit: 'L' | 'kg'; readonly value: number }): number {
-  const { maxPerDose } = product.limits;
-  const max = maxPerDose && convertAmount(maxPerDose, perM2.unit, product.densityKgPerL);
-  return max && perM2.value > 0 ? max.value / perM2.value : Number.POSITIVE_INFINITY;
-}
-
-/** The same by the caps of one dose. @param laid nutrient at the label rate, kg/m² */
-function mostByCaps(
-  yard: Yard,
-  product: Product,
-  laid: { readonly N: number; readonly P2O5: number },
-): number {
-  const { totalNPerDose, solubleNPerDose, p2o5PerDose } = yard.caps;
-  const most = (cap: number | null, amount: number) =>
-    cap === null || !(amount > 0) ? Number.POSITIVE_INFINITY : cap / amount;
-  return Math.min(
-    most(totalNPerDose, laid.N),
-    most(solubleNPerDose, solubleNitrogen(product, laid.N)),
-    most(p2o5PerDose, laid.P2O5),
-  );
 }
