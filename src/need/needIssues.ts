@@ -1,6 +1,7 @@
 import { formatNutrientRate } from '../units/format';
 import { chosenZones } from '../yard/choose';
 import type { Issue, NutrientNeed, Yard, Zone } from '../yard/types';
+import { zoneNames } from '../yard/zoneNames';
 import { heldNeed } from './flushHold';
 import { monthlyNeed } from './monthlyNeed';
 import { turfWithoutNeed } from './needOfZone';
@@ -37,9 +38,9 @@ function groundIssues(
     return [issue(need, 'need-no-ground', 'warning', 'It covers no ground: choose its zones.')];
   const first = twice[0];
   if (first === undefined) return [];
-  const names = twice.map((zone) => zone.name || 'unnamed zone').join(', ');
+  const ids = twice.map((zone) => zone.id);
   const other = taken.get(first.id)?.name || 'an earlier one';
-  const message = `${names}: already covered by “${other}”, which goes first. Leave it out of one of the two.`;
+  const message = `${zoneNames({ zones: twice }, ids)}: already covered by “${other}”, which goes first. Leave it out of one of the two.`;
   return [issue(need, 'need-claimed-twice', 'warning', message)];
 }
 

@@ -1,7 +1,8 @@
 import { capSource } from '../plan/guides';
 import { formatNutrientRate } from '../units/format';
 import type { Issue, Nutrient, NutrientCaps, Yard } from '../yard/types';
-import { visitIssue, zoneNames } from './issueWords';
+import { zoneNames } from '../yard/zoneNames';
+import { visitIssue } from './issueWords';
 import { findExcess } from './ledgerExcess';
 import type { LedgerEntry } from './types';
 

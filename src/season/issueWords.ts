@@ -1,7 +1,5 @@
 import type { Issue, LocalRule } from '../yard/types';
 
-export { zoneNames } from '../yard/zoneNames';
-
 /** Name of the product of an entry: as recorded where it is done. */
 export function productName({ productName: name }: { readonly productName: string }): string {
   return name || 'A product without a name';

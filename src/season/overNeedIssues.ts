@@ -1,7 +1,8 @@
 import { formatNutrientRate } from '../units/format';
 import type { Issue, NutrientNeed, Yard } from '../yard/types';
 import { spanYearOf } from '../yard/yearDay';
-import { visitIssue, zoneNames } from './issueWords';
+import { zoneNames } from '../yard/zoneNames';
+import { visitIssue } from './issueWords';
 import { findExcess } from './ledgerExcess';
 import { needsByZone } from './needsByZone';
 import type { LedgerEntry } from './types';

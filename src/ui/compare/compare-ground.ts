@@ -1,7 +1,7 @@
 import { phosphorusGate } from '../../soil/phosphorusGate';
-import { zoneName } from '../../words/zoneWords';
 import { chosenZones } from '../../yard/choose';
 import type { Yard, ZoneChoice } from '../../yard/types';
+import { zoneNames } from '../../yard/zoneNames';
 
 /**
  * What the soil tests of chosen ground say against a product that carries phosphorus.
@@ -15,7 +15,10 @@ export function phosphorusWords(
   const refused = gates.filter((gate) => gate.verdict === 'refused');
   const [first] = refused;
   if (first) {
-    const names = refused.map((gate) => zoneName(gate.zone)).join(', ');
+    const names = zoneNames(
+      yard,
+      refused.map(({ zone }) => zone.id),
+    );
     return { isRefused: true, words: `The soil test refuses its phosphorus on ${names}: ${first.reason}.` };
   }
   return gates.some((gate) => gate.verdict === 'no-test')
