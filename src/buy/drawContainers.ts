@@ -1,4 +1,4 @@
-import { dayOfNumber } from './dayOfNumber';
+import { dayNumber, dayOfNumber } from '../yard/calendar';
 import { type Days, goodUntil } from './shelfDays';
 import type { CarriedPack, Draw, NeedLine, PackCount, PurchaseOrder, VisitOpening } from './types';
 import type { SizedPack } from './useGroups';
@@ -99,9 +99,11 @@ function freshContainers(opened: readonly number[], make: (pack: number) => Cont
   return opened.flatMap((count, pack) => Array.from({ length: count }, () => make(pack)));
 }
 
-/** YYYY-MM-DD of a day; null where nothing is told of how long it keeps, or no visit has a day. */
+const LAST_DAY = dayNumber('9999-12-31') ?? 0;
+
+/** YYYY-MM-DD of a day; null where nothing is told of how long it keeps (or that is for ever), or no visit has a day. */
 export function dayText(day: number, days: Days): string | null {
-  return days.hasDays && Number.isFinite(day) ? dayOfNumber(day) : null;
+  return days.hasDays && day <= LAST_DAY ? dayOfNumber(day) : null;
 }
 
 /** The orders of several groups as one list, each with the packs it brings. */

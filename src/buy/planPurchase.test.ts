@@ -143,6 +143,13 @@ describe('planPurchase', () => {
     }
   });
 
+  it('takes a time past all calendars for one without end', () => {
+    for (const life of [4e6, 1e12]) {
+      const own = product({ packs: [kg('a', 10, 5)], openedLifeDays: life, shelfLifeDays: life });
+      expect(planPurchase(own, needOf(['2031-04-01', 8])).plans.cost?.carried[0]?.goodUntil).toBeNull();
+    }
+  });
+
   it('orders later what does not keep, and tells the day', () => {
     const own = product({ packs: [kg('a', 10, 5)], shelfLifeDays: 30 });
     const { plans } = planPurchase(own, needOf(['2031-04-01', 8], ['2031-04-20', 8], ['2031-06-01', 8]));
