@@ -1,6 +1,6 @@
-import { dayNumber } from '../plan/limits';
 import { convertAmount } from '../plan/rate';
 import type { VisitFigures } from '../plan/types';
+import { dayNumber } from '../yard/calendar';
 import type { Visit } from '../yard/types';
 import type { BuySpan, NeedLine, ProductNeed } from './types';
 

@@ -1,4 +1,4 @@
-import { dayNumber } from '../plan/limits';
+import { dayNumber } from '../yard/calendar';
 import type { Product } from '../yard/types';
 import type { NeedLine } from './types';
 

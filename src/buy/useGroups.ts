@@ -1,3 +1,4 @@
+import { applyUse, packsToDrawOn } from '../plan/applyUse';
 import { convertAmount } from '../plan/rate';
 import type { Amount, Pack, Product } from '../yard/types';
 import type { NeedLine } from './types';
@@ -48,17 +49,12 @@ export function useGroups(
 ): readonly UseGroup[] {
   const groups = new Map<string, { lines: number[]; packs: number[] }>();
   for (const [index, line] of lines.entries()) {
-    const ids = product.canPour ? null : packIdsOf(product, line.useId);
-    const own = packs.flatMap(({ pack }, i) => (ids === null || ids.includes(pack.id) ? [i] : []));
+    const drawn = packsToDrawOn(applyUse(product, line.useId) ?? { ...product, packIds: null });
+    const own = packs.flatMap(({ pack }, i) => (drawn.includes(pack) ? [i] : []));
     const key = own.join(' ');
     const group = groups.get(key) ?? { lines: [], packs: own };
     groups.set(key, group);
     group.lines.push(index);
   }
   return [...groups.values()];
-}
-
-function packIdsOf(product: Product, useId: string | null): readonly string[] | null {
-  if (useId === null) return product.packIds;
-  return product.otherUses.find((use) => use.id === useId)?.packIds ?? null;
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Amount, Product, Visit, VisitDose } from '../yard/types';
-import { dayNumber, labelLimitIssues } from './limits';
+import { labelLimitIssues } from './limits';
 import {
   planOn,
   testDose,
@@ -69,14 +69,6 @@ describe('the label’s limits', () => {
     expect(codes(limit, on(null), [on('2031-06-01', 'v-2')])).toEqual(['limit-not-checked']);
     expect(codes(limit, on('2031-06-01'), [on(null, 'v-2')])).toEqual(['limit-not-checked']);
     expect(codes(limit, on(null))).toEqual([]);
-  });
-});
-
-describe('days', () => {
-  it('count from 1970 and refuse what is no date', () => {
-    expect(dayNumber('1970-01-02')).toBe(1);
-    expect((dayNumber('2032-03-01') ?? 0) - (dayNumber('2032-02-28') ?? 0)).toBe(2);
-    for (const text of ['2031-02-29', '2031-13-01', '1 June', '', null]) expect(dayNumber(text)).toBeNull();
   });
 });
 

@@ -7,8 +7,6 @@ import { addAmounts, type ProductGround, productByZone, readAmount } from './pro
 import { isBulk } from './rate';
 import type { VisitFigures } from './types';
 
-export { dayNumber } from '../yard/calendar';
-
 const TOLERANCE = 1e-9;
 
 interface Other {
