@@ -9,6 +9,7 @@ import {
   rateWords,
   useChoices,
   useName,
+  useTitle,
 } from './productWords';
 
 // 1 cu ft is 28.316 846 592 L, 1 gal 3.785 411 784 L (NIST Handbook 44, app. C)
@@ -46,6 +47,13 @@ describe('use words', () => {
     expect(useName(label)).toBe('From the bottle');
     expect(useName({ ...label, useName: ' ' })).toBe('Hose-end bottle');
     expect(useName(testProduct())).toBe('Use of the label');
+  });
+  it('stand in a list with what puts them out, once', () => {
+    const spread = { useName: 'Light', applicator: 'broadcast-spreader' } as const;
+    expect(useTitle(spread)).toBe('Light (broadcast spreader)');
+    expect(useTitle({ ...spread, useName: 'broadcast spreader, light' })).toBe('broadcast spreader, light');
+    expect(useTitle({ ...spread, useName: '' })).toBe('Broadcast spreader');
+    expect(useTitle({ useName: 'Light', applicator: null })).toBe('Light');
   });
   it('offer all uses with their rates', () => {
     expect(

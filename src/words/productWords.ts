@@ -122,8 +122,9 @@ export function useName(product: Pick<Product, 'useName' | 'applicator'>): strin
 export function useTitle(product: Pick<Product, 'useName' | 'applicator'>): string {
   const name = useName(product);
   const { applicator } = product;
-  if (applicator === null || product.useName.trim() === '') return name;
-  return `${name} (${lowerFirst(APPLICATOR_WORDS[applicator])})`;
+  if (applicator === null) return name;
+  const by = APPLICATOR_WORDS[applicator];
+  return name.toLowerCase().includes(by.toLowerCase()) ? name : `${name} (${lowerFirst(by)})`;
 }
 
 /** A use of a label for a person to choose: "Light rate" and "3 lb per 1,000 sq ft". */

@@ -64,7 +64,11 @@ export class ProductForm extends AppPart {
       :host { display: block; container-type: inline-size; }
       .parts > section { min-width: 0; }
       @container (min-width: 36rem) {
-        .parts { display: grid; grid-template-columns: 1fr 1fr; gap: 0 1.5rem; align-items: start; }
+        .parts { display: grid; grid-template: auto 1fr auto / 1fr 1fr; gap: 0 1.5rem; align-items: start; }
+        /* each column goes on under what stands above, whichever is longer */
+        .packs { grid-area: 1 / 2 / span 2; }
+        .uses { grid-area: 2 / 1 / span 2; }
+        .more { grid-area: 3 / 2; }
         .fields > .whole { grid-column: auto; }
       }
       .fields { display: grid; grid-template-columns: 1fr 1fr; gap: 0.75rem 0.5rem; align-items: start; margin-bottom: 0.75rem; }
@@ -109,9 +113,9 @@ export class ProductForm extends AppPart {
         <div class="parts">
         <section><h3>Analysis</h3>
         <analysis-fields .app=${app} .rev=${rev} .product=${product} .issues=${issuesAt(issues, 'analysis', 'densityKgPerL', 'seed')}></analysis-fields></section>
-        <section><h3>Packs</h3>
+        <section class="packs"><h3>Packs</h3>
         <pack-list .app=${app} .rev=${rev} .product=${product} .issues=${issuesAt(issues, 'packs', 'onHand')}></pack-list></section>
-        <section><h3>${product.otherUses.length === 0 ? 'Label rate and use' : 'Uses on the label'}</h3>
+        <section class="uses"><h3>${product.otherUses.length === 0 ? 'Label rate and use' : 'Uses on the label'}</h3>
         <use-list .app=${app} .rev=${rev} .product=${product} .issues=${issues}></use-list>
         ${this.renderStains(product)}</section>
         <section class="more">

@@ -16,7 +16,7 @@ export class ZoneChoiceField extends AppPart {
     shared,
     css`
       :host { display: block; }
-      .classes { display: grid; grid-template-columns: 1fr 1fr; }
+      .classes { display: grid; grid-template-columns: repeat(auto-fill, minmax(9.5rem, 1fr)); }
       ul { list-style: none; margin: 0; padding: 0; }
       li { border-top: 1px solid var(--line); display: flex; align-items: center; justify-content: space-between; gap: 0.5rem; }
       li label { flex: 1; min-width: 0; }
