@@ -9,6 +9,8 @@ import type { DoseFigures, VisitFigures } from '../../plan/types';
 import { changeActual, markDone, unmarkDone, usedAmount } from '../../season/markDone';
 import type { Quantity } from '../../units/choices';
 import { formatAmount, formatArea } from '../../units/format';
+import { formatDay } from '../../units/formatDay';
+import { type DoneRow, doneRows, notYetWords } from '../../words/doneWords';
 import { amountWords, doseName } from '../../words/productWords';
 import { groundName } from '../../words/zoneWords';
 import { replaceVisit } from '../../yard/edits';
@@ -41,10 +43,15 @@ export class DoneForm extends AppPart {
   /** null: the day of the visit, or today where that is still to come. */
   @state() private day: string | null = null;
   @state() private fromShelf = true;
+  /** the day to come that was typed for a visit done already; it is not taken. */
+  @state() private refused = '';
 
   protected override willUpdate(changed: Map<string, unknown>): void {
     const before = changed.get('visit') as Visit | undefined;
-    if (before && before.id !== this.visit.id) this.day = null;
+    if (before && before.id !== this.visit.id) {
+      this.day = null;
+      this.refused = '';
+    }
   }
 
   private get figures(): VisitFigures | null {
@@ -61,13 +68,17 @@ export class DoneForm extends AppPart {
     // nothing is done before its day has come
     const usual = visit.date !== null && visit.date <= today ? visit.date : today;
     const day = this.day ?? usual;
+    const fault = notYetWords(day, today);
     const stocked = figures?.doses.filter((dose) => stockOf(dose.product, dose.amount.unit) !== null) ?? [];
     return html`
-      <form class="mark" @submit=${(event: Event) => this.mark(event, day, stocked.length > 0 && this.fromShelf)}>
-        <label>Done on<input type="date" required .value=${day} @change=${(event: Event) => {
+      <form class="mark" novalidate @submit=${(event: Event) => this.mark(event, day, stocked.length > 0 && this.fromShelf)}>
+        <label>Done on<input type="date" required max=${today} aria-invalid=${fault !== ''} .value=${day} @change=${(
+          event: Event,
+        ) => {
           this.day = fieldValue(event) || null;
         }} /></label>
         <button class="primary" ?disabled=${figures === null}>Mark done</button>
+        ${dayFault(fault)}
         ${
           stocked.length === 0
             ? nothing
@@ -83,20 +94,28 @@ export class DoneForm extends AppPart {
   }
 
   private renderDone(doneOn: string) {
-    const { visit, figures, app } = this;
+    const { visit, figures, app, refused } = this;
+    const rows = figures ? doneRows(figures, app.yard.products, app.units) : [];
     const tookAny = visit.doses.some((dose) => Object.keys(dose.taken ?? {}).length > 0);
     return html`
       <div class="mark">
-        <label>Done on<input type="date" required .value=${doneOn} @change=${(event: Event) => this.changeDay(fieldValue(event))} /></label>
+        <label>Done on<input type="date" required max=${app.today()} aria-invalid=${refused !== ''} .value=${refused || doneOn} @change=${(event: Event) => this.changeDay(fieldValue(event))} /></label>
         <button @click=${() => app.dispatch('Visit not done', (yard) => unmarkDone(yard, visit.id))}>Not done after all</button>
+        ${refused ? dayFault(`${notYetWords(refused, app.today())} It stays ${formatDay(doneOn, true)}.`) : nothing}
       </div>
       ${tookAny ? html`<p class="quiet">“Not done after all” puts back on the shelf what was taken off.</p>` : nothing}
       <p class="quiet">What was laid down is on record as it stood on the day it was marked: later changes of the label, the zones or the plan above leave it as it is. To count such a change, take the mark off and mark the visit done anew.</p>
-      ${visit.doses.map((dose) => this.renderDose(dose, figures))}
+      ${visit.doses.map((dose) =>
+        this.renderDose(
+          dose,
+          figures,
+          rows.find((row) => row.doseId === dose.id),
+        ),
+      )}
     `;
   }
 
-  private renderDose(dose: VisitDose, figures: VisitFigures | null) {
+  private renderDose(dose: VisitDose, figures: VisitFigures | null, row: DoneRow | undefined) {
     const { app } = this;
     const name = doseName(dose, app.yard.products);
     const own = figures?.doses.find((each) => each.dose.id === dose.id) ?? null;
@@ -135,6 +154,7 @@ export class DoneForm extends AppPart {
           }}></number-field>
       </div>
       <p class="quiet">Planned: ${this.show(label, planned)}${dose.actual === null ? ', counted as planned' : ''}.${this.takenWords(label, record, dose)}</p>
+      ${row ? laidWords(row) : nothing}
       ${dose.laid !== null ? this.renderRecord(record, own) : dose.actual?.value === 0 ? nothing : this.renderUnrecorded(figures)}
       ${turned ? html`<button type="button" class="plain" @click=${() => set(turned)}>Tell it by ${other === 'kg' ? 'weight' : 'volume'}</button>` : nothing}
     </fieldset>`;
@@ -189,7 +209,7 @@ export class DoneForm extends AppPart {
   private mark(event: Event, day: string, fromShelf: boolean): void {
     event.preventDefault();
     const { app, figures } = this;
-    if (!figures) return;
+    if (!figures || notYetWords(day, app.today()) !== '') return;
     const short = fromShelf
       ? figures.doses.filter(({ product, amount }) => takeFromStock(product, amount).short.value > 0)
       : [];
@@ -204,12 +224,27 @@ export class DoneForm extends AppPart {
 
   private changeDay(day: string): void {
     if (day === '') return;
+    this.refused = notYetWords(day, this.app.today()) === '' ? '' : day;
+    if (this.refused) return;
     const { id } = this.visit;
     this.app.dispatch('Change day of visit done', (yard) => {
       const visit = yard.visits.find((each) => each.id === id);
       return visit ? replaceVisit(yard, { ...visit, doneOn: day }) : yard;
     });
   }
+}
+
+/** Why a day is not taken; nothing where it is. */
+function dayFault(fault: string) {
+  return fault === '' ? nothing : html`<p class="note error whole" role="alert">${fault}</p>`;
+}
+
+/** What was laid down by what was used; beside it what the plan wanted, where that differs. */
+function laidWords({ laid, laidByPlan }: DoneRow) {
+  if (laid.length === 0 && laidByPlan.length === 0) return nothing;
+  const words = laid.length === 0 ? 'nothing' : laid.join('; ');
+  const isAsPlanned = words === laidByPlan.join('; ');
+  return html`<p><b>Laid down: ${words}</b>${isAsPlanned ? nothing : html` <span class="quiet">(by the plan: ${laidByPlan.join('; ')})</span>`}</p>`;
 }
 
 function quantityOf(product: Product | null, amount: Amount): Quantity {
@@ -223,7 +258,7 @@ function groundWords({ zones }: DoneRecord, units: UnitSystem): string {
   const shown = zones.slice(0, zones.length > 4 ? 3 : 4).map((zone) => groundName(zone.name));
   const more = zones.length > shown.length ? ` and ${zones.length - shown.length} more` : '';
   const areaM2 = zones.reduce((sum, zone) => sum + zone.areaM2, 0);
-  return `${shown.join(', ')}${more}, ${formatArea(areaM2, units)}`;
+  return `${shown.join(', ')}${more}, ${formatArea(areaM2, units, 4)}`;
 }
 
 /** True while today's plan lays down the same, to a thousandth, on the same ground. */
