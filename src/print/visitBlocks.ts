@@ -26,6 +26,7 @@ import {
   zoneWords,
 } from '../words/zoneWords';
 import type { Issue, UnitSystem, Yard } from '../yard/types';
+import { doneBlocks } from './doneBlocks';
 import type { Block, Column, SheetPart } from './types';
 
 /** A column of a table; the shares of its columns add up to 1. */
@@ -62,11 +63,19 @@ export function visitBlocks(
 ): Block[] {
   const blocks: Block[] = [];
   if (parts.includes('cautions')) blocks.push(...cautionBlocks(visit, season));
+  if (parts.includes('products'))
+    blocks.push(...doneBlocks(visit.figures, yard.products, yard.settings.units));
   if (parts.includes('order')) blocks.push(...orderBlocks(yard, visit));
   if (parts.includes('products'))
     blocks.push(
       ...visit.figures.doses.flatMap((dose, i) =>
-        doseBlocks(yard, dose, i, stockWords(visits, visit.figures, dose, yard.settings.units)),
+        doseBlocks(
+          yard,
+          dose,
+          i,
+          stockWords(visits, visit.figures, dose, yard.settings.units),
+          visit.figures.visit.doneOn !== null,
+        ),
       ),
     );
   if (parts.includes('zones')) blocks.push(...zoneBlocks(yard, visit));
@@ -116,7 +125,7 @@ function zoneBlocks(yard: Yard, visit: DerivedVisit): Block[] {
   return blocks;
 }
 
-function doseBlocks(yard: Yard, dose: DoseFigures, index: number, stock: string): Block[] {
+function doseBlocks(yard: Yard, dose: DoseFigures, index: number, stock: string, isDone: boolean): Block[] {
   const { units } = yard.settings;
   const keys = zoneKeys(yard);
   const { product } = dose;
@@ -160,7 +169,12 @@ function doseBlocks(yard: Yard, dose: DoseFigures, index: number, stock: string)
     ),
   ];
   const laid = laidRows(dose, units).map(({ what, rate: laidRate }) => `${what} ${laidRate}`);
-  if (laid.length > 0) blocks.push({ type: 'text', strong: false, text: `Laid down: ${laid.join('; ')}.` });
+  if (laid.length > 0)
+    blocks.push({
+      type: 'text',
+      strong: false,
+      text: `${isDone ? 'By the plan' : 'Laid down'}: ${laid.join('; ')}.`,
+    });
   if (stock !== '') blocks.push({ type: 'text', strong: true, text: stock });
   if (dose.containers.length > 0) blocks.push(containerTable(dose, units, stock !== ''));
   if (dose.tank) {

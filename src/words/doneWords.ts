@@ -22,7 +22,7 @@ export interface DoneRow {
   /** amounts of product; empty where nothing of the plan is known. */
   readonly planned: string;
   readonly used: string;
-  /** "80 % of the plan"; empty as planned, and where no density turns one into the other. */
+  /** "80 % of the plan"; empty as planned, with nothing used, and where no density turns one into the other. */
   readonly share: string;
   /** "N 3.79 g/m²", one entry for each thing: by what was used, and by the plan. */
   readonly laid: readonly string[];
@@ -56,7 +56,7 @@ export function doneRows(
       name: doseName(dose, products),
       planned: record ? show(record.planned) : '',
       used: used === null ? 'not on record' : used.value === 0 ? 'none' : show(used),
-      share: Math.abs(share - 1) < 5e-4 ? '' : `${formatPercent(share)} of the plan`,
+      share: used?.value === 0 || Math.abs(share - 1) < 5e-4 ? '' : `${formatPercent(share)} of the plan`,
       laid: ratesWords(figures.laid.find(({ doseId }) => doseId === dose.id)?.rates, units),
       laidByPlan: ratesWords(laidDose(visit, dose, own, false)?.rates, units),
     };

@@ -9,6 +9,7 @@ import './dose-result';
 import { issueNotes, withoutName } from '../parts/issue-notes';
 import '../parts/number-field';
 import { applyUse } from '../../plan/applyUse';
+import { doneRows } from '../../words/doneWords';
 import { amountRateWords, doseName, productName, rateWords, useChoices } from '../../words/productWords';
 import type { NumberChange } from '../parts/number-field';
 import { shared } from '../parts/shared';
@@ -73,6 +74,7 @@ export class DoseCard extends AppPart {
             : html`<zone-choice .app=${app} .rev=${this.rev} .choice=${dose.zones}
                 @choice-change=${(event: CustomEvent<ZoneChoice>) => this.change('Choose ground', { zones: event.detail })}></zone-choice>`
         }
+        ${this.renderDone()}
         ${issueNotes(issues)}
         <dose-refusal .app=${app} .rev=${this.rev} .visit=${visit} .dose=${dose}></dose-refusal>
         ${
@@ -87,6 +89,17 @@ export class DoseCard extends AppPart {
         }
       </div>
     `;
+  }
+
+  /** Of a done visit, what was really used: the issues go by that. */
+  private renderDone() {
+    const { app, dose } = this;
+    const figures = app.visit?.figures;
+    const rows = figures ? doneRows(figures, app.yard.products, app.units) : [];
+    const row = rows.find(({ doseId }) => doseId === dose.id);
+    if (!row) return nothing;
+    return html`<p class="note"><b>Really used: ${row.used}</b>${row.share === '' ? nothing : `, ${row.share}`}.
+      ${row.laid.length > 0 ? `It laid down ${row.laid.join('; ')}.` : nothing}${this.figures ? ' The figures below are the plan’s.' : nothing}</p>`;
   }
 
   /** Of a label with several uses, which one this dose goes by. */

@@ -42,6 +42,7 @@ export class DoseResult extends AppPart {
     const { figures, app } = this;
     const { units } = app;
     const stock = this.stockWords();
+    const isDone = (app.visit?.figures.visit.doneOn ?? null) !== null;
     return html`
       ${stock === '' ? nothing : html`<h5>With what is on the shelf</h5><p class="stock">${stock}</p>`}
       ${
@@ -55,7 +56,7 @@ export class DoseResult extends AppPart {
         <dt>Treated</dt><dd>${formatAreaPm(figures.areaM2, figures.areaSigmaM2, units)}</dd>
         ${figures.stripM2 > 0 ? html`<dt>Taken off as no-apply strip</dt><dd>${formatArea(figures.stripM2, units, 4)}</dd>` : nothing}
         ${figures.carrierL !== null ? html`<dt>Water to mix in</dt><dd>${formatVolume(figures.carrierL, units)}</dd>` : nothing}
-        ${laidRows(figures, units).map(({ what, rate }) => html`<dt>${what} laid down</dt><dd>${rate}</dd>`)}
+        ${laidRows(figures, units).map(({ what, rate }) => html`<dt>${what} ${isDone ? 'by the plan' : 'laid down'}</dt><dd>${rate}</dd>`)}
       </dl>
       ${figures.tank ? this.renderTank(figures.tank) : nothing}
     `;
