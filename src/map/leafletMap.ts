@@ -36,6 +36,8 @@ const PANES = {
 
 const FIT_PADDING_PX = 40;
 const SMALL_MAP_PX = 500;
+/** Maps this wide or less are a phone's, px. */
+const PHONE_PX = 500;
 const BAR_PX = 80;
 /** With fewer zones than these a picture of the person's own is still being drawn over, and shown whole. */
 const FEW_ZONES = 3;
@@ -188,12 +190,20 @@ export function createLeafletMap(
     const { x, y } = map.getSize();
     const isSmall = Math.min(x, y) < SMALL_MAP_PX;
     const padding = isSmall ? FIT_PADDING_PX / 2 : FIT_PADDING_PX;
-    map.fitBounds(bounds, {
-      paddingTopLeft: [padding, padding + (isSmall ? 0 : barPx)],
-      paddingBottomRight: [padding, padding],
-      maxZoom: 21,
-      animate: false,
-    });
+    const fitBeside = (freeRightPx: number) =>
+      map.fitBounds(bounds, {
+        paddingTopLeft: [padding, padding + (isSmall ? 0 : barPx)],
+        paddingBottomRight: [padding + freeRightPx, padding],
+        maxZoom: 21,
+        animate: false,
+      });
+    fitBeside(0);
+    // on a phone the buttons in the corner cover what lies under them
+    const buttons = element.querySelector('.leaflet-bottom.leaflet-right .leaflet-bar');
+    if (!buttons || x > PHONE_PX) return;
+    const { width, height } = buttons.getBoundingClientRect();
+    const corner = map.latLngToContainerPoint(bounds.getSouthEast());
+    if (corner.x > x - width - padding && corner.y > y - height - padding) fitBeside(width);
   }
 
   async function locate(): Promise<Issue | null> {

@@ -181,8 +181,8 @@ test('a season of two paired programs: visits moved by drag and keys hear what t
     .locator('program-list')
     .getByRole('button', { name: /^Liquid / })
     .click();
-  await page.getByRole('button', { name: 'Make anew' }).click();
-  await page.getByRole('button', { name: 'Make them anew' }).click();
+  await page.getByRole('button', { name: 'Make again' }).click();
+  await page.getByRole('button', { name: 'Make them again' }).click();
   await expect(message(page)).toContainText('1 added');
 
   // the whole year to the next: 52 weeks keep the Mondays

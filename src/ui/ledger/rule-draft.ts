@@ -66,8 +66,9 @@ export function termsOfDraft(
     }
     case 'blackout': {
       const { kind, from, to, nutrients } = draft;
-      if (dayOfYear(from) === null) return missing('Fill in a first day that there is.');
-      if (dayOfYear(to) === null) return missing('Fill in a last day that there is.');
+      if (dayOfYear(from) === null)
+        return missing('Fill in the first day: a month and a day that month has.');
+      if (dayOfYear(to) === null) return missing('Fill in the last day: a month and a day that month has.');
       if (nutrients.length === 0) return missing('Choose at least one nutrient that is not allowed.');
       return { ok: true, terms: { kind, from, to, nutrients } };
     }

@@ -25,7 +25,7 @@ export class RuleList extends AppPart {
       .head { display: flex; flex-wrap: wrap; align-items: center; gap: 0.25rem; }
       .head label { flex: 1 1 14rem; }
       .head input { flex: none; }
-      .acts { display: flex; gap: 0.25rem; margin-left: auto; }
+      .acts { display: flex; gap: 0.25rem; margin: 0.25rem 0 0 1.85rem; }
       li p { margin: 0 0 0.15rem 1.85rem; }
       .is-off p, .is-off label b { color: var(--ink-soft); }
       .add { display: grid; grid-template-columns: 1fr auto; gap: 0.5rem; align-items: end; }
@@ -72,12 +72,12 @@ export class RuleList extends AppPart {
       <div class="head">
         <label class="check"><input type="checkbox" .checked=${rule.isOn} aria-label=${`${name}: visits are held against it`}
           @change=${(event: Event) => this.replace(isTicked(event) ? 'Turn rule on' : 'Turn rule off', { ...rule, isOn: isTicked(event) })} /><b>${name}</b>${rule.isOn ? nothing : html` (off)`}</label>
-        <span class="acts"><button aria-label=${`Change ${name}`} @click=${() => this.open(rule)}>Change</button>
-        <button class="danger" aria-label=${`Remove ${name}`} @click=${() => this.removeRule(rule)}>Remove</button></span>
       </div>
       <p>${ruleTermsWords(rule.terms, app.units)}.</p>
       <p class="quiet">${ruleSourceWords(rule)}</p>
       ${rule.terms.kind === 'buffer' && rule.isOn ? html`<p class="quiet">Visits leave out the wider of this and the strip of the yard's settings: ${formatLength(widthOf(app.yard, rule.terms.round), app.units)}.</p>` : nothing}
+      <div class="acts"><button aria-label=${`Change ${name}`} @click=${() => this.open(rule)}>Change</button>
+        <button class="danger" aria-label=${`Remove ${name}`} @click=${() => this.removeRule(rule)}>Remove</button></div>
     </li>`;
   }
 

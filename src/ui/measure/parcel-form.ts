@@ -101,7 +101,7 @@ export class ParcelForm extends AppPart {
         <div class="fields">${surveyFields(this.app, parcel.survey, (label, survey) => this.set(label, { ...parcel, survey }))}</div></details>
       <details class="fold"><summary>Another outline</summary>
         <div class="ways">
-          ${this.drawButton('Draw it anew')}
+          ${this.drawButton('Draw it again')}
           ${this.fromZones()}
           <button @click=${() => this.app.setView({ way: 'plat' })}>Type it from a plat or deed</button>
           <button class="danger" @click=${() => this.set('Remove outline of the property', null)}>Remove the outline</button>

@@ -23,6 +23,7 @@ export const shared = css`
   :focus-visible { outline: 3px solid var(--focus); outline-offset: 1px; }
   label { display: grid; gap: 0.15rem; font-size: var(--text-small); color: var(--ink-soft); }
   label.check { display: flex; align-items: center; gap: 0.5rem; min-height: var(--touch); color: var(--ink); font-size: var(--text); }
+  label.check > input { flex: none; }
   input[type='checkbox'], input[type='radio'] { width: 1.35rem; height: 1.35rem; accent-color: var(--accent); }
   input:not([type='checkbox'], [type='radio']), select, textarea {
     min-height: var(--touch); width: 100%; padding: 0 0.5rem; font: inherit; font-size: 1rem;

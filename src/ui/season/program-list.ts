@@ -181,14 +181,14 @@ export class ProgramList extends AppPart {
         <button @click=${() => this.copy(program)}>Copy</button>
         <button @click=${() => {
           this.asking = program.id;
-        }}>Make anew</button>
+        }}>Make again</button>
         <button class="danger" @click=${() => this.removeNow(program)}>Remove</button>
         <button @click=${() => this.open(null)}>Close</button>
       </div>
       ${
         this.asking === program.id
           ? html`<div class="note warning" role="alert"><p>Visits of “${programName(program)}” that were moved, changed or removed by hand become again what the program says. What is done stays. Undo brings the changes back.</p>
-              <div class="row"><button @click=${() => this.make([this.hostOf(program)])}>Make them anew</button>
+              <div class="row"><button @click=${() => this.make([this.hostOf(program)])}>Make them again</button>
               <button @click=${() => {
                 this.asking = null;
               }}>Leave them</button></div></div>`
