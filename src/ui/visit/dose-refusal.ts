@@ -1,19 +1,15 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { applyUse } from '../../plan/applyUse';
-import { nutrientRates } from '../../plan/nutrients';
-import { productRate } from '../../plan/rate';
 import { refusedZones } from '../../plan/soilGate';
 import { decisionOn, newSoilOverride, SOIL_REFUSAL } from '../../plan/soilOverride';
-import { productsWithoutPhosphorus, type Substitute } from '../../plan/withoutPhosphorus';
-import { formatNutrientRate } from '../../units/format';
-import { analysisWords, productName } from '../../words/productWords';
+import { productsWithoutPhosphorus } from '../../plan/withoutPhosphorus';
 import { visitZones } from '../../yard/choose';
 import { addEntry, removeEntry, replaceVisit } from '../../yard/edits';
 import type { Visit, VisitDose, Zone } from '../../yard/types';
 import { zoneNames } from '../../yard/zoneNames';
 import { AppPart, fieldValue } from '../parts/app-part';
 import { shared } from '../parts/shared';
+import './dose-offers';
 import { chooseZone } from './zone-choice-edits';
 
 /** What can be done where the soil speaks against a dose, or is not known. Draws nothing where it does not. */
@@ -37,6 +33,8 @@ export class DoseRefusal extends AppPart {
   @property({ attribute: false }) dose!: VisitDose;
   @state() private reason = '';
   @state() private isReasonMissing = false;
+  /** offers are tried in the whole season: only where they are looked at. */
+  @state() private isOffersOpen = false;
 
   protected override render() {
     const { app, dose, visit } = this;
@@ -71,7 +69,7 @@ export class DoseRefusal extends AppPart {
     const ids = refused.map((zone) => zone.id);
     return html`
       <h5>What can be done</h5>
-      ${this.renderSubstitutes()}
+      ${this.renderOffers()}
       <div class="ways">
         ${
           refused.length < count
@@ -100,40 +98,16 @@ export class DoseRefusal extends AppPart {
       <div class="ways"><button @click=${() => this.app.setView({ step: 'need' })}>Enter a soil test</button></div>
       ${
         productsWithoutPhosphorus(this.app.yard, this.dose).length > 0
-          ? html`<details><summary>Without phosphorus instead</summary>${this.renderSubstitutes()}</details>`
+          ? html`<details @toggle=${(event: Event) => {
+              this.isOffersOpen = (event.target as HTMLDetailsElement).open;
+            }}><summary>Without phosphorus instead</summary>${this.isOffersOpen ? this.renderOffers() : nothing}</details>`
           : nothing
       }
     `;
   }
 
-  private renderSubstitutes() {
-    const offers = productsWithoutPhosphorus(this.app.yard, this.dose).slice(0, 3);
-    if (offers.length === 0) {
-      return html`<p>Nothing on the shelf without phosphorus would feed this ground.
-        <button class="plain" @click=${() => this.app.setView({ step: 'shelf' })}>Add a product</button></p>`;
-    }
-    return html`<div class="ways">${offers.map(
-      (offer) => html`<button @click=${() => this.take(offer)}>Take ${productName(offer.product)} instead
-        <small>${analysisWords(offer.product)}${this.nitrogenWords(offer)}</small></button>`,
-    )}</div>`;
-  }
-
-  /** What the label rate of an offer lays down. */
-  private nitrogenWords({ product, useId }: Substitute): string {
-    const label = applyUse(product, useId);
-    const { rate } = label ? productRate(label) : { rate: null };
-    const laid = label && rate ? nutrientRates(label, rate) : null;
-    return laid && laid.N > 0 ? `; N ${formatNutrientRate(laid.N, this.app.units)} at the label rate` : '';
-  }
-
-  private take({ product, useId }: Substitute): void {
-    this.changeDose(`Take ${productName(product)} instead`, (dose) => ({
-      ...dose,
-      productId: product.id,
-      useId,
-      rateFactor: 1,
-      actual: null,
-    }));
+  private renderOffers() {
+    return html`<dose-offers .app=${this.app} .rev=${this.rev} .visit=${this.visit} .dose=${this.dose}></dose-offers>`;
   }
 
   private leaveOut(zoneIds: readonly string[]): void {
