@@ -32,6 +32,14 @@ async function addBottle(page: Page): Promise<void> {
   await fill(product, 'N', '6');
   await fill(product, 'Density', '10');
   await fill(product, 'One full pack holds', '32');
+  // a comma of the decimal kind is refused, not read as ten or a hundred times as much
+  await fill(product, 'One full pack holds', '12,5');
+  await expect(product.getByRole('alert')).toHaveText('12,5: write 12.5; a comma parts thousands here.');
+  await fill(product, 'One full pack holds', '32');
+  await fill(product, 'Price, $', '1,5');
+  await expect(product.getByRole('alert')).toHaveText('1,5: write 1.5; a comma parts thousands here.');
+  await fill(product, 'Price, $', '$18.50');
+  await expect(product.getByLabel('Price, $', { exact: true })).toHaveValue('18.5');
   await product.getByLabel('Put out with').selectOption({ label: 'Hose-end bottle' });
   // labels of such bottles say what one covers
   await expect(product.getByLabel('The label gives')).toHaveValue('area-per-container');

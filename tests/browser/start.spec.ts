@@ -62,7 +62,24 @@ async function nameFromMiddle(page: Page, name: string): Promise<readonly [numbe
   return [off(label.x, label.width, map.x, map.width), off(label.y, label.height, map.y, map.height)];
 }
 
-test('Season and Buy have a broad panel, and the drawing keeps its middle and its scale', async ({
+test('the step stands in the address: it outlives a reload, and Back goes to the one before', async ({
+  page,
+}) => {
+  await openApp(page);
+  const heading = (name: StepName) => page.getByRole('heading', { name, exact: true, level: 2 });
+  await goToStep(page, 'Shelf');
+  await goToStep(page, 'Visit');
+  await page.reload();
+  await expect(heading('Visit')).toBeVisible();
+  await page.goBack();
+  await expect(heading('Shelf')).toBeVisible();
+  await page.goBack();
+  await expect(page.locator('zone-list')).toBeVisible();
+  await page.goForward();
+  await expect(heading('Shelf')).toBeVisible();
+});
+
+test('Need, Shelf, Season and Buy have a broad panel, and the drawing keeps its middle and its scale', async ({
   page,
 }) => {
   await openApp(page);
@@ -73,6 +90,8 @@ test('Season and Buy have a broad panel, and the drawing keeps its middle and it
   await page.waitForTimeout(400);
   const [before, width] = [await nameFromMiddle(page, 'House'), await widthOf()];
   for (const [step, isBroad] of [
+    ['Need', true],
+    ['Shelf', true],
     ['Season', true],
     ['Buy', true],
     ['Measure', false],

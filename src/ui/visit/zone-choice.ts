@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { formatArea } from '../../units/format';
+import { formatAreaOfPm } from '../../units/format';
 import { CLASS_WORDS } from '../../words/productWords';
 import { zoneWords } from '../../words/zoneWords';
 import { chosenZones, zoneClass } from '../../yard/choose';
@@ -37,7 +37,7 @@ export class ZoneChoiceField extends AppPart {
     const chosen = new Set(chosenZones(yard, this.choice).map((zone) => zone.id));
     const present = ZONE_CLASSES.filter((one) => zones.some((zone) => zoneClass(zone) === one));
     return html`
-      <div class="classes">${present.map((one) => this.renderClass(one))}</div>
+      <div class="classes">${present.map((one) => this.renderClass(one, zones, chosen))}</div>
       <details ?open=${this.choice.include.length + this.choice.exclude.length > 0}>
         <summary>One by one (${chosen.size} of ${zones.length} chosen)</summary>
         <ul>${zones.map((zone) => this.renderZone(zone, chosen.has(zone.id)))}</ul>
@@ -45,8 +45,11 @@ export class ZoneChoiceField extends AppPart {
     `;
   }
 
-  private renderClass(one: ZoneClass) {
-    return html`<label class="check"><input type="checkbox" .checked=${this.choice.classes.includes(one)}
+  /** Ticked where all of the class is chosen, however it was; half ticked where some is. */
+  private renderClass(one: ZoneClass, zones: readonly Zone[], chosen: ReadonlySet<string>) {
+    const own = zones.filter((zone) => zoneClass(zone) === one);
+    const count = own.filter((zone) => chosen.has(zone.id)).length;
+    return html`<label class="check"><input type="checkbox" .checked=${count === own.length} .indeterminate=${count > 0 && count < own.length}
       @change=${(event: Event) => this.send(chooseClass(this.app.yard, this.choice, one, isTicked(event)))} />${CLASS_WORDS[one]}</label>`;
   }
 
@@ -57,7 +60,7 @@ export class ZoneChoiceField extends AppPart {
       <label class="check"><input type="checkbox" .checked=${isChosen}
         @change=${(event: Event) => this.send(chooseZone(app.yard, this.choice, zone.id, isTicked(event)))} />
         <span>${zone.name || 'Without a name'} <span class="kind">${zoneWords(zone)}</span></span></label>
-      ${measured ? html`<span class="area">${formatArea(measured.netM2, app.units)}</span>` : nothing}
+      ${measured ? html`<span class="area">${formatAreaOfPm(measured.netM2, measured.netSigmaM2, app.units)}</span>` : nothing}
     </li>`;
   }
 
