@@ -6,7 +6,7 @@ import {
   hatchIdOfZone,
 } from '../draft/hatches';
 import { PARCEL_LINE } from '../draft/parcelLine';
-import { formatArea } from '../units/format';
+import { formatAreaOfPm } from '../units/format';
 import { MARK_WORDS, MATERIAL_WORDS, zoneKeys, zoneName, zoneWords } from '../words/zoneWords';
 import type { MarkKind } from '../yard/types';
 import { drawLine, drawRect, drawText } from './drawn';
@@ -253,7 +253,7 @@ function drawKey(room: Room, { yard, derived }: MapInput): Drawn[] {
     const x = room.x + INSET + Math.floor(i / perColumn) * width;
     const y = room.y + 9.4 + (i % perColumn) * pitch;
     const measured = derived.measured.zones.get(zone.id);
-    const area = measured ? formatArea(measured.netM2, yard.settings.units) : '—';
+    const area = measured ? formatAreaOfPm(measured.netM2, measured.netSigmaM2, yard.settings.units) : '—';
     const size = pitch < 3.6 ? 2.3 : 2.6;
     const areaWidth = textWidthMm(area, size);
     drawn.push(drawText(x + 3.6, y, size, keys.get(zone.id) ?? '', { anchor: 'end', bold: true }));

@@ -2,7 +2,7 @@ import { EDGE_PATTERNS, edgePatternOf, hatchIdOfZone } from '../draft/hatches';
 import { PARCEL_LINE } from '../draft/parcelLine';
 import type { XY } from '../measure/types';
 import type { Derived, DerivedVisit } from '../session/types';
-import { formatArea } from '../units/format';
+import { formatAreaOfPm } from '../units/format';
 import { edgeKey } from '../words/edgeWords';
 import { zoneKeys, zoneName } from '../words/zoneWords';
 import type { Yard } from '../yard/types';
@@ -121,8 +121,8 @@ export function mapPage(
     const name = `${key}  ${zoneName(zone)}`;
     const treated = visit?.treated.get(zone.id);
     const area = treated
-      ? `treat ${formatArea(treated.areaM2, yard.settings.units)}`
-      : formatArea(measured.netM2, yard.settings.units);
+      ? `treat ${formatAreaOfPm(treated.areaM2, treated.areaSigmaM2, yard.settings.units)}`
+      : formatAreaOfPm(measured.netM2, measured.netSigmaM2, yard.settings.units);
     const texts = [[name, area], [name], [key]];
     labelTexts.set(zone.id, texts);
     const forms = texts.map((lines, i) =>

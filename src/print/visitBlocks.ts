@@ -1,7 +1,7 @@
 import { isBulk } from '../plan/rate';
 import type { DoseFigures, TankMix, VisitFigures } from '../plan/types';
 import type { DerivedVisit } from '../session/types';
-import { formatAmounts, formatAreas } from '../units/columns';
+import { formatAmounts, formatZoneAreas } from '../units/columns';
 import {
   formatArea,
   formatAreaPm,
@@ -20,6 +20,7 @@ import { workOrder } from '../words/workOrder';
 import {
   groundName,
   MATERIAL_WORDS,
+  ROUNDED_APART,
   UNPLACED_WORDS,
   zoneKeys,
   zoneName,
@@ -129,7 +130,7 @@ function doseBlocks(yard: Yard, dose: DoseFigures, index: number, stock: string,
   const { units } = yard.settings;
   const keys = zoneKeys(yard);
   const { product } = dose;
-  const areas = formatAreas(
+  const areas = formatZoneAreas(
     dose.zones.map((zone) => zone.areaM2),
     dose.areaM2,
     dose.areaSigmaM2,
@@ -168,6 +169,7 @@ function doseBlocks(yard: Yard, dose: DoseFigures, index: number, stock: string,
       true,
     ),
   ];
+  if (areas.isOff) blocks.push({ type: 'text', strong: false, text: ROUNDED_APART });
   const laid = laidRows(dose, units).map(({ what, rate: laidRate }) => `${what} ${laidRate}`);
   if (laid.length > 0)
     blocks.push({

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Amount } from '../yard/types';
-import { formatAmounts, formatAreas, formatCuts } from './columns';
+import { formatAmounts, formatAreas, formatCuts, formatZoneAreas } from './columns';
 import { KG_PER_LB, L_PER_FLOZ, M2_PER_SQFT } from './factors';
-import { formatEntry } from './format';
+import { formatAreaOfPm, formatEntry } from './format';
 
 const plain = (texts: readonly string[]) => texts.map((text) => text.replaceAll('\u00a0', ' '));
 const numberOf = (text: string) => Number(text.replaceAll(',', '').match(/[\d.]+/)?.[0]);
@@ -36,6 +36,19 @@ describe('rows and their total', () => {
     const areas = [14362, 527.4].map((area) => area * M2_PER_SQFT);
     const { parts, total } = formatAreas(areas, 14889.4 * M2_PER_SQFT, 60 * M2_PER_SQFT, 'us');
     expect(plain([...parts, total ?? ''])).toEqual(['14,360 sq ft', '530 sq ft', '14,890 sq ft']);
+  });
+  it('areas of zones read as they do on the map, each rounded by itself', () => {
+    // 450 and 150 m² are 4,843.76 and 1,614.59 sq ft (1 sq ft = 0.09290304 m², NIST SP 811), 6,458.35 together
+    const column = formatZoneAreas([450, 150], 600, 2, 'us');
+    expect(plain([...column.parts, column.total ?? ''])).toEqual([
+      '4,844 sq ft',
+      '1,615 sq ft',
+      '6,458 sq ft',
+    ]);
+    expect(plain([formatAreaOfPm(150, 2, 'us')])).toEqual(['1,615 sq ft']);
+    expect(column.isOff).toBe(true);
+    expect(formatZoneAreas([450, 151], 601, 2, 'us').isOff).toBe(false);
+    expect(plain(formatZoneAreas([450, 0.01], 450.01, 2, 'us').parts)[1]).toBe('under 1 sq ft');
   });
   it('add up as printed', () => {
     // three thirds: 33.33 each makes 99.99, so one of them is printed 33.34

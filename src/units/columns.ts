@@ -42,11 +42,12 @@ function formatColumn(
   total: number | null,
   place: number,
   label: string,
+  isApart = total === null,
 ): ColumnText {
   const scale = 10 ** place;
   const totalSteps = total === null ? null : Math.round(total * scale);
   const scaled = parts.map((part) => part * scale);
-  const steps = totalSteps === null ? scaled.map(Math.round) : apportion(scaled, totalSteps);
+  const steps = isApart || totalSteps === null ? scaled.map(Math.round) : apportion(scaled, totalSteps);
   const hidesOne = steps.some((step, index) => step === 0 && (parts[index] ?? 0) > 0);
   const shownPlace = hidesOne
     ? place
@@ -93,15 +94,34 @@ export function formatAreas(
   totalSigmaM2: number,
   system: UnitSystem,
 ): ColumnText {
+  const { unit, place } = columnOfAreas(totalM2, totalSigmaM2, system);
+  const parts = partsM2.map((part) => part / unit.si);
+  return formatColumn(parts, totalM2 / unit.si, place, unit.label);
+}
+
+/**
+ * Areas of zones as `formatAreas` has them, but each rounded by itself, so that a zone reads as it does on the
+ * map and in lists. @returns `isOff`: the rows as printed do not make up the total as printed
+ */
+export function formatZoneAreas(
+  partsM2: readonly number[],
+  totalM2: number,
+  totalSigmaM2: number,
+  system: UnitSystem,
+): ColumnText & { readonly isOff: boolean } {
+  const { unit, place } = columnOfAreas(totalM2, totalSigmaM2, system);
+  const rounded = (areaM2: number) => Math.round((areaM2 / unit.si) * 10 ** place);
+  const sum = partsM2.reduce((steps, part) => steps + rounded(part), 0);
+  const parts = partsM2.map((part) => part / unit.si);
+  const column = formatColumn(parts, totalM2 / unit.si, place, unit.label, true);
+  return { ...column, isOff: sum !== rounded(totalM2) };
+}
+
+function columnOfAreas(totalM2: number, totalSigmaM2: number, system: UnitSystem) {
   const unit = areaUnit(totalM2, system);
-  const total = totalM2 / unit.si;
-  const finest = Math.max(0, placeOf(total, 4));
-  return formatColumn(
-    partsM2.map((part) => part / unit.si),
-    total,
-    totalSigmaM2 > 0 ? Math.min(placeOfPm(totalM2, totalSigmaM2, system), finest) : finest,
-    unit.label,
-  );
+  const finest = Math.max(0, placeOf(totalM2 / unit.si, 4));
+  const place = totalSigmaM2 > 0 ? Math.min(placeOfPm(totalM2, totalSigmaM2, system), finest) : finest;
+  return { unit, place };
 }
 
 /**

@@ -15,9 +15,11 @@ import {
   formatAreaOfPm,
   formatAreaPm,
   formatDuration,
+  formatLeastLength,
   formatLength,
   formatMass,
   formatMoney,
+  formatMostRate,
   formatNumber,
   formatNutrientRate,
   formatPercent,
@@ -108,8 +110,24 @@ describe('quantities', () => {
     [formatMoney(-3, '€'), '−€3.00'],
     [formatPercent(0.3125), '31 %'],
     [formatPercent(0.0213), '2.1 %'],
-    [formatTemperature(29.444, 'us'), '85 °F'],
-    [formatTemperature(-0.2, 'metric'), '0 °C'],
+    // 212 °F is 100 °C (NIST SP 811, B.8); a greatest temperature is never shown above itself
+    [formatTemperature(((85 - 32) * 5) / 9, 'us'), '85 °F'],
+    [formatTemperature(32, 'us'), '89.6 °F'],
+    [formatTemperature(((90 - 32) * 5) / 9, 'us'), '90 °F'],
+    [formatTemperature(((90 - 32) * 5) / 9, 'metric'), '32.2 °C'],
+    [formatTemperature(((91 - 32) * 5) / 9, 'metric'), '32.7 °C'],
+    [formatTemperature(-0.2, 'metric'), '-0.2 °C'],
+    // 3.5 g/m² is 0.71685 lb per 1,000 sq ft: 0.717 would be over it
+    [formatMostRate(0.0035, 'us'), '0.716 lb per 1,000 sq ft'],
+    [formatMostRate((0.9 * KG_PER_LB) / M2_PER_1000_SQFT, 'us'), '0.9 lb per 1,000 sq ft'],
+    [formatMostRate(KG_PER_LB / M2_PER_1000_SQFT, 'metric'), '4.88 g/m²'],
+    [formatMostRate(0, 'us'), '0 lb per 1,000 sq ft'],
+    // 7.6 m is 24.93 ft: 24.9 would be too narrow
+    [formatLeastLength(7.6, 'us'), '25 ft'],
+    [formatLeastLength(10, 'us'), '32.9 ft'],
+    [formatLeastLength(25 * 0.3048, 'us'), '25 ft'],
+    [formatLeastLength(25 * 0.3048, 'metric'), '7.62 m'],
+    [formatLeastLength(10 * 0.3048, 'metric'), '3.05 m'],
   ])('%s', (text, expected) => {
     expect(plain(text)).toBe(expected);
   });
@@ -123,6 +141,8 @@ describe('quantities', () => {
       formatPercent(Number.NaN),
       formatNutrientRate(Number.NaN, 'us'),
       formatTemperature(Number.NaN, 'us'),
+      formatMostRate(Number.NaN, 'us'),
+      formatLeastLength(Number.NaN, 'us'),
     ])
       expect(text).toBe('–');
   });

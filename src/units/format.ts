@@ -245,11 +245,32 @@ export function formatPercent(share: number): string {
   return `${Math.abs(percent) >= 10 ? formatAtPlace(percent, 0) : formatNumber(percent, 2)}${NB}%`;
 }
 
-/** An air temperature in °C, shown in whole degrees F (us) or C (metric). */
+/** How far a number may be from a step, in steps, and still stand on it: a limit typed in another unit comes back as typed. */
+const STEP_SLACK = 1e-3;
+
+/**
+ * The warmest air that is allowed, °C, in degrees F (us) or C (metric) to a tenth. Rounded down: what is shown
+ * is never warmer than the limit.
+ */
 export function formatTemperature(temperatureC: number, system: UnitSystem): string {
   if (!Number.isFinite(temperatureC)) return DASH;
   const [degrees, label] = system === 'us' ? [(temperatureC * 9) / 5 + 32, '°F'] : [temperatureC, '°C'];
-  return `${formatAtPlace(degrees, 0)}${NB}${label}`;
+  return `${formatNumber(Math.floor(degrees * 10 + STEP_SLACK) / 10, 6)}${NB}${label}`;
+}
+
+/** As `formatNutrientRate`, for the most that is allowed: three digits, rounded down, so never more than the limit. */
+export function formatMostRate(kgPerM2: number, system: UnitSystem): string {
+  if (!(kgPerM2 > 0) || !Number.isFinite(kgPerM2)) return formatNutrientRate(kgPerM2, system);
+  const unit = system === 'us' ? KG_PER_LB / M2_PER_1000_SQFT : 0.001;
+  const step = unit * 10 ** -placeOf(kgPerM2 / unit, 3);
+  return formatNutrientRate(Math.floor(kgPerM2 / step + STEP_SLACK) * step, system);
+}
+
+/** The least width that must be kept, m: ft to a tenth or m to a hundredth, rounded up, so never less than the limit. */
+export function formatLeastLength(lengthM: number, system: UnitSystem): string {
+  if (!Number.isFinite(lengthM)) return DASH;
+  const [unit, label, scale] = system === 'us' ? [M_PER_FT, 'ft', 10] : [1, 'm', 100];
+  return `${formatNumber(Math.ceil((lengthM / unit) * scale - STEP_SLACK) / scale, 9)}${NB}${label}`;
 }
 
 /** A span of time in seconds: minutes under two hours, hours under two days, else days; three significant digits. */

@@ -1,6 +1,6 @@
 import type { LedgerItem } from '../season/ledgerSums';
 import { spanWords } from '../season/yearDayWords';
-import { formatLength, formatNutrientRate, formatPercent } from '../units/format';
+import { formatLeastLength, formatMostRate, formatPercent } from '../units/format';
 import { ELEMENTS, type LocalRule, type RuleTerms, type UnitSystem } from '../yard/types';
 import { ELEMENT_WORDS } from './labelWords';
 import { NUTRIENT_WORDS } from './productWords';
@@ -61,12 +61,12 @@ export function ruleTermsWords(terms: RuleTerms, units: UnitSystem): string {
       return `No ${what || 'nutrient'} from ${spanWords(terms)}`;
     }
     case 'buffer':
-      return `At least ${formatLength(terms.widthM, units)} left untreated ${ROUND_WORDS[terms.round]}`;
+      return `At least ${formatLeastLength(terms.widthM, units)} left untreated ${ROUND_WORDS[terms.round]}`;
     case 'cap': {
       const what =
         terms.isSolubleOnly && terms.nutrient === 'N' ? 'soluble N' : NUTRIENT_WORDS[terms.nutrient];
       const when = terms.per === 'dose' ? 'at once' : 'in a calendar year';
-      return `At most ${formatNutrientRate(terms.maxKgPerM2, units)} of ${what} ${when}`;
+      return `At most ${formatMostRate(terms.maxKgPerM2, units)} of ${what} ${when}`;
     }
     case 'slow-share':
       return `At least ${formatPercent(terms.minPct / 100)} of a product's nitrogen slow-release`;

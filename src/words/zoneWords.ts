@@ -51,6 +51,9 @@ export function zoneWords(zone: Pick<Zone, 'kind' | 'mowing' | 'material'>): str
   return kind;
 }
 
+/** Below a table of areas whose rows do not make up its total as printed. */
+export const ROUNDED_APART = 'Each area is rounded by itself, so the last figure of their sum may differ.';
+
 /** What is said of ground that is known by its size alone. */
 export const UNPLACED_WORDS = 'no place on the map';
 

@@ -2,11 +2,11 @@ import { css, html, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { isBulk } from '../../plan/rate';
 import type { ContainerCount, DoseFigures, TankLoads } from '../../plan/types';
-import { formatAmounts, formatAreas } from '../../units/columns';
+import { formatAmounts, formatZoneAreas } from '../../units/columns';
 import { formatArea, formatAreaPm, formatMoney, formatVolume, formatVolumeLike } from '../../units/format';
 import { changeWords, countWords, lastWords, stockWords } from '../../words/containerWords';
 import { laidRows } from '../../words/labelWords';
-import { groundName } from '../../words/zoneWords';
+import { groundName, ROUNDED_APART } from '../../words/zoneWords';
 import { AppPart } from '../parts/app-part';
 import { shared } from '../parts/shared';
 
@@ -89,7 +89,7 @@ export class DoseResult extends AppPart {
     const { figures, app } = this;
     const { units } = app;
     const { zones } = figures;
-    const areas = formatAreas(
+    const areas = formatZoneAreas(
       zones.map((zone) => zone.areaM2),
       figures.areaM2,
       figures.areaSigmaM2,
@@ -115,6 +115,7 @@ export class DoseResult extends AppPart {
           <tr class="sum"><td>Total</td><td class="num">${areas.total}</td><td class="num">${amounts.total}</td></tr>
         </tbody>
       </table>
+      ${areas.isOff ? html`<p class="quiet">${ROUNDED_APART}</p>` : nothing}
     `;
   }
 
