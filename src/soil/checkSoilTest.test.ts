@@ -13,6 +13,13 @@ describe('what is doubtful in a soil test', () => {
     ['no day', { date: null }, ['soil-no-date']],
     ['a day to come', { date: '2026-06-02' }, ['soil-date-ahead']],
     ['pH of no soil', { ph: 0.65 }, ['soil-ph-range']],
+    ['phosphorus of no soil', { mgPerKg: { P: 9500 } }, ['soil-figure-range']],
+    [
+      'boron and zinc of no soil',
+      { mgPerKg: { B: 80, Zn: 4000 } },
+      ['soil-figure-range', 'soil-figure-range'],
+    ],
+    ['a very rich soil', { mgPerKg: { P: 900, K: 1200, Ca: 12_000 } }, []],
     ['buffer pH of no soil', { bufferPh: 68 }, ['soil-ph-range']],
     // Washington State Univ., Phosphorus and Home Lawns: Bray P1 at pH 7 or lower, Olsen above
     ['Bray-1 at pH 7', { extractant: 'bray-1', ph: 7, mgPerKg: { P: 9 } }, []],
@@ -23,6 +30,15 @@ describe('what is doubtful in a soil test', () => {
     ['a table not known', { tableId: 'gone' }, ['soil-table-other']],
   ] as const)('%s', (_name, fields, expected) => {
     expect(codes(fields as Partial<SoilTest>)).toEqual(expected);
+  });
+
+  it('tells a figure that is hardly met with in the unit of the report', () => {
+    // Penn State Extension: 1 ppm is 2 lb per acre
+    const [issue] = checkSoilTest(testSoil({ labUnit: 'lb-per-acre', mgPerKg: { P: 4750 } }), '2026-06-01');
+    expect(issue?.message.replaceAll('\u00a0', ' ')).toMatch(
+      /^Phosphorus of 9,500 lb\/acre is hardly met with/,
+    );
+    expect(issue?.place.path).toBe('mgPerKg.P');
   });
 
   it('names the field', () => {

@@ -1,10 +1,29 @@
-import type { Issue, SoilTest } from '../yard/types';
+import { type Issue, SOIL_NUTRIENTS, type SoilNutrient, type SoilTest } from '../yard/types';
 import { tableOfTest } from './interpretSoil';
-import { EXTRACTANT_WORDS } from './soilNames';
+import { formatSoil } from './labUnits';
+import { EXTRACTANT_WORDS, SOIL_NUTRIENT_WORDS } from './soilNames';
 import { SOIL_TABLES } from './tables';
 
 /** Soils of gardens and lawns lie inside; outside is a slip. Common practice, no source. */
 const PH_RANGE = [3.5, 10] as const;
+
+/**
+ * Most that a lab draws out of soils of gardens and lawns, mg/kg, heavily manured, chalky and salty ones among
+ * them; above it is a slip of figure or unit. Common practice, no source.
+ */
+const MOST_MG_PER_KG: Readonly<Record<SoilNutrient, number>> = {
+  P: 1500,
+  K: 3000,
+  Ca: 30_000,
+  Mg: 5000,
+  S: 3000,
+  Fe: 2000,
+  Mn: 2000,
+  Zn: 500,
+  Cu: 500,
+  B: 50,
+  Na: 5000,
+};
 
 /** Above this pH a lab should use Olsen, at or below it Bray-1: Washington State Univ., Phosphorus and Home Lawns. */
 const BRAY_OR_OLSEN_PH = 7;
@@ -50,6 +69,16 @@ export function checkSoilTest(test: SoilTest, today: string): readonly Issue[] {
         `${what} of ${value} is hardly met with in soil; look at the report again.`,
       );
     }
+  }
+  for (const nutrient of SOIL_NUTRIENTS) {
+    const value = test.mgPerKg[nutrient];
+    if (value !== undefined && value > MOST_MG_PER_KG[nutrient])
+      add(
+        'soil-figure-range',
+        'warning',
+        `mgPerKg.${nutrient}`,
+        `${SOIL_NUTRIENT_WORDS[nutrient]} of ${formatSoil(value, test.labUnit)} is hardly met with in soil; look at the figure and its unit on the report again.`,
+      );
   }
   const isMeasured = test.mgPerKg.P !== undefined && ph !== null;
   if (isMeasured && extractant === 'bray-1' && ph > BRAY_OR_OLSEN_PH) {

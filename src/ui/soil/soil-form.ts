@@ -1,6 +1,7 @@
 import { css, html } from 'lit';
 import { customElement, property, query } from 'lit/decorators.js';
 import { tableOfTest } from '../../soil/interpretSoil';
+import { depthShown } from '../../soil/sampleDepth';
 import { tablesOf, usualTable } from '../../soil/tables';
 import { EXTRACTANT_WORDS, tableSourceWords } from '../../words/soilWords';
 import { EXTRACTANTS, type SoilTest, type ZoneChoice } from '../../yard/types';
@@ -69,7 +70,7 @@ export class SoilForm extends AppPart {
         ${this.number('Buffer pH', 'bufferPh', 14)}
         ${this.number('Organic matter', 'organicMatterPct', 100, '%')}
         ${this.number('Cation exchange (meq/100 g)', 'cecCmolPerKg', 200)}
-        <quantity-field label="Depth of the sample" quantity="depth" .system=${app.units} .value=${test.depthM} .min=${0.005} .max=${2}
+        <quantity-field label="Depth of the sample" quantity="depth" unit=${app.units === 'us' ? 'in' : 'cm'} .system=${app.units} .value=${depthShown(test.depthM, app.units)} .min=${0.005} .max=${2}
           @quantity-change=${(event: CustomEvent<QuantityChange>) => {
             if (event.detail.valueSi !== null) this.send('depth', { depthM: event.detail.valueSi });
           }}></quantity-field>

@@ -1,8 +1,10 @@
 import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { checkSoilTest } from '../../soil/checkSoilTest';
-import { newSoilTest } from '../../soil/newSoilTest';
+import { groundOfNewTest } from '../../soil/groundOfNewTest';
+import { newSoilTest, USUAL_DEPTH_M } from '../../soil/newSoilTest';
 import { phosphorusGate } from '../../soil/phosphorusGate';
+import { depthShown } from '../../soil/sampleDepth';
 import { isTestOld, testOfZone, zonesWithoutTest } from '../../soil/testOfZone';
 import { gateWords, soilTestName } from '../../words/soilWords';
 import { freeName, zoneName } from '../../words/zoneWords';
@@ -114,14 +116,11 @@ export class SoilSection extends AppPart {
   private add(): void {
     const { app } = this;
     const taken = app.yard.soilTests.map((test) => test.name);
-    const covered = app.yard.soilTests.length > 0;
-    const without = zonesWithoutTest(app.yard).map((zone) => zone.id);
     const test = newSoilTest(app.newId('soil'), {
       name: freeName('Soil test', taken),
       date: app.today(),
-      zones: covered
-        ? { classes: [], include: without, exclude: [] }
-        : { classes: ['turf-low-cut', 'turf-regular'], include: [], exclude: [] },
+      zones: groundOfNewTest(app.yard),
+      depthM: depthShown(USUAL_DEPTH_M, app.units),
     });
     app.dispatch('Add soil test', (yard) => addEntry(yard, 'soilTests', test));
     this.open(test.id);
