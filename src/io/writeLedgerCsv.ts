@@ -1,8 +1,9 @@
+import type { DoseAmounts } from '../season/ledgerAmounts';
 import { type LedgerItem, type LedgerYear, laidBy } from '../season/ledgerSums';
 import type { LedgerEntry } from '../season/types';
-import { M2_PER_SQFT } from '../units/factors';
+import { KG_PER_LB, L_PER_FLOZ, M2_PER_1000_SQFT, M2_PER_SQFT } from '../units/factors';
 import { inNutrientUnit } from '../units/nutrientRow';
-import type { UnitSystem } from '../yard/types';
+import type { Amount, UnitSystem } from '../yard/types';
 import { csvText, safeText } from './csvText';
 
 /** Names for the lines of the ledger, told by the caller. */
@@ -10,11 +11,14 @@ export interface LedgerNames {
   zone(zoneId: string): string;
   visit(visitId: string): string;
   product(entry: LedgerEntry): string;
+  /** product per m²; undefined where nothing is known of it. */
+  amounts(doseId: string): DoseAmounts | undefined;
 }
 
 /**
  * Every dose on every zone as a table, a line each in the form of `csvText`: day, visit, product, zone, ground
- * treated, planned or done, and what is laid down of each item.
+ * treated, planned or done, product planned and really used on it (lb or fl oz, kg or L) with the rate of each,
+ * and what is laid down of each item.
  * @param items columns of what is laid down, in lb per 1,000 sq ft or g/m²
  */
 export function ledgerDosesCsv(
@@ -31,6 +35,11 @@ export function ledgerDosesCsv(
     'Product',
     'Zone',
     `Ground treated (${isUs ? 'sq ft' : 'm²'})`,
+    'Product in',
+    'Planned',
+    'Really used',
+    `Planned per ${isUs ? '1,000 sq ft' : '100 m²'}`,
+    `Really used per ${isUs ? '1,000 sq ft' : '100 m²'}`,
     ...itemHeads(items, units),
   ];
   const rows = entries.map((entry) => [
@@ -40,6 +49,7 @@ export function ledgerDosesCsv(
     safeText(names.product(entry)),
     safeText(names.zone(entry.zoneId)),
     (entry.areaM2 / (isUs ? M2_PER_SQFT : 1)).toFixed(isUs ? 1 : 2),
+    ...amountCells(names.amounts(entry.doseId), entry.areaM2, units),
     ...items.map((item) => rate(laidBy(entry)[item] ?? 0, units)),
   ]);
   return csvText([head, ...rows]);
@@ -75,6 +85,19 @@ export function ledgerMonthsCsv(
     ),
   );
   return csvText([head, ...rows]);
+}
+
+/** Unit, amounts on the ground and rates; empty where nothing is known. */
+function amountCells(amounts: DoseAmounts | undefined, areaM2: number, units: UnitSystem): readonly string[] {
+  if (!amounts) return ['', '', '', '', ''];
+  const { planned, used } = amounts;
+  const isUs = units === 'us';
+  const [label, si] =
+    planned.unit === 'L' ? (isUs ? ['fl oz', L_PER_FLOZ] : ['L', 1]) : isUs ? ['lb', KG_PER_LB] : ['kg', 1];
+  const on = (amount: Amount | null, m2: number) =>
+    amount === null ? '' : String(Number(((amount.value * m2) / si).toFixed(5)));
+  const each = isUs ? M2_PER_1000_SQFT : 100;
+  return [label, on(planned, areaM2), on(used, areaM2), on(planned, each), on(used, each)];
 }
 
 const unitOf = (units: UnitSystem) => (units === 'us' ? 'lb/1,000 sq ft' : 'g/m²');

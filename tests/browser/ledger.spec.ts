@@ -131,7 +131,7 @@ test('a rule of the place speaks up at the visit; a done visit counts what was u
   expect(file.suggestedFilename()).toBe('Ledger yard, ledger 2024 doses.csv');
   const lines = (await readFile(await file.path(), 'utf8')).trim().split('\r\n');
   expect(lines[1]).toMatch(
-    /^2024-05-20,done,Visit 1,Plain granules,Front lawn,(1000\.0|999\.9|1000\.1),0\.8,0\.8,0\.2,0\.4$/,
+    /^2024-05-20,done,Visit 1,Plain granules,Front lawn,(1000\.0|999\.9|1000\.1),lb,(5|4\.999\d+|5\.000\d+),4,(5|4\.999\d+|5\.000\d+),(4|3\.999\d+|4\.000\d+),0\.8,0\.8,0\.2,0\.4$/,
   );
 
   // what is done stays, though its product leaves the shelf

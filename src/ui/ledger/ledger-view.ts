@@ -1,6 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { ledgerDosesCsv, ledgerMonthsCsv } from '../../io/writeLedgerCsv';
+import { doseAmounts } from '../../season/ledgerAmounts';
 import { type LedgerItem, yearOf } from '../../season/ledgerSums';
 import type { LedgerEntry } from '../../season/types';
 import { ITEM_LONG_WORDS } from '../../words/ledgerWords';
@@ -146,6 +147,8 @@ export class LedgerView extends AppPart {
       .flatMap((zone) => zone.entries)
       .filter((entry) => yearOf(entry) === model.year)
       .sort((a, b) => ((a.date ?? '') < (b.date ?? '') ? -1 : (a.date ?? '') > (b.date ?? '') ? 1 : 0));
+    const { derived } = app.session;
+    const amounts = doseAmounts(app.yard.visits.flatMap((visit) => derived.visit(visit.id)?.figures ?? []));
     const text = ledgerDosesCsv(
       entries,
       items,
@@ -158,6 +161,7 @@ export class LedgerView extends AppPart {
             ?.doses.find(({ id }) => id === doseId);
           return dose ? doseName(dose, app.yard.products) : '';
         },
+        amounts: (doseId) => amounts.get(doseId),
       },
       app.units,
     );
