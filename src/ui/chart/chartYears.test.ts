@@ -17,10 +17,16 @@ const on = (date: string | null, zoneId = 'a', N = 0.001): LedgerEntry => ({
   elementKgPerM2: {},
   isSilentOnSlow: false,
 });
-const of = (...entries: LedgerEntry[]) => chartYears(entries, new Set(['a']), '2026-06-01');
+const of = (...entries: LedgerEntry[]) => chartYears(entries, new Set(['a']), '2026-06-01', 2026);
 
 describe('chartYears', () => {
   it('is this year where nothing is put down', () => expect(of()).toEqual({ years: [2026], first: 2026 }));
+  it('offers the year that the season is planned for, and begins with it where nothing is put down', () => {
+    const late = (...entries: LedgerEntry[]) => chartYears(entries, new Set(['a']), '2026-11-25', 2027);
+    expect(late()).toEqual({ years: [2026, 2027], first: 2027 });
+    expect(late(on('2026-05-01'))).toEqual({ years: [2026, 2027], first: 2026 });
+    expect(late(on('2025-05-01'))).toEqual({ years: [2025, 2026, 2027], first: 2025 });
+  });
   it('begins with this year where it has something', () =>
     expect(of(on('2025-05-01'), on('2026-05-01'), on('2027-05-01'))).toEqual({
       years: [2025, 2026, 2027],

@@ -37,16 +37,24 @@ export class ClimateSection extends AppPart {
   @state() private notes: readonly string[] = [];
 
   private yardId = '';
+  /** the months as they stood when the last reading was told of. */
+  private toldOf: Climate['monthlyMeanC'] = null;
 
-  /** What was typed for one yard is not for the next. */
+  /** What was typed for one yard is not for the next; what was told of a reading goes when the months change. */
   protected override willUpdate(): void {
-    const { id } = this.app.yard;
+    const { id, climate } = this.app.yard;
+    if (climate.monthlyMeanC !== this.toldOf) this.forgetReading();
     if (id === this.yardId) return;
     this.yardId = id;
     this.draft = NONE;
     this.text = '';
+    this.forgetReading();
+  }
+
+  private forgetReading(): void {
     this.issues = [];
     this.notes = [];
+    this.toldOf = this.app.yard.climate.monthlyMeanC;
   }
 
   protected override render() {
@@ -74,6 +82,7 @@ export class ClimateSection extends AppPart {
       <label>Twelve numbers, a table with the months, or days with a date and the mean or the highest and lowest
         <textarea spellcheck="false" .value=${this.text} @input=${(event: Event) => {
           this.text = fieldValue(event);
+          this.forgetReading();
         }}></textarea></label>
       <div class="row"><button class="primary" @click=${() => this.read(this.text)}>Read it</button>
         <label>or a text or CSV file<input type="file" accept=".csv,.txt,.tsv,text/*" @change=${this.readFile} /></label></div>
@@ -85,6 +94,7 @@ export class ClimateSection extends AppPart {
 
   private typed(month: number, valueC: number | null): void {
     const { monthlyMeanC } = this.app.yard.climate;
+    this.forgetReading();
     const next = (monthlyMeanC ?? this.draft).with(month, valueC);
     if (monthlyMeanC === null) this.draft = next;
     if (next.every((value) => value !== null)) this.set({ monthlyMeanC: next }, `climate ${month}`);
@@ -92,9 +102,10 @@ export class ClimateSection extends AppPart {
 
   private read(text: string): void {
     const read = readMonthlyMeans(text, this.app.units);
-    this.issues = read.ok ? [] : read.issues;
-    this.notes = read.ok ? ['The twelve months stand above.', ...read.notes] : [];
     if (read.ok) this.set({ monthlyMeanC: read.monthlyMeanC });
+    this.forgetReading();
+    if (read.ok) this.notes = ['The twelve months stand above.', ...read.notes];
+    else this.issues = read.issues;
   }
 
   private async readFile(event: Event): Promise<void> {
@@ -117,7 +128,6 @@ export class ClimateSection extends AppPart {
 
   private clear(): void {
     this.draft = NONE;
-    this.notes = [];
     this.set({ monthlyMeanC: null });
   }
 

@@ -23,6 +23,7 @@ import { AppPart, fieldValue } from '../parts/app-part';
 import { issueNotes, issuesAt } from '../parts/issue-notes';
 import { selectField } from '../parts/select-field';
 import { shared } from '../parts/shared';
+import { yearToBegin } from '../season/calendar-model';
 import '../visit/zone-choice';
 import './guide-scale';
 import './hold-fields';
@@ -98,7 +99,12 @@ export class NeedForm extends AppPart {
       zoneId: zone.id,
       areaM2: measured.zones.get(zone.id)?.netM2 ?? 0,
     }));
-    const { years, first } = chartYears(entries, new Set(zones.map((zone) => zone.zoneId)), app.today());
+    const { years, first } = chartYears(
+      entries,
+      new Set(zones.map((zone) => zone.zoneId)),
+      app.today(),
+      yearToBegin(yard, app.today()),
+    );
     const year = this.year !== null && years.includes(this.year) ? this.year : first;
     const months = monthlyNeed(need, yard.climate);
     const nameOf = ({ productId, productName }: ProductYear) =>

@@ -50,6 +50,7 @@ export class TapeForm extends AppPart {
       .fields { display: grid; grid-template-columns: 1fr 1fr; gap: 0.5rem; align-items: start; }
       .whole { grid-column: 1 / -1; }
       .figure { margin: 0; }
+      .outcome { min-height: 3.5rem; }
       p { margin: 0; }
       .fault { color: var(--danger); }
       .row button { flex: 1 1 9rem; }
@@ -109,6 +110,7 @@ export class TapeForm extends AppPart {
           <button type="button" class="primary" @click=${() => this.add(made, true)}>Put on the map</button>
           <button type="button" @click=${() => this.add(made, false)}>Keep without a place</button>
         </div>
+        ${this.renderNotes(made)}
         ${this.renderSketch(made, shape)}
         <p class="quiet">On the map it can be moved and turned into place. Without a place it has its area, and can be put on the map later.</p>
         <div>${app.yard.settings.isLocal ? nothing : this.renderPlace()}${this.renderError()}</div>
@@ -175,18 +177,27 @@ export class TapeForm extends AppPart {
     return sketchOfShape(made.shape, this.dimensionsOf(way), headingDeg, app.units);
   }
 
+  /** Has its room from the start: what stands below must not move under a finger that leaves the last field. */
   private renderOutcome({ shape, issues }: Made) {
+    return html`<div class="outcome">${shape ? this.renderArea(shape) : this.renderFaults(issues)}</div>`;
+  }
+
+  private renderArea({ areaM2, areaSigmaM2, perimeterM }: TapeShape) {
     const { units } = this.app;
-    if (shape) {
-      return html`<div role="status"><p class="figure">${formatAreaPm(shape.areaM2, shape.areaSigmaM2, units)}</p>
-        <p class="quiet">outline ${formatLength(shape.perimeterM, units)}</p>
-        ${shape.notes.length > 0 ? html`<ul class="quiet">${shape.notes.map((note) => html`<li>${note}</li>`)}</ul>` : nothing}</div>`;
-    }
+    return html`<div role="status"><p class="figure">${formatAreaPm(areaM2, areaSigmaM2, units)}</p>
+      <p class="quiet">outline ${formatLength(perimeterM, units)}</p></div>`;
+  }
+
+  private renderFaults(issues: readonly Issue[]) {
     const told = this.hasAsked ? issues : issues.filter((issue) => issue.code !== 'dimension-missing');
-    return told.length > 0
-      ? html`<div role="alert">${told.slice(0, 5).map((issue) => html`<p class="fault">${issue.message}</p>`)}
-          ${told.length > 5 ? html`<p class="fault">And ${told.length - 5} more.</p>` : nothing}</div>`
-      : nothing;
+    if (told.length === 0) return html`<p class="quiet">Its area stands here once all of it is typed.</p>`;
+    return html`<div role="alert">${told.slice(0, 5).map((issue) => html`<p class="fault">${issue.message}</p>`)}
+      ${told.length > 5 ? html`<p class="fault">And ${told.length - 5} more.</p>` : nothing}</div>`;
+  }
+
+  private renderNotes({ shape }: Made) {
+    if (!shape || shape.notes.length === 0) return nothing;
+    return html`<ul class="quiet">${shape.notes.map((note) => html`<li>${note}</li>`)}</ul>`;
   }
 
   private renderPlacing(shape: TapeShapeKind | null) {
