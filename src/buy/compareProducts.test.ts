@@ -62,6 +62,12 @@ describe('compareProducts', () => {
     expect(option.issues).toEqual([]);
   });
 
+  it('has no leftover where it is rounding of the rate', () => {
+    // 6 g N/m² on 166.6666 m²: 4.999998 kg, from one pack of 5 kg
+    expect(only(granules, { areaM2: 166.6666 }).left).toBe(0);
+    expect(only(granules, { areaM2: 166 }).left).toBeCloseTo(0.02, 9);
+  });
+
   it.each([
     ['total-n-cap', { totalNPerDose: 0.0015 }, 4],
     ['soluble-n-cap', { solubleNPerDose: 0.0005 }, 6],

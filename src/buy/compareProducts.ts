@@ -10,6 +10,7 @@ import type { Amount, Issue, LabelElement, NutrientCaps, Product } from '../yard
 import type { CompareInput, CompareKey, CompareOption, Comparison, LeftOut } from './compareTypes';
 import { coverNeed } from './coverNeed';
 import { scoreOfPack } from './goal';
+import { leftOver } from './leftOver';
 import type { PackCount } from './types';
 import { unitCosts } from './unitCosts';
 
@@ -111,7 +112,7 @@ function optionOf(
       Object.entries(elements).map(([element, value]) => [element, value * visits]),
     ) as Partial<Record<LabelElement, number>>,
     packs: bought.packs,
-    left: bought.packs.length === 0 ? null : Math.max(0, bought.holds - total.value),
+    left: bought.packs.length === 0 ? null : leftOver(bought.holds, total.value),
     cost: bought.cost,
     costPerKgN: costs?.perKg.N ?? null,
     costPerM2: costs && (costs.perUnit * total.value) / areaM2,

@@ -26,7 +26,10 @@ export interface CostSummary {
  * @param taken each product with the plan taken for the order; null: it has none
  */
 export function costSummary(
-  taken: readonly { readonly purchase: Purchase; readonly plan: PurchasePlan | null }[],
+  taken: readonly {
+    readonly purchase: Pick<Purchase, 'product' | 'need'>;
+    readonly plan: PurchasePlan | null;
+  }[],
 ): CostSummary {
   const products = taken.map(({ purchase, plan }): ProductCost => {
     const goesOut = plan && priceOfDraws(purchase, plan);
@@ -43,7 +46,10 @@ export function costSummary(
 }
 
 /** null when a pack that is drawn on has no price. */
-function priceOfDraws({ product, need }: Purchase, plan: PurchasePlan): number | null {
+function priceOfDraws(
+  { product, need }: Pick<Purchase, 'product' | 'need'>,
+  plan: PurchasePlan,
+): number | null {
   const packs = sizedPacks(product, need.unit);
   const prices = new Map(
     packs.map(({ pack, content }) => [pack.id, pack.price === null ? null : pack.price / content]),

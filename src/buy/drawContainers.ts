@@ -25,6 +25,8 @@ export interface DrawnGroup {
   readonly carried: readonly CarriedPack[];
   /** bought by order and pack index. */
   readonly bought: readonly (readonly number[])[];
+  /** day on which the first pack of an order is opened, by order; null: none of this group. */
+  readonly firstOpened: readonly (number | null)[];
   /** closed packs taken from the shelf, by pack index. */
   readonly shelfUsed: readonly number[];
   readonly spoiled: number;
@@ -51,6 +53,7 @@ export function drawContainers(
     goodUntil: goodUntil(first, days),
   }));
   const bought = days.orders.map(() => packs.map(() => 0));
+  const firstOpened: (number | null)[] = days.orders.map(() => null);
   const shelfUsed = packs.map(() => 0);
   const openings: VisitOpening[] = [];
   const content = (pack: number) => packs[pack]?.content ?? 0;
@@ -59,7 +62,10 @@ export function drawContainers(
       const isFromShelf = order === 0 && (shelfUsed[pack] ?? 0) < (shelf[pack] ?? 0);
       if (isFromShelf) shelfUsed[pack] = (shelfUsed[pack] ?? 0) + 1;
       const row = bought[order];
-      if (!isFromShelf && row) row[pack] = (row[pack] ?? 0) + 1;
+      if (!isFromShelf && row) {
+        row[pack] = (row[pack] ?? 0) + 1;
+        firstOpened[order] ??= day;
+      }
       const from = isFromShelf ? 'shelf' : 'bought';
       return { pack, from, amount: content(pack), goodUntil: goodUntil(day, days) };
     }).sort((a, b) => content(b.pack) - content(a.pack));
@@ -88,11 +94,12 @@ export function drawContainers(
         from,
         isOpen: true,
         level,
-        goodUntil: dayText(until, days),
+        // of opened ones the label is silent: that of closed ones says nothing of them
+        goodUntil: Number.isFinite(days.openedLife) ? dayText(until, days) : null,
       };
     });
   const spoiled = over.reduce((sum, one) => (one.goodUntil >= lastDay ? sum : sum + one.amount), 0);
-  return { openings, carried, bought, shelfUsed, spoiled };
+  return { openings, carried, bought, firstOpened, shelfUsed, spoiled };
 }
 
 function freshContainers(opened: readonly number[], make: (pack: number) => Container): Container[] {
@@ -112,11 +119,13 @@ export function ordersOf(
   packs: readonly SizedPack[],
   days: Days,
 ): readonly PurchaseOrder[] {
-  return days.orders.flatMap((day, order): PurchaseOrder[] => {
+  return days.orders.flatMap((_, order): PurchaseOrder[] => {
     const counts = packCounts(packs, (pack) =>
       groups.reduce((sum, group) => sum + (group.bought[order]?.[pack] ?? 0), 0),
     );
-    return counts.length > 0 ? [{ by: days.hasDays ? dayOfNumber(day) : null, packs: counts }] : [];
+    if (counts.length === 0) return [];
+    const day = Math.min(...groups.flatMap(({ firstOpened }) => firstOpened[order] ?? []));
+    return [{ by: days.hasDays ? dayOfNumber(day) : null, packs: counts }];
   });
 }
 

@@ -159,6 +159,27 @@ describe('planPurchase', () => {
     ]);
   });
 
+  it('asks for bought packs by the day on which the first of them is opened, not by the first visit', () => {
+    const own = product({ packs: [kg('a', 10, 5)], onHand: { a: 1 } });
+    const { plans } = planPurchase(own, needOf(['2027-04-07', 5], ['2027-05-17', 5], ['2027-05-31', 5]));
+    expect(plans.cost?.orders).toEqual([{ by: '2027-05-31', packs: [{ packId: 'a', count: 1 }] }]);
+    const bought = plans.cost?.openings.find((one) => one.draws.some((draw) => draw.from === 'bought'));
+    expect(bought?.date).toBe('2027-05-31');
+    // of several uses the first that opens one
+    const two = product({ packs: [kg('a', 10, 5)], otherUses: [tank(null)], canPour: false });
+    const shared = planPurchase(two, needOf(['2027-04-07', 5, 'tank'], ['2027-05-17', 5])).plans;
+    expect(shared.cost?.orders[0]?.by).toBe('2027-04-07');
+  });
+
+  it('gives an opened pack no last day where the label tells that of closed ones alone', () => {
+    const own = product({ packs: [kg('a', 10, 5)], shelfLifeDays: 700, onHand: { a: 3 } });
+    const { plans } = planPurchase(own, needOf(['2031-04-01', 12]));
+    expect(plans.cost?.carried.map((one) => [one.isOpen, one.goodUntil])).toEqual([
+      [true, null],
+      [false, '2033-03-01'],
+    ]);
+  });
+
   it('has no least cost without prices, and leaves a pack without one out of it', () => {
     const none = planPurchase(product({ packs: [kg('a', 10, null)] }), needOf(['2031-04-01', 8]));
     expect(none.plans.cost).toBeNull();

@@ -16,7 +16,7 @@ import {
   type ProductPurchase,
   type PurchasePlan,
 } from './types';
-import { type SizedPack, sizedPacks, type UseGroup, useGroups } from './useGroups';
+import { type SizedPack, sizedPacks, type UseGroup, usableOnShelf, useGroups } from './useGroups';
 
 /** A group of uses with its visits in order. */
 interface StagedGroup {
@@ -54,15 +54,12 @@ export function planPurchase(
   return { need, needed, onShelf, plans, issues: purchaseIssues(product, need, plans) };
 }
 
-function settingOf(product: Product, { lines, unit }: ProductNeed): Setting {
+function settingOf(product: Product, need: ProductNeed): Setting {
+  const { lines, unit } = need;
   const packs = sizedPacks(product, unit);
   const days = daysOfNeed(lines, product);
   const groups = useGroups(product, lines, packs).map((group) => stagesOf(group, lines, days));
-  const usable = new Set(groups.flatMap(({ group }) => group.packs));
-  const onShelf = packs.reduce(
-    (sum, { closed, open, content }, i) => (usable.has(i) ? sum + (closed + open) * content : sum),
-    0,
-  );
+  const onShelf = usableOnShelf(product, need);
   const needed = lines.reduce((sum, line) => sum + line.amount, 0);
   const smallest = Math.min(needed, ...packs.map((pack) => pack.content));
   // as in counting the packs of a visit

@@ -101,6 +101,55 @@ describe('purchasesOf', () => {
   });
 });
 
+describe('what earlier visits still to do take of the shelf', () => {
+  /** Two visits of the liquid in April and two in June, with litres in cans on the shelf. */
+  const season = (litres: number): Yard => {
+    const packs = [{ id: 'can', content: { unit: 'L', value: 1 }, price: 10 }] as const;
+    const feed = { ...liquid, packs, packIds: null, canPour: true, onHand: { can: litres } };
+    const dates = ['2031-04-01', '2031-04-15', '2031-06-01', '2031-06-15'];
+    const visits = dates.map((date, i) => visit(`v${i}`, { date, doses: [newDose(`d${i}`, liquid.id)] }));
+    return { ...testYard(), products: [feed], visits };
+  };
+  const of = (own: Yard, span: BuySpan) => purchasesOf(own, figuresOf(own), span).purchases[0];
+  const JUNE: BuySpan = { from: '2031-06-01', to: '2031-06-30', withUndated: false, visitId: null };
+  let each = 0;
+  beforeAll(() => {
+    each = of(season(0), { ...ALL, visitId: 'v0' })?.needed ?? 0;
+  });
+
+  it('comes off it first', () => {
+    // three doses are there, two of them for April: June is one short
+    const found = of(season(3 * each), JUNE);
+    expect(found?.needed).toBeCloseTo(2 * each, 9);
+    expect(found?.onShelf).toBeCloseTo(each, 6);
+    expect(found?.spokenFor?.amount).toBeCloseTo(2 * each, 6);
+    expect(found?.spokenFor).toMatchObject({ before: '2031-06-01', short: 0 });
+    expect(found?.plans.cost?.packCount).toBe(Math.ceil(each - 1e-6));
+    // what stands on the shelf of the label is not touched
+    expect(found?.product.onHand.can).toBeCloseTo(3 * each, 9);
+  });
+
+  it('comes off it for one visit alone, and a visit that is done takes nothing', () => {
+    const alone = of(season(3 * each), { ...ALL, visitId: 'v3' });
+    expect(alone?.onShelf).toBeCloseTo(0, 6);
+    const own = season(3 * each);
+    const done = { ...own, visits: own.visits.map((one, i) => (i < 2 ? { ...one, doneOn: one.date } : one)) };
+    expect(of(done, JUNE)?.onShelf).toBeCloseTo(3 * each, 6);
+    expect(of(done, JUNE)?.spokenFor).toBeNull();
+  });
+
+  it('tells what the earlier ones lack, and buys nothing for them', () => {
+    const found = of(season(each), JUNE);
+    expect(found?.spokenFor?.amount).toBeCloseTo(each, 6);
+    expect(found?.spokenFor?.short).toBeCloseTo(each, 6);
+    expect(found?.plans.cost?.bought).toBe(Math.ceil(2 * each - 1e-6));
+  });
+
+  it('is nothing where all visits are bought for', () => {
+    expect(of(season(3 * each), ALL)?.spokenFor).toBeNull();
+  });
+});
+
 describe('orderList and shelveOrder', () => {
   it('adds up the packs taken and puts them on the shelf as one edit', () => {
     const own = yard();

@@ -2,11 +2,17 @@ import type { VisitFigures } from '../plan/types';
 import type { Product, Yard } from '../yard/types';
 import { planPurchase } from './planPurchase';
 import { isInSpan, productNeeds } from './productNeeds';
-import type { BuySpan, ProductPurchase } from './types';
+import { shelfBefore } from './shelfBefore';
+import type { BuySpan, ProductPurchase, SpokenFor } from './types';
 
 /** What to buy of one product. */
 export interface Purchase extends ProductPurchase {
+  /** as on the shelf. */
   readonly product: Product;
+  /** the same with what is left for the span on the shelf: what the purchase was worked out with. */
+  readonly atHand: Product;
+  /** what earlier visits still to do take first; null: nothing. */
+  readonly spokenFor: SpokenFor | null;
 }
 
 /** What a span of visits is bought for. */
@@ -20,12 +26,18 @@ export interface SpanPurchase {
   readonly unplanned: number;
 }
 
-/** The purchase of every product that the visits of a span take, in the order in which they are needed. */
+/**
+ * The purchase of every product that the visits of a span take, in the order in which they are needed. What
+ * earlier visits still to do take comes off the shelf first.
+ * @param visits figures of all visits of the yard
+ */
 export function purchasesOf(yard: Yard, visits: readonly VisitFigures[], span: BuySpan): SpanPurchase {
   const own = visits.filter(({ visit }) => isInSpan(visit, span));
   const purchases = productNeeds(own, span).flatMap((need): Purchase[] => {
     const product = yard.products.find((each) => each.id === need.productId);
-    return product ? [{ product, ...planPurchase(product, need) }] : [];
+    if (!product) return [];
+    const shelf = shelfBefore(product, visits, span, need);
+    return [{ product, ...shelf, ...planPurchase(shelf.atHand, need) }];
   });
   const toDo = visits.filter(({ visit }) => visit.doneOn === null && visit.date === null);
   return {

@@ -45,9 +45,9 @@ export interface PackCount {
   readonly count: number;
 }
 
-/** Packs to have at hand by a day: what does not keep is bought later. */
+/** Packs to have at hand by the day on which the first of them is opened: what does not keep is bought later. */
 export interface PurchaseOrder {
-  /** first visit served; null where visits have no days. */
+  /** day of the first visit at which one of them is opened; null where visits have no days. */
   readonly by: string | null;
   readonly packs: readonly PackCount[];
 }
@@ -78,7 +78,7 @@ export interface CarriedPack {
   readonly isOpen: boolean;
   /** share of a full pack, more than 0 to 1. */
   readonly level: number;
-  /** last day on which it is good; null where the label is silent or visits have no days. */
+  /** last day on which it is good; null where the label is silent on that of opened or closed ones, or visits have no days. */
   readonly goodUntil: string | null;
 }
 
@@ -102,6 +102,16 @@ export interface PurchasePlan {
   readonly isProven: boolean;
   /** visits looked at, once for each way of sharing the shelf that was tried on them. */
   readonly effort: number;
+}
+
+/** What visits still to do before a span take of a product, in the need's unit, L or kg. */
+export interface SpokenFor {
+  /** from packs on the shelf that the span could draw on too. */
+  readonly amount: number;
+  /** what the shelf lacks for them. */
+  readonly short: number;
+  /** the day they come before, YYYY-MM-DD; null: they come before visits without a day. */
+  readonly before: string | null;
 }
 
 /** The purchase of one product. */

@@ -1,7 +1,7 @@
 import { applyUse, packsToDrawOn } from '../plan/applyUse';
 import { convertAmount } from '../plan/rate';
 import type { Amount, Pack, Product } from '../yard/types';
-import type { NeedLine } from './types';
+import type { NeedLine, ProductNeed } from './types';
 
 /** A pack size in the unit of a need. */
 export interface SizedPack {
@@ -34,6 +34,19 @@ export function sizedPacks(product: Product, unit: Amount['unit']): readonly Siz
     const open = onHand - closed;
     return [{ pack, content, closed, open: open > WHOLE ? open : 0 }];
   });
+}
+
+/** What is on the shelf in packs that a use of the need can draw on, L or kg in its unit. */
+export function usableOnShelf(
+  product: Product,
+  { lines, unit }: Pick<ProductNeed, 'lines' | 'unit'>,
+): number {
+  const packs = sizedPacks(product, unit);
+  const usable = new Set(useGroups(product, lines, packs).flatMap((group) => group.packs));
+  return packs.reduce(
+    (sum, { closed, open, content }, i) => (usable.has(i) ? sum + (closed + open) * content : sum),
+    0,
+  );
 }
 
 /**
