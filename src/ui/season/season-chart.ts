@@ -1,9 +1,8 @@
 import { css, html } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { heldNeed } from '../../need/flushHold';
 import { growthPotentials } from '../../need/growthPotential';
-import { monthlyNeed } from '../../need/monthlyNeed';
 import { needOfZone } from '../../need/needOfZone';
+import { needByMonth } from '../../season/needByMonth';
 import { yearByMonth } from '../../season/yearByMonth';
 import { CLASS_WORDS, productName } from '../../words/productWords';
 import { zoneClass } from '../../yard/choose';
@@ -67,13 +66,6 @@ export class SeasonChart extends AppPart {
     }));
     const laid = yearByMonth(session.derived.season().entries, ground, year);
     const months = Array.from({ length: 12 }, (_, month) => month);
-    const whole = ground.reduce((sum, one) => sum + one.areaM2, 0);
-    const needs = zones.map((zone) => {
-      const need = needOfZone(yard, zone);
-      const plain = need && monthlyNeed(need, yard.climate);
-      return need && plain ? heldNeed(plain, need.hold).months : null;
-    });
-    const isKnown = needs.some((need) => need !== null) && whole > 0;
     const season = zones.map((zone) => needOfZone(yard, zone)?.season).find((one) => one !== undefined);
     return {
       products: laid.map((own) => {
@@ -83,11 +75,7 @@ export class SeasonChart extends AppPart {
       }),
       planned: months.map((month) => laid.map((product) => product.planned[month] ?? 0)),
       done: months.map((month) => laid.map((product) => product.done[month] ?? 0)),
-      needKgPerM2: isKnown
-        ? months.map((month) =>
-            ground.reduce((sum, { areaM2 }, i) => sum + ((needs[i]?.[month] ?? 0) * areaM2) / whole, 0),
-          )
-        : null,
+      needKgPerM2: needByMonth(yard, ground),
       growth: season ? growthPotentials(yard.climate, season) : null,
       capKgPerM2: yard.caps.nPerYear,
     };
