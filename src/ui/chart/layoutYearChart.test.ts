@@ -35,6 +35,22 @@ describe('layoutYearChart', () => {
     expect(segments[0]?.y).toBeCloseTo(bottom - 0.2 * perLb, 9);
     expect(segments[2]?.y).toBeCloseTo(bottom - 0.6 * perLb, 9);
   });
+  it('gives letters to pieces with room for them, and one to done and planned of a product in one bar', () => {
+    const lettered = (done: number, planned: number) =>
+      lay({
+        needKgPerM2: Array<number>(12).fill(LB),
+        done: none().with(3, [done * LB, 0]),
+        planned: none().with(3, [planned * LB, 0]),
+      })
+        .segments.filter((each) => each.hasLetter)
+        .map((each) => each.isDone);
+    // 172 px are 1 lb: 0.08 lb are 14 px, too low for a letter between two edges
+    expect(lettered(0.08, 0.5)).toEqual([false]);
+    expect(lettered(0.4, 0.2)).toEqual([true]);
+    expect(lettered(0.2, 0.4)).toEqual([false]);
+    expect(lettered(0.08, 0.02)).toEqual([]);
+    expect(lettered(0.4, 0)).toEqual([true]);
+  });
   it('leaves out what is nothing', () => expect(lay().segments).toEqual([]));
   it.each([0.03, 0.4, 0.99, 1, 1.01, 7, 13])(
     'has a round scale that holds %d lb in five steps at most',

@@ -27,6 +27,8 @@ export interface Segment {
   readonly y: number;
   readonly width: number;
   readonly height: number;
+  /** whether its product's letter stands in it. */
+  readonly hasLetter: boolean;
 }
 
 /** One mark of a scale: its place and its words. */
@@ -66,6 +68,9 @@ const BAR = 0.66;
 /** Room of a month from which its name stands with three letters, px. */
 const NAME_PX = 30;
 const MOST_TICKS = 5;
+/** Least width and height of a piece that its letter stands in, px: letters one above the other keep apart. */
+const LETTER_WIDTH = 12;
+const LETTER_HEIGHT = 17;
 
 /**
  * Lays out the chart of a year: bars by month with what is done below what is planned, each stacked by product in
@@ -184,11 +189,20 @@ function stack(
         y: top,
         width: step * BAR,
         height: y(below) - top,
+        hasLetter: false,
       });
       below += value;
     }
   }
-  return segments;
+  return segments.map((piece) => ({ ...piece, hasLetter: hasLetter(piece, segments) }));
+}
+
+/** The letter stands in the taller of what is done and what is planned of a product in one bar. */
+function hasLetter(piece: Segment, bar: readonly Segment[]): boolean {
+  const twin = bar.find((other) => other !== piece && other.product === piece.product);
+  const isTaller =
+    twin === undefined || piece.height > twin.height || (piece.height === twin.height && piece.isDone);
+  return piece.width >= LETTER_WIDTH && piece.height >= LETTER_HEIGHT && isTaller;
 }
 
 function px(value: number): string {

@@ -11,9 +11,6 @@ import { yearChartStyles } from './yearChartStyles';
 import { yearKey, yearSums } from './yearKey';
 import { yearTable } from './yearTable';
 
-/** Least room of a bar's piece for its letter, px. */
-const LETTER_PX = 12;
-
 /**
  * Nitrogen of a year by month and product against need, cap and growth, with its key, and the same figures as a
  * table in a fold. Takes plain data; it keeps to the width it is given.
@@ -87,15 +84,14 @@ export class YearChart extends LitElement {
     </svg>`;
   }
 
-  private renderSegment({ product, isDone, x, y, width, height, valueKgPerM2 }: Segment) {
+  private renderSegment({ product, isDone, x, y, width, height, valueKgPerM2, hasLetter }: Segment) {
     const name = this.data.products[product]?.name ?? '';
     const words = `${name}, ${isDone ? 'done' : 'planned'}: ${formatNutrientRate(valueKgPerM2, this.units)}`;
-    const hasRoom = height >= LETTER_PX && width >= LETTER_PX;
     return svg`<g class=${isDone ? 'piece done' : 'piece planned'}><title>${words}</title>
       <rect class="ground" x=${x} y=${y} width=${width} height=${height} />
       <rect class="hatch" x=${x} y=${y} width=${width} height=${height} fill=${`url(#product-${product})`} />
       <rect class="edge" x=${x} y=${y} width=${width} height=${height} />
-      ${hasRoom ? svg`<text class="letter" x=${x + width / 2} y=${y + height / 2}>${productLetter(product)}</text>` : nothing}
+      ${hasLetter ? svg`<text class="letter" x=${x + width / 2} y=${y + height / 2}>${productLetter(product)}</text>` : nothing}
     </g>`;
   }
 

@@ -1,4 +1,5 @@
 import { css, html, nothing, svg, type TemplateResult } from 'lit';
+import { capMark, needMark } from './limit-marks';
 
 /** One bar: a name, what is done and to come, and the marks it is held against; in the unit of the axis. */
 export interface LedgerBar {
@@ -21,6 +22,7 @@ export const barStyles = css`
   .bars .ground { fill: var(--sheet); }
   .bars .need { stroke: var(--ink); stroke-width: 2; fill: none; }
   .bars .cap { stroke: var(--ink); stroke-width: 3.5; fill: none; }
+  .bars .under { stroke: var(--sheet); stroke-width: 6; fill: none; }
   .bars .over { font-weight: 700; }
   .key { display: flex; flex-wrap: wrap; gap: 0.25rem 1rem; margin: 0.25rem 0 0.75rem; font-size: var(--text-small); color: var(--ink-soft); }
   .key span { display: inline-flex; align-items: center; gap: 0.35rem; }
@@ -39,7 +41,7 @@ const hatch = (id: string) => svg`<pattern id=${id} width="6" height="6" pattern
 
 /**
  * Bars of a year in ink alone: what is done is filled, what is to come is hatched, the need is a line with a
- * ring, the cap a thick line with a bar on top. A table beside it says the same.
+ * ring at its foot, the cap a thick line with a bar on top. A table beside it says the same.
  * @param label what the picture shows, for those who do not see it
  * @param unit words of the axis
  * @param width of the picture, px
@@ -71,7 +73,7 @@ export function drawBars(
     <p class="key">
       <span>${swatch(svg`<rect class="done" x="1" y="3" width="20" height="10"></rect>`)} done</span>
       <span>${swatch(svg`<defs>${hatch('key-come')}</defs><rect class="come" x="1" y="3" width="20" height="10" fill="url(#key-come)"></rect>`)} to come</span>
-      <span>${swatch(svg`<path class="need" d="M11 5V16"></path><circle class="need" cx="11" cy="4" r="2.5"></circle>`)} need</span>
+      <span>${swatch(svg`<path class="need" d="M11 1V10"></path><circle class="need" cx="11" cy="12.5" r="2.5"></circle>`)} need</span>
       <span>${swatch(svg`<path class="cap" d="M11 2V16M6 2H16"></path>`)} cap</span>
       <span>${unit}</span>
     </p>
@@ -92,9 +94,17 @@ function drawBar(bar: LedgerBar, y: number, x: (value: number) => number, isRoom
     <text class=${over ? 'over' : ''} x=${EDGE} y=${nameY}>${shorten(bar.name, isRoomy ? 22 : 44)}</text>
     ${bar.done > 0 ? svg`<rect class="done" x=${x(0)} y=${barTop} width=${x(bar.done) - x(0)} height=${barHeight}></rect>` : nothing}
     ${bar.toCome > 0 ? svg`<rect class="come" x=${x(bar.done)} y=${barTop} width=${end - x(bar.done)} height=${barHeight} fill="url(#come)"></rect>` : nothing}
-    ${bar.need === null ? nothing : svg`<path class="need" d=${`M${x(bar.need)} ${barTop - 2}V${barTop + barHeight + 3}`}></path><circle class="need" cx=${x(bar.need)} cy=${barTop - 4} r="2.5"></circle>`}
-    ${bar.cap === null ? nothing : svg`<path class="cap" d=${`M${x(bar.cap)} ${barTop - 5}V${barTop + barHeight + 3}M${x(bar.cap) - 5} ${barTop - 5}H${x(bar.cap) + 5}`}></path>`}
+    ${bar.cap === null ? nothing : drawCap(capMark(x(bar.cap), barTop, barHeight))}
+    ${bar.need === null ? nothing : drawNeed(x(bar.need), needMark(x(bar.need), barTop, barHeight))}
   `;
+}
+
+function drawCap(path: string) {
+  return svg`<path class="under" d=${path}></path><path class="cap" d=${path}></path>`;
+}
+
+function drawNeed(x: number, { line, ringY }: ReturnType<typeof needMark>) {
+  return svg`<path class="under" d=${line}></path><path class="need" d=${line}></path><circle class="need" cx=${x} cy=${ringY} r="2.5"></circle>`;
 }
 
 function shorten(name: string, letters: number): string {
