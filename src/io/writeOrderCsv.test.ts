@@ -24,7 +24,7 @@ describe('orderCsv', () => {
     // RFC 4180, section 2: lines end with CRLF, the last too
     expect(text.endsWith('\r\n')).toBe(true);
     expect(splitTable(text.slice(1), ',').map((row) => row.cells)).toEqual([
-      ['Product', 'Pack', 'Packs', 'Price of one (€)', 'Sum (€)', 'Have by'],
+      ['Product', 'Pack', 'Packs', 'Price of one (€)', 'Sum (€)', 'Opened on, have by'],
       [granules.name, '10 kg', '2', '30.00', '60.00', '2031-04-01'],
       [liquid.name, '1 L', '1', '', '', ''],
       ['Sum', '', '3', '', '60.00', ''],

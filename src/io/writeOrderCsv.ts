@@ -10,7 +10,14 @@ import { csvText, safeText } from './csvText';
  */
 export function orderCsv(yard: Yard, order: OrderList): string {
   const { currency, units } = yard.settings;
-  const head = ['Product', 'Pack', 'Packs', `Price of one (${currency})`, `Sum (${currency})`, 'Have by'];
+  const head = [
+    'Product',
+    'Pack',
+    'Packs',
+    `Price of one (${currency})`,
+    `Sum (${currency})`,
+    'Opened on, have by',
+  ];
   const rows = order.lines.map(({ productId, packId, count, price, by }) => {
     const product = yard.products.find((each) => each.id === productId);
     const pack = product?.packs.find((each) => each.id === packId);

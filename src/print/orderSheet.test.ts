@@ -30,13 +30,15 @@ describe('orderSheet', () => {
     expect([model.paper.widthMm, model.paper.heightMm]).toEqual([210, 297]);
     const [table] = tablesOf(model);
     expect(table?.rows.map((row) => [row[1], row[3], row[5], row[6]])).toEqual([
-      [granules.name, '2', '$60.00', 'Tue, Apr\u00a01'],
-      [liquid.name, '2', '', 'Sun, Jun\u00a01'],
+      [granules.name, '2', '$60.00', 'Tue, Apr\u00a01, 2031'],
+      [liquid.name, '2', '', 'Sun, Jun\u00a01, 2031'],
       ['Sum', '4', '$60.00', ''],
     ]);
     const text = JSON.stringify(model.pages);
     expect(text).toContain('without a price');
     expect(text).toContain('would not keep');
+    expect(text).toContain('the day on which the first of the packs is opened');
+    expect(model.hasAreas).toBe(false);
   });
 
   it('goes on to further pages, every line once', () => {

@@ -11,12 +11,12 @@ import type { Block, Column, SheetModel, SheetOptions } from './types';
 
 const COLUMNS: readonly Column[] = [
   { head: 'Got', share: 0.06, align: 'left' },
-  { head: 'Product', share: 0.33, align: 'left' },
+  { head: 'Product', share: 0.3, align: 'left' },
   { head: 'Pack', share: 0.13, align: 'left' },
-  { head: 'Packs', share: 0.09, align: 'right' },
-  { head: 'Price', share: 0.12, align: 'right' },
+  { head: 'Packs', share: 0.08, align: 'right' },
+  { head: 'Price', share: 0.11, align: 'right' },
   { head: 'Sum', share: 0.12, align: 'right' },
-  { head: 'Have by', share: 0.15, align: 'left' },
+  { head: 'Have by', share: 0.2, align: 'left' },
 ];
 /** Size of running type and the height kept free at the foot, mm, as on the work sheet. */
 const BASE_MM = 3.35;
@@ -67,6 +67,10 @@ function orderBlocks(yard: Yard, order: OrderList): readonly Block[] {
       continued: false,
     },
   ];
+  if (order.lines.some((line) => line.by !== null)) {
+    const text = '“Have by” is the day on which the first of the packs is opened.';
+    blocks.push({ type: 'text', text, strong: false });
+  }
   if (order.unpriced > 0) {
     const text = 'The sum leaves out packs without a price.';
     blocks.push({ type: 'text', text, strong: false });
@@ -91,6 +95,6 @@ function row(yard: Yard, { productId, packId, count, price, by }: OrderLine): re
     String(count),
     money(price),
     price === null ? '' : money(price * count),
-    by === null ? '' : dayWords(by),
+    by === null ? '' : dayWords(by, true),
   ];
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { ProductPurchase, PurchasePlan } from '../buy/types';
+import type { ProductPurchase, PurchasePlan, SpokenFor } from '../buy/types';
 import { KG_PER_LB, L_PER_FLOZ, L_PER_GAL, M2_PER_1000_SQFT } from '../units/factors';
 import { newProduct } from '../yard/defaults';
 import {
@@ -8,9 +8,11 @@ import {
   carriedLines,
   costWords,
   drawWords,
+  haveByWords,
   leftWords,
   neededWords,
   packsToBuyWords,
+  usedCostWords,
 } from './buyWords';
 
 const plain = (text: string | null) => (text ?? '').replaceAll('\u00a0', ' ');
@@ -66,6 +68,40 @@ describe('words of the purchase', () => {
     const spoils = { ...plan, spoiled: 8 * L_PER_FLOZ };
     expect(plain(leftWords(product, purchase, spoils, 'us'))).toBe('16 fl oz, of which 8 fl oz spoils');
     expect(leftWords(product, purchase, { ...plan, left: 0 }, 'us')).toBe('nothing');
+  });
+
+  it('tells what of the shelf earlier visits take first', () => {
+    const own = { ...purchase, onShelf: 13 * L_PER_FLOZ };
+    const spokenFor = { amount: 12 * L_PER_FLOZ, short: 0, before: '2027-05-01' };
+    const words = (it: typeof own, by: SpokenFor | null) => plain(neededWords(product, it, 'us', by));
+    expect(words(own, spokenFor)).toBe(
+      'Needs 2 gal for 2 doses; 25 fl oz on the shelf, 12 fl oz of it for visits before Sat, May 1, 2027.',
+    );
+    expect(words({ ...own, onShelf: 0 }, { ...spokenFor, short: 6 * L_PER_FLOZ })).toBe(
+      'Needs 2 gal for 2 doses; 12 fl oz on the shelf, all of it for visits before Sat, May 1, 2027. They take 6 fl oz more, which is not bought here.',
+    );
+    expect(words({ ...own, onShelf: 0 }, { amount: 0, short: 6 * L_PER_FLOZ, before: null })).toBe(
+      'Needs 2 gal for 2 doses; none on the shelf. Earlier visits take 6 fl oz, which is not bought here.',
+    );
+    expect(words(own, null)).toBe('Needs 2 gal for 2 doses; on the shelf 13 fl oz.');
+  });
+
+  it('leaves out what is left over by rounding alone', () => {
+    expect(leftWords(product, purchase, { ...plan, left: 1e-4 * purchase.needed }, 'us')).toBe('nothing');
+  });
+
+  it('tells the day a pack is opened and has to be there by', () => {
+    expect(plain(haveByWords('2027-05-31', false))).toBe('opened on Mon, May 31, 2027; have it by then');
+    expect(plain(haveByWords('2027-05-31', true))).toBe(
+      'opened on Mon, May 31, 2027; have it by then, not long before',
+    );
+  });
+
+  it('tells which cost counts whole packs and which what is used alone', () => {
+    const costs = { perUnit: 2, perKg: { N: 10, P2O5: null, K2O: null } };
+    expect(plain(usedCostWords(costs, 0.01, '€', 'metric'))).toBe(
+      'What is used alone, without what is left over: €2.00 per 100 m² a dose; €10.00 per kg of N.',
+    );
   });
 
   it('tells at what change of the ground the purchase moves', () => {
@@ -128,6 +164,10 @@ describe('words of the purchase', () => {
       level: 0.4,
       goodUntil: '2031-06-04',
     } as const;
+    // the label tells neither how long a closed one keeps, nor an opened one
+    expect(carriedLines(product, [{ ...open, goodUntil: null }], 'us').map(plain)).toEqual([
+      '32 fl oz, opened, 40 % full; how long it keeps opened: the label is silent',
+    ]);
     expect(carriedLines(product, [closed, closed, open], 'us').map(plain)).toEqual([
       '2 × 2.5 gal, closed',
       '32 fl oz, opened, 40 % full, good until Wed, Jun 4, 2031',

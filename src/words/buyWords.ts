@@ -1,5 +1,6 @@
 import type { AreaStep } from '../buy/areaSteps';
 import type { BreakEven } from '../buy/breakEven';
+import { leftOver } from '../buy/leftOver';
 import type {
   BuyGoal,
   CarriedPack,
@@ -7,6 +8,7 @@ import type {
   PackCount,
   ProductPurchase,
   PurchasePlan,
+  SpokenFor,
   UnitCosts,
 } from '../buy/types';
 import { KG_PER_LB, M2_PER_1000_SQFT } from '../units/factors';
@@ -35,13 +37,36 @@ export function packsToBuyWords(product: Product, packs: readonly PackCount[], u
   return words.length > 0 ? words.join(', ') : 'nothing';
 }
 
-/** "Needs 3.2 gal over 6 doses; on the shelf 0.5 gal." */
-export function neededWords(product: Product, purchase: ProductPurchase, units: UnitSystem): string {
+/**
+ * "Needs 3.2 gal for 6 doses; on the shelf 0.5 gal.", or, where earlier visits draw on the shelf first, "; 25 fl oz
+ * on the shelf, 12 fl oz of it for visits before Sat, May 1, 2027."
+ */
+export function neededWords(
+  product: Product,
+  purchase: ProductPurchase,
+  units: UnitSystem,
+  spokenFor: SpokenFor | null = null,
+): string {
   const { need, needed, onShelf } = purchase;
   const amount = (value: number) => amountWords(product, { unit: need.unit, value } as Amount, units);
   const doses = need.lines.length === 1 ? 'one dose' : `${need.lines.length} doses`;
-  const shelf = onShelf > 0 ? `; on the shelf ${amount(onShelf)}` : '; none on the shelf';
-  return `Needs ${amount(needed)} for ${doses}${shelf}.`;
+  const needs = `Needs ${amount(needed)} for ${doses}`;
+  const taken = spokenFor === null ? 0 : leftOver(spokenFor.amount + needed, needed);
+  const short = spokenFor === null ? 0 : leftOver(spokenFor.short + needed, needed);
+  if (spokenFor === null || taken === 0) {
+    const lacking = short > 0 ? ` Earlier visits take ${amount(short)}, which is not bought here.` : '';
+    return `${needs}; ${onShelf > 0 ? `on the shelf ${amount(onShelf)}` : 'none on the shelf'}.${lacking}`;
+  }
+  const part = leftOver(onShelf + taken, taken) > 0 ? `${amount(taken)} of it` : 'all of it';
+  const visits =
+    spokenFor.before === null ? 'earlier visits' : `visits before ${dayWords(spokenFor.before, true)}`;
+  const lacking = short > 0 ? ` They take ${amount(short)} more, which is not bought here.` : '';
+  return `${needs}; ${amount(onShelf + taken)} on the shelf, ${part} for ${visits}.${lacking}`;
+}
+
+/** "opened on Mon, May 31, 2027; have it by then". @param isLater bought later, since it would not keep */
+export function haveByWords(by: string, isLater: boolean): string {
+  return `opened on ${dayWords(by, true)}; have it by then${isLater ? ', not long before' : ''}`;
 }
 
 /** What is left over: "0.4 gal", with what of it spoils. */
@@ -55,7 +80,9 @@ export function leftWords(
     amountWords(product, { unit: purchase.need.unit, value } as Amount, units);
   const spoils =
     plan.spoiled > 1e-6 * Math.max(1, plan.left) ? `, of which ${amount(plan.spoiled)} spoils` : '';
-  return plan.left > 1e-6 * purchase.needed ? `${amount(plan.left)}${spoils}` : 'nothing';
+  return leftOver(plan.left + purchase.needed, purchase.needed) > 0
+    ? `${amount(plan.left)}${spoils}`
+    : 'nothing';
 }
 
 /** "4 × 50 lb; 5 × 50 lb if the ground is 1.4 % larger." Nothing to tell gives null. */
@@ -123,6 +150,16 @@ export function costWords(
   return [...byGround, ...byNutrient];
 }
 
+/** The same in a sentence that says what it counts: at the price of the packs, without what is left of them. */
+export function usedCostWords(
+  costs: UnitCosts,
+  perM2: number | null,
+  currency: string,
+  units: UnitSystem,
+): string {
+  return `What is used alone, without what is left over: ${costWords(costs, perM2, currency, units).join('; ')}.`;
+}
+
 /** "$2.17 per lb of N". @param costPerKg in the yard's currency */
 export function nutrientCostWords(
   nutrient: Nutrient,
@@ -151,7 +188,9 @@ export function levelWords(level: number): string {
 export function carriedWords(product: Product, carried: CarriedPack, units: UnitSystem): string {
   const name = packName(product, carried.packId, units);
   const state = carried.isOpen ? `opened, ${formatPercent(carried.level)} full` : 'closed';
-  const until = carried.goodUntil === null ? '' : `, good until ${dayWords(carried.goodUntil, true)}`;
+  const isSilent = carried.isOpen && carried.goodUntil === null && product.openedLifeDays === null;
+  const silent = isSilent ? '; how long it keeps opened: the label is silent' : '';
+  const until = carried.goodUntil === null ? silent : `, good until ${dayWords(carried.goodUntil, true)}`;
   return `${name}, ${state}${until}`;
 }
 

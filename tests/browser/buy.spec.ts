@@ -50,7 +50,7 @@ test('packs are bought for the season, priced in place, saved, printed and shelv
   const before = (await sum(page).textContent()) ?? '';
 
   // the season's cost: at the head, by product and in all
-  await expect(page.locator('buy-panel .sum')).toContainText(`Packs to buy: ${before}.`);
+  await expect(page.locator('buy-panel .sum')).toContainText(`Whole packs to buy: ${before}.`);
   await expect(page.locator('buy-costs tbody tr')).toHaveCount(1);
   await expect(page.locator('buy-costs tfoot td').nth(1)).toHaveText(before);
   await expect(page.locator('buy-costs tfoot td').nth(2)).toHaveText(/^\$\d/);
@@ -93,6 +93,17 @@ test('packs are bought for the season, priced in place, saved, printed and shelv
 
   await page.getByLabel('Buy for').selectOption({ label: 'One visit' });
   await expect(card.getByText(/for one dose/)).toBeVisible();
+
+  // what the first round still takes comes off the shelf first
+  await page.getByLabel('Buy for').selectOption({ label: 'Visits between two days' });
+  await page.getByLabel('First day').fill('2031-05-01');
+  await expect(card.getByText(/all of it for visits before Thu, May.1, 2031/)).toBeVisible();
+  await expect(order(page)).toContainText(/opened on Thu, May.15, 2031; have it by then/);
+  await page.getByLabel('Last day').fill('2031-04-01');
+  await expect(page.getByRole('alert')).toContainText('is before the first');
+  await expect(card).toHaveCount(0);
+  await page.getByLabel('Last day').fill('2031-09-01');
+  await expect(card).toHaveCount(1);
   expect(await axeFindings(page)).toEqual([]);
 });
 

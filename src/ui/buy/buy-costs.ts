@@ -6,7 +6,7 @@ import { productName } from '../../words/productWords';
 import { AppPart } from '../parts/app-part';
 import { shared } from '../parts/shared';
 
-/** What the span costs, by product and in all: packs to buy, and what of the product goes out. */
+/** What the span costs, by product and in all: whole packs to buy, and what of the product is used. */
 @customElement('buy-costs')
 export class BuyCosts extends AppPart {
   static override styles = [
@@ -27,7 +27,7 @@ export class BuyCosts extends AppPart {
       value === null ? 'not known' : formatMoney(value, settings.currency);
     return html`<h3>What it costs</h3>
       <table>
-        <thead><tr><th scope="col">Product</th><th scope="col" class="num">Packs to buy</th><th scope="col" class="num">Goes out</th></tr></thead>
+        <thead><tr><th scope="col">Product</th><th scope="col" class="num">Whole packs to buy</th><th scope="col" class="num">What is used alone</th></tr></thead>
         <tbody>${costs.products.map(
           ({ productId, paid, goesOut }) => html`<tr>
             <td>${productName(products.find((each) => each.id === productId))}</td>
@@ -36,6 +36,6 @@ export class BuyCosts extends AppPart {
         <tfoot><tr><td>In all</td><td class="num">${money(costs.paid)}</td><td class="num">${money(costs.goesOut)}</td></tr></tfoot>
       </table>
       ${costs.unknown > 0 ? html`<p class="note">The sums leave out what has no price.</p>` : nothing}
-      <p class="quiet">“Goes out” is what the visits take, from the shelf too, at the price of the packs; what is left over is not in it.</p>`;
+      <p class="quiet">“What is used alone” is what the visits take, from the shelf too, at the price of the packs; what is left over is not in it.</p>`;
   }
 }

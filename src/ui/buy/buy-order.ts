@@ -3,9 +3,8 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { type OrderLine, type OrderList, shelveOrder } from '../../buy/orderList';
 import type { SheetModel } from '../../print/types';
 import { formatMoney } from '../../units/format';
-import { packName } from '../../words/buyWords';
+import { haveByWords, packName } from '../../words/buyWords';
 import { productName } from '../../words/productWords';
-import { dayWords } from '../../words/seasonWords';
 import { AppPart } from '../parts/app-part';
 import { saveFile } from '../parts/save-file';
 import { selectField } from '../parts/select-field';
@@ -23,7 +22,7 @@ export class BuyOrder extends AppPart {
       :host { display: block; border-top: 2px solid var(--ink); padding-top: 0.6rem; container-type: inline-size; }
       .do { margin-top: 0.75rem; }
       .do label { min-width: 6rem; }
-      td.by, th.by { padding-left: 1rem; }
+      td.by, th.by { padding-left: 1rem; max-width: 11rem; }
       tfoot td { font-weight: 650; border-top: 2px solid var(--ink); border-bottom: 0; }
       @container (max-width: 480px) {
         thead { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
@@ -32,8 +31,7 @@ export class BuyOrder extends AppPart {
         td.product { grid-column: 1 / -1; font-weight: 650; }
         td.price, td.count, td.none { display: none; }
         td.pack::before { content: attr(data-count) ' × '; }
-        td.by { grid-column: 1 / -1; padding: 0; font-size: var(--text-small); color: var(--ink-soft); }
-        td.by::before { content: 'have by '; }
+        td.by { grid-column: 1 / -1; padding: 0; max-width: none; font-size: var(--text-small); color: var(--ink-soft); }
         td.by:empty { display: none; }
         tfoot td.product { grid-column: auto; }
         tfoot tr { border-bottom: 0; }
@@ -91,7 +89,7 @@ export class BuyOrder extends AppPart {
     return html`<tr><td class="product">${productName(product)}</td><td class="pack" data-count=${line.count}>${pack}</td><td class="num count">${line.count}</td>
       <td class="num price">${line.price === null ? 'no price' : this.money(line.price)}</td>
       <td class="num">${line.price === null ? '–' : this.money(line.price * line.count)}</td>
-      ${hasDays ? html`<td class="by">${line.by === null ? '' : `${dayWords(line.by)}${line.isLater ? ' (buy later)' : ''}`}</td>` : nothing}</tr>`;
+      ${hasDays ? html`<td class="by">${line.by === null ? '' : haveByWords(line.by, line.isLater)}</td>` : nothing}</tr>`;
   }
 
   private get paperName(): PaperName {

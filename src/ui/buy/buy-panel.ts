@@ -46,6 +46,10 @@ export class BuyPanel extends AppPart {
     const toDo = visits.filter((visit) => visit.doneOn === null);
     if (toDo.length === 0) return this.renderNothing(visits.length > 0);
     const span = this.spanIn(toDo);
+    if (span.from !== null && span.to !== null && span.to < span.from) {
+      return html`<h2>Buy</h2>${this.renderSpan(toDo, span)}
+        <p class="note error" role="alert"><b>Not right: </b>The last day, ${dayWords(span.to, true)}, is before the first, ${dayWords(span.from, true)}.</p>`;
+    }
     const found = this.purchases(span);
     const taken = found.purchases.map((purchase) => ({
       purchase,
@@ -141,7 +145,7 @@ export class BuyPanel extends AppPart {
     const known = products.filter((each) => each.paid !== null).length;
     if (known === 0) return '';
     const rest = known < products.length ? ', without those that have no price' : '';
-    return ` Packs to buy: ${formatMoney(paid, this.app.yard.settings.currency)}${rest}.`;
+    return ` Whole packs to buy: ${formatMoney(paid, this.app.yard.settings.currency)}${rest}.`;
   }
 
   /** "Wed, Apr 2 to Fri, Oct 3"; empty where no visit has a day. */

@@ -10,11 +10,11 @@ import {
   areaStepWords,
   breakEvenWords,
   carriedLines,
-  costWords,
   GOAL_WORDS,
   leftWords,
   neededWords,
   packsToBuyWords,
+  usedCostWords,
 } from '../../words/buyWords';
 import { productName } from '../../words/productWords';
 import { dayWords } from '../../words/seasonWords';
@@ -63,8 +63,8 @@ export class BuyProduct extends AppPart {
   private found(goal: BuyGoal) {
     const { purchase } = this;
     if (this.kept?.purchase !== purchase || this.kept.goal !== goal) {
-      const { product, need } = purchase;
-      this.kept = { purchase, goal, steps: areaSteps(product, need, goal), pays: breakEvens(product, need) };
+      const { atHand, need } = purchase;
+      this.kept = { purchase, goal, steps: areaSteps(atHand, need, goal), pays: breakEvens(atHand, need) };
     }
     return this.kept;
   }
@@ -75,7 +75,7 @@ export class BuyProduct extends AppPart {
     const plan = goal && purchase.plans[goal];
     return html`
       <h3>${productName(product)}</h3>
-      <p>${neededWords(product, purchase, app.units)}</p>
+      <p>${neededWords(product, purchase, app.units, purchase.spokenFor)}</p>
       ${issueNotes(purchase.issues)}
       <fieldset><legend>Taken for the order</legend>
         ${choicesOf(purchase.plans).map((goals) => this.renderChoice(goals))}
@@ -106,7 +106,7 @@ export class BuyProduct extends AppPart {
       <b>${name}</b>
       <span class="packs">${packsToBuyWords(product, plan.packs, app.units)}</span>
       <dl>
-        <dt>Cost</dt><dd>${this.money(plan.cost)}${more > 0.005 ? html` (+${this.money(more)})` : nothing}</dd>
+        <dt>Cost of whole packs</dt><dd>${this.money(plan.cost)}${more > 0.005 ? html` (+${this.money(more)})` : nothing}</dd>
         <dt>Packs</dt><dd>${plan.packCount}</dd>
         <dt>Left over</dt><dd>${leftWords(product, purchase, plan, app.units)}</dd>
       </dl></label>`;
@@ -132,7 +132,7 @@ export class BuyProduct extends AppPart {
       ...(spoils || plan.packCount === 0 ? [] : pays).map((found) =>
         breakEvenWords(product, found, purchase, app.units),
       ),
-      costs && `What is bought costs ${costWords(costs, perM2, currency, app.units).join('; ')}.`,
+      costs && plan.packCount > 0 ? usedCostWords(costs, perM2, currency, app.units) : null,
       ...later.map(
         ({ by, packs }) =>
           `Buy ${packsToBuyWords(product, packs, app.units)} of it later, by ${by ? dayWords(by, true) : 'then'}: the label’s shelf life is shorter than the span.`,
@@ -179,7 +179,7 @@ export class BuyProduct extends AppPart {
 
 /** Goals that come to the same packs stand together; those without a plan by themselves. */
 function choicesOf(plans: Purchase['plans']): readonly (readonly BuyGoal[])[] {
-  const key = (plan: PurchasePlan | null) => JSON.stringify(plan?.orders ?? null);
+  const key = (plan: PurchasePlan | null) => JSON.stringify(plan?.orders.map((order) => order.packs) ?? null);
   const choices: BuyGoal[][] = [];
   for (const goal of BUY_GOALS) {
     const same = choices.find((goals) => key(plans[goals[0] as BuyGoal]) === key(plans[goal]));
