@@ -1,4 +1,5 @@
 import { formatAmountRate } from '../units/format';
+import { formatDay } from '../units/formatDay';
 import type { Amount, Issue, Visit, Yard } from '../yard/types';
 import { zoneNames } from '../yard/zoneNames';
 import { applyUse } from './applyUse';
@@ -122,7 +123,7 @@ export function labelLimitIssues(
     add(
       'limit-interval',
       'error',
-      `${gap} days from “${other.name}” (${dateOfVisit(other)}) on ${zonesWords(shared)}; the label asks for at least ${minIntervalDays}.`,
+      `${gap} days from “${other.name}” (${formatDay(dateOfVisit(other) ?? '', true)}) on ${zonesWords(shared)}; the label asks for at least ${minIntervalDays}.`,
     );
   }
 

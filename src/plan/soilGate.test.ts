@@ -54,7 +54,7 @@ describe('a dose with phosphorus', () => {
       place: { visitId: 'v', doseId: 'v-0', productId: 'label' },
     });
     expect(issue?.message.replaceAll('\u00a0', ' ')).toContain(
-      'Plain granules: Back has P 92 ppm (very high by Rutgers NJAES, sampled 2026-03-10): no phosphorus is called for.',
+      'Plain granules: Back has P 92 ppm (very high by Rutgers NJAES, sampled Tue, Mar 10, 2026): no phosphorus is called for.',
     );
     expect(issue?.message).not.toContain('Front');
   });

@@ -1,3 +1,4 @@
+import { formatDay } from '../units/formatDay';
 import type { Issue, LocalRule } from '../yard/types';
 
 /** Name of the product of an entry: as recorded where it is done. */
@@ -14,7 +15,7 @@ export function ruleName(rule: LocalRule): string {
 export function ruleSource({ source, readOn }: LocalRule): string {
   const words = source.trim().replace(/\.$/, '');
   const from = words === '' ? ', without a source' : ` from “${words}”`;
-  const read = readOn === null ? '' : `, read on ${readOn}`;
+  const read = readOn === null ? '' : `, read on ${formatDay(readOn, true)}`;
   return `As entered by you${from}${read}; check the local code.`;
 }
 

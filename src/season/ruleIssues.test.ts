@@ -37,7 +37,7 @@ describe('a rule against phosphorus', () => {
       'Front, Back',
       '0.5\u00a0lb',
       'town code',
-      '2026-01-05',
+      'Mon, Jan\u00a05, 2026',
       'check the local code',
     ])
       expect(issue?.message).toContain(words);

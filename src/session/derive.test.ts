@@ -325,3 +325,20 @@ it('other units plan again, as messages hold amounts in them', () => {
   deriveYard({ ...before.yard, settings: { ...settings, units } }, before).visit('v-1');
   expect([called.plan.mock.calls.length, called.rinse.mock.calls.length]).toEqual([2, 1]);
 });
+
+it('what is on hand of another product plans again once the shelf tells its stock at all', () => {
+  const yard = testYard();
+  const bare = { ...yard, products: yard.products.map((product) => ({ ...product, onHand: {} })) };
+  const other: Product = { ...(bare.products[0] as Product), id: 'other' };
+  const before = deriveYard({ ...bare, products: [...bare.products, other] });
+  before.visit('v-1');
+  const stocked = (count: number) => ({
+    ...before.yard,
+    products: [...bare.products, { ...other, onHand: { a: count } }],
+  });
+  const after = deriveYard(stocked(1), before);
+  after.visit('v-1');
+  expect(called.plan).toHaveBeenCalledTimes(2);
+  deriveYard(stocked(2), after).visit('v-1');
+  expect(called.plan).toHaveBeenCalledTimes(2);
+});

@@ -11,6 +11,7 @@ import { sigmaOfGradients } from '../measure/uncertainty';
 import { visitsHeldWith } from '../plan/heldWith';
 import { holdVisit } from '../plan/holdVisit';
 import { isSprayed } from '../plan/sprayRate';
+import { statesStock } from '../plan/stockIssues';
 import type { DoseFigures, TreatableZone } from '../plan/types';
 import { planVisit, type VisitInput } from '../plan/visit';
 import { seasonFigures } from '../season/seasonFigures';
@@ -113,11 +114,14 @@ export function planYard(yard: Yard, measured: MeasuredYard, previous: Planned |
   /** by visit id, of this very document: needs no look at what it came from. */
   const [aloneNow, heldNow] = [new Map<string, DerivedVisit>(), new Map<string, DerivedVisit>()];
 
+  // what is said of a product that nothing is on hand of hangs on the rest of the shelf
+  const hasStock = statesStock(yard);
+
   const planAlone = (visit: Visit): DerivedVisit => {
     const known = aloneNow.get(visit.id);
     if (known !== undefined) return known;
     const { zones, marks, settings, soilTests, overrides, rules } = yard;
-    const from = [visit, zones, marks, settings, soilTests, overrides, rules, measured.plane];
+    const from = [visit, zones, marks, settings, soilTests, overrides, rules, measured.plane, hasStock];
     const kept = keep(cache.alone.get(visit.id), [...from, ...labelsOf(visit)], () =>
       deriveVisit(visit, ground),
     );

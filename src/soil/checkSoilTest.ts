@@ -1,3 +1,4 @@
+import { formatDay } from '../units/formatDay';
 import { type Issue, SOIL_NUTRIENTS, type SoilNutrient, type SoilTest } from '../yard/types';
 import { tableOfTest } from './interpretSoil';
 import { formatSoil } from './labUnits';
@@ -54,7 +55,12 @@ export function checkSoilTest(test: SoilTest, today: string): readonly Issue[] {
       'Without a day of sampling it counts as older than any other test.',
     );
   } else if (date > today) {
-    add('soil-date-ahead', 'warning', 'date', `The day of sampling, ${date}, is still to come.`);
+    add(
+      'soil-date-ahead',
+      'warning',
+      'date',
+      `The day of sampling, ${formatDay(date, true)}, is still to come.`,
+    );
   }
   for (const [path, value] of [
     ['ph', ph],

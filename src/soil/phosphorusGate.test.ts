@@ -83,7 +83,7 @@ describe('the gate', () => {
     const gate = gateOf({ mgPerKg: { P: 92 } });
     expect(gate.verdict).toBe('refused');
     expect(gate.reason.replaceAll('\u00a0', ' ')).toBe(
-      'P 92 ppm (very high by Rutgers NJAES, sampled 2026-03-10)',
+      'P 92 ppm (very high by Rutgers NJAES, sampled Tue, Mar 10, 2026)',
     );
     expect(gateOf({ mgPerKg: { P: 60 } }).verdict).toBe('allowed');
     expect(gateOf({ mgPerKg: { P: 60 }, tableId: 'penn-state-lawn-m3' }).verdict).toBe('refused');
@@ -121,7 +121,7 @@ describe('the gate', () => {
   it('tells the words of both where they disagree', () => {
     const gate = gateOf({ mgPerKg: { P: 92 }, labLevels: { P: 'high' } });
     expect(gate.reason.replaceAll('\u00a0', ' ')).toBe(
-      'P 92 ppm (high by the lab, very high by Rutgers NJAES, sampled 2026-03-10)',
+      'P 92 ppm (high by the lab, very high by Rutgers NJAES, sampled Tue, Mar 10, 2026)',
     );
     expect(gate.disagreement).toMatch(
       /“Lawn soil” the lab and the table disagree.*word is high.*Rutgers NJAES calls for no phosphorus/,

@@ -1,3 +1,4 @@
+import { formatDay } from '../units/formatDay';
 import type { SoilTest, Yard, Zone } from '../yard/types';
 import { bandOf, isLevelFrom, tableOfTest } from './interpretSoil';
 import { formatSoil } from './labUnits';
@@ -80,7 +81,7 @@ function judge(test: SoilTest): PhosphorusGate {
   const levels = [
     ...(lab === null ? [] : [`${LEVEL_WORDS[lab]} by the lab`]),
     ...(lab === null || differ ? [byTableWords] : []),
-    test.date === null ? 'day not told' : `sampled ${test.date}`,
+    test.date === null ? 'day not told' : `sampled ${formatDay(test.date, true)}`,
   ];
   return {
     verdict: byLab || (byTable && !isNeed) ? 'refused' : 'allowed',

@@ -1,6 +1,7 @@
 import type { LedgerItem } from '../season/ledgerSums';
 import { spanWords } from '../season/yearDayWords';
 import { formatLeastLength, formatMostRate, formatPercent } from '../units/format';
+import { formatDay } from '../units/formatDay';
 import { ELEMENTS, type LocalRule, type RuleTerms, type UnitSystem } from '../yard/types';
 import { ELEMENT_WORDS } from './labelWords';
 import { NUTRIENT_WORDS } from './productWords';
@@ -77,5 +78,7 @@ export function ruleTermsWords(terms: RuleTerms, units: UnitSystem): string {
 export function ruleSourceWords({ source, readOn }: Pick<LocalRule, 'source' | 'readOn'>): string {
   const from = source.trim().replace(/\.$/, '');
   if (from === '') return 'Where it was read is not filled in.';
-  return readOn === null ? `${from}; the day it was read is not filled in.` : `${from}, read on ${readOn}.`;
+  return readOn === null
+    ? `${from}; the day it was read is not filled in.`
+    : `${from}, read on ${formatDay(readOn, true)}.`;
 }

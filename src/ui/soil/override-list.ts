@@ -2,6 +2,7 @@ import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { refusedZones } from '../../plan/soilGate';
 import { decisionWords, lapsesOf } from '../../plan/soilOverride';
+import { formatDay } from '../../units/formatDay';
 import { productName } from '../../words/productWords';
 import { visitZones } from '../../yard/choose';
 import { removeEntry } from '../../yard/edits';
@@ -34,7 +35,7 @@ export class OverrideList extends AppPart {
     const visit = app.yard.visits.find((each) => each.id === one.visitId);
     const name = productName(app.yard.products.find((each) => each.id === one.productId));
     const where = visit
-      ? `${visit.name || 'Visit without a name'}${visit.date ? `, ${visit.date}` : ''}`
+      ? `${visit.name || 'Visit without a name'}${visit.date ? `, ${formatDay(visit.date, true)}` : ''}`
       : '';
     return html`<li>
       <div><p><b>${name}</b>${where ? ` in ${where}` : ''}</p>

@@ -6,6 +6,7 @@ import { newSoilTest, USUAL_DEPTH_M } from '../../soil/newSoilTest';
 import { phosphorusGate } from '../../soil/phosphorusGate';
 import { depthShown } from '../../soil/sampleDepth';
 import { isTestOld, testOfZone, zonesWithoutTest } from '../../soil/testOfZone';
+import { formatDay } from '../../units/formatDay';
 import { gateWords, soilTestName } from '../../words/soilWords';
 import { freeName, zoneName } from '../../words/zoneWords';
 import { chosenZones } from '../../yard/choose';
@@ -78,7 +79,7 @@ export class SoilSection extends AppPart {
     return html`
       <li class=${isOpen ? 'chosen' : ''}>
         <button class="open" aria-expanded=${isOpen ? 'true' : 'false'} @click=${() => this.open(isOpen ? null : test.id)}>
-          <b>${soilTestName(test)}</b><span>${test.date ?? 'no day yet'}</span>
+          <b>${soilTestName(test)}</b><span>${test.date === null ? 'no day yet' : formatDay(test.date, true)}</span>
           <span class="words">${zones.length === 0 ? 'No ground chosen yet' : zones.map(zoneName).join(', ')}${
             zones.length > 0 && own.length === 0 ? '; a newer test counts for all of it from its day on' : ''
           }${isOld ? '; more than three years old' : ''}</span>

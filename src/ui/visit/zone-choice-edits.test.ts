@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { chosenZones } from '../../yard/choose';
 import { emptyYard, newZone } from '../../yard/defaults';
 import type { Yard, ZoneChoice } from '../../yard/types';
-import { choiceOfZones, chooseClass, chooseZone } from './zone-choice-edits';
+import { chooseClass, chooseZone } from './zone-choice-edits';
 
 const ring = [
   [0, 0],
@@ -47,21 +47,5 @@ describe('chooseClass', () => {
       exclude: [],
     });
     expect(ids(chooseClass(yard, start, 'turf-regular', true))).toEqual(['front', 'back', 'bed']);
-  });
-});
-
-describe('choiceOfZones', () => {
-  it('takes whole classes as such and the rest one by one', () => {
-    expect(choiceOfZones(yard, ['low', 'front'])).toEqual({
-      classes: ['turf-low-cut'],
-      include: ['front'],
-      exclude: [],
-    });
-    expect(choiceOfZones(yard, ['front', 'back', 'bed'])).toEqual({
-      classes: ['turf-regular', 'bed'],
-      include: [],
-      exclude: [],
-    });
-    expect(choiceOfZones(yard, ['gone'])).toEqual(none);
   });
 });

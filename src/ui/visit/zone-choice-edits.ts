@@ -1,5 +1,5 @@
 import { chosenZones, zoneClass } from '../../yard/choose';
-import { type Yard, ZONE_CLASSES, type ZoneChoice, type ZoneClass } from '../../yard/types';
+import type { Yard, ZoneChoice, ZoneClass } from '../../yard/types';
 
 /** The choice with a whole class in or out; single choices of its zones are forgotten. */
 export function chooseClass(yard: Yard, choice: ZoneChoice, wanted: ZoneClass, isIn: boolean): ZoneChoice {
@@ -10,20 +10,6 @@ export function chooseClass(yard: Yard, choice: ZoneChoice, wanted: ZoneClass, i
     include: choice.include.filter((id) => !own.has(id)),
     exclude: choice.exclude.filter((id) => !own.has(id)),
   };
-}
-
-/** The choice of just these zones: a class where they are all of it, else one by one. */
-export function choiceOfZones(yard: Yard, zoneIds: readonly string[]): ZoneChoice {
-  const none: ZoneChoice = { classes: [], include: [], exclude: [] };
-  const byZone = yard.zones.reduce(
-    (choice, { id }) => (zoneIds.includes(id) ? chooseZone(yard, choice, id, true) : choice),
-    none,
-  );
-  return ZONE_CLASSES.reduce((choice, one) => {
-    const own = yard.zones.filter((zone) => zoneClass(zone) === one);
-    const isWhole = own.length > 0 && own.every((zone) => zoneIds.includes(zone.id));
-    return isWhole ? chooseClass(yard, choice, one, true) : choice;
-  }, byZone);
 }
 
 /** The choice with one zone in or out. */
