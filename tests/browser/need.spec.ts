@@ -79,10 +79,20 @@ test('a lawn gets its published year by month, holds back in spring, and follows
   await climate.getByLabel(/^Twelve numbers/).fill('Jan 24\nFeb 29\nMar 40');
   await climate.getByRole('button', { name: 'Read it' }).click();
   await expect(climate.getByText(/No line for April, May/)).toBeVisible();
+  // what was told of a reading is gone with the next entry
+  await climate.getByLabel('July', { exact: true }).fill('76');
+  await expect(climate.getByText(/No line for April, May/)).toHaveCount(0);
   await climate.getByLabel(/^Twelve numbers/).fill('24 29 40 52 63 73 77 75 67 54 40 28 °F');
   await climate.getByRole('button', { name: 'Read it' }).click();
   await expect(climate.getByLabel('July', { exact: true })).toHaveValue('77');
   await expect(form(page).getByText(/wants the monthly mean temperatures/)).toHaveCount(0);
+  await climate.getByLabel(/^Twelve numbers/).fill('24 29 40 52 63 173 77 75 67 54 40 28 °F');
+  await climate.getByRole('button', { name: 'Read it' }).click();
+  await expect(climate.getByText(/not possible/)).toBeVisible();
+  await page.locator('.yard-map').focus();
+  await page.keyboard.press('Control+z');
+  await expect(climate.getByText(/not possible/)).toHaveCount(0);
+  await page.keyboard.press('Control+y');
   // 77 °F is 25 °C: exp(-0.5 ((25 - 31) / 7)²) = 69 %
   expect((await monthRow(page, 'July'))[1]).toMatch(/^69\s%$/);
   await expect(page.getByRole('img', { name: /^Nitrogen by month.*most of it in July/ })).toBeVisible();

@@ -62,7 +62,10 @@ test('a soil test with much phosphorus refuses a product, and says what can be d
   await soil.getByText(/^One by one/).click();
   await soil.getByRole('checkbox', { name: /^Front lawn/ }).uncheck();
   await soil.getByLabel('Unit of the report').selectOption({ label: 'lb per acre' });
+  await fill(soil, 'Phosphorus (P)', '9500');
+  await expect(page.locator('soil-section').getByText(/^Check: Phosphorus of 9,500/)).toBeVisible();
   await fill(soil, 'Phosphorus (P)', '184');
+  await expect(soil.getByLabel('Depth of the sample', { exact: true })).toHaveValue('4');
   await fill(soil, 'Potassium (K)', '100');
   const scale = page.locator('soil-scale');
   await expect(scale.getByRole('img', { name: /^Phosphorus: P 184.lb\/acre, very high/ })).toBeVisible();
@@ -77,8 +80,14 @@ test('a soil test with much phosphorus refuses a product, and says what can be d
     /Back lawn has P 184.lb\/acre \(very high by Rutgers NJAES/,
   );
   await expect(starter.locator('dose-result')).toHaveCount(0);
-  await starter.getByRole('button', { name: /^Take Plain granules instead/ }).click();
+  // 5 lb of 20 % are 1 lb N, all of it soluble: of that 0.7 lb may go out at once (UF/IFAS EP353)
+  const offer = starter.getByRole('button', { name: /^Take Plain granules instead/ });
+  await expect(offer).toContainText(/at 70\s?% of its label rate/);
+  await expect(offer).toContainText(/Soluble nitrogen of 1.00\slb.* is over 0.700\slb/);
+  await offer.click();
   await expect(card(page, 'Plain granules').locator('dose-result')).toBeVisible();
+  await expect(card(page, 'Plain granules').getByLabel('Share of label rate')).toHaveValue('70');
+  await expect(page.locator('visit-panel').getByText(/is over .* at once/)).toHaveCount(0);
   await page.getByRole('button', { name: 'Undo' }).first().click();
   await starter.getByRole('button', { name: /^Leave out Back lawn/ }).click();
   await expect(starter.locator('dose-result')).toContainText('Front lawn');

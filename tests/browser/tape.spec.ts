@@ -71,6 +71,23 @@ for (const size of ['desktop', 'phone'] as const) {
       expect(Math.abs(areaM2 / (6000 * 0.3048 ** 2) - 1)).toBeLessThan(1e-4);
     });
 
+    test('the first press on a button counts, right out of the last field', async ({ page }) => {
+      await begin(page);
+      await openTape(page, 'Rectangle');
+      await type(page, 'a: ', '50');
+      await form(page).getByRole('textbox', { name: 'b: ' }).fill('20');
+      const put = form(page).getByRole('button', { name: 'Put on the map' });
+      await put.scrollIntoViewIfNeeded();
+      const box = await put.boundingBox();
+      if (!box) throw new Error('the button is not drawn');
+      // a finger that comes down, leaves the field by it, and goes up at the same place
+      await page.mouse.move(box.x + box.width / 2, box.y + 6);
+      await page.mouse.down();
+      await expect(figure(page)).toHaveText(/^1,000 ±/);
+      await page.mouse.up();
+      await expect(page.getByRole('region', { name: 'Tool at work' })).toBeVisible();
+    });
+
     test('offsets along a base line: rules side by side, the outline by the chosen one, kept without a place', async ({
       page,
     }) => {
