@@ -37,7 +37,7 @@ export class BuyPacks extends AppPart {
     const perKg = nutrient && costs ? costs.perKg[nutrient] : null;
     return html`<div class="pack" role="group" aria-label=${`${name} pack`}>
       <span class="name">${name}${nutrient && perKg !== null ? html`<span>${nutrientCostWords(nutrient, perKg, currency, app.units)}</span>` : nothing}</span>
-      <number-field label=${`Price, ${currency}`} optional .value=${pack.price} .min=${0}
+      <number-field label=${`Price, ${currency}`} optional sign=${currency} .value=${pack.price} .min=${0}
         @number-change=${(event: CustomEvent<NumberChange>) => this.setPrice(pack, event.detail.value)}></number-field>
       <number-field label="On hand, packs" .value=${product.onHand[pack.id] ?? 0} .min=${0}
         @number-change=${(event: CustomEvent<NumberChange>) => this.setOnHand(pack, event.detail.value ?? 0)}></number-field>

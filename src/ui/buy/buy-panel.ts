@@ -6,7 +6,8 @@ import { purchasesOf, type SpanPurchase } from '../../buy/purchases';
 import type { BuyGoal, BuySpan } from '../../buy/types';
 import type { Derived } from '../../session/types';
 import { formatMoney } from '../../units/format';
-import { dayWords, visitName } from '../../words/seasonWords';
+import { dayWords } from '../../words/seasonWords';
+import { visitChoices } from '../../words/visitWords';
 import type { Visit } from '../../yard/types';
 import { AppPart, fieldValue, isTicked } from '../parts/app-part';
 import { shared } from '../parts/shared';
@@ -102,7 +103,7 @@ export class BuyPanel extends AppPart {
       ${
         choices.kind === 'visit'
           ? html`<label>Visit<select @change=${(event: Event) => this.choose({ visitId: fieldValue(event) })}>
-            ${toDo.map((visit) => html`<option value=${visit.id} .selected=${visit.id === span.visitId}>${visitName(visit)}${visit.date ? `, ${dayWords(visit.date)}` : ''}</option>`)}
+            ${visitChoices(toDo, this.app.today()).map(({ id, words }) => html`<option value=${id} .selected=${id === span.visitId}>${words}</option>`)}
           </select></label>`
           : nothing
       }
