@@ -1,7 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { publishedCap } from '../../plan/guides';
-import { formatNutrientRate } from '../../units/format';
+import { formatMostRate } from '../../units/format';
 import { DEFAULT_CAPS } from '../../yard/defaults';
 import { setCaps } from '../../yard/edits';
 import type { NutrientCaps } from '../../yard/types';
@@ -36,6 +36,8 @@ export class CapFields extends AppPart {
     const isUsual = FIELDS.every(([key]) => caps[key] === DEFAULT_CAPS[key]);
     return html`
       <h3>Caps</h3>
+      <p>These come filled in with published figures: of the University of Illinois for N at once, of Florida’s rule for soluble N and P₂O₅.
+        They are a careful general guide wherever you are, not the law of your place: change or clear them.</p>
       <p class="quiet">Visits and the ledger warn above these. Empty: no cap. The label and the local code go first; where they ask for less, type less.</p>
       <div class="fields">${FIELDS.map(([key, label]) => this.renderCap(key, label))}</div>
       <button ?disabled=${isUsual} @click=${() => this.app.dispatch('Reset caps', (yard) => setCaps(yard, DEFAULT_CAPS))}>Back to the published caps</button>
@@ -47,7 +49,7 @@ export class CapFields extends AppPart {
     const { app } = this;
     const published = publishedCap(key);
     const hint = published
-      ? `Published: ${formatNutrientRate(published.kgPerM2, app.units)} (${published.source}).`
+      ? `Published: ${formatMostRate(published.kgPerM2, app.units)} (${published.source}).`
       : key === 'nPerYear'
         ? 'No published cap for all grasses: the need of the grass tells.'
         : 'No published cap.';

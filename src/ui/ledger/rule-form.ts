@@ -28,7 +28,7 @@ export class RuleForm extends AppPart {
       .fields { display: grid; grid-template-columns: repeat(auto-fit, minmax(11.5rem, 1fr)); gap: 0.75rem 0.5rem; align-items: end; margin-bottom: 0.75rem; }
       .whole { grid-column: 1 / -1; }
       fieldset { border: 0; margin: 0; padding: 0; min-width: 0; }
-      legend { padding: 0; font-size: var(--text-small); color: var(--ink-soft); }
+      legend { padding: 0; font-size: var(--text-small); color: var(--ink); font-weight: 650; }
       .day { display: grid; grid-template-columns: 1fr 4.5rem; gap: 0.25rem; }
       label.check input { flex: none; }
       .ticks { display: flex; flex-wrap: wrap; gap: 0 1rem; }
@@ -107,16 +107,20 @@ export class RuleForm extends AppPart {
 
   private renderDay(label: string, day: string, set: (day: string) => void) {
     const [month = '', date = ''] = day.split('-');
+    const setDay = (event: Event) => {
+      const typed = fieldValue(event).trim();
+      set(`${month}-${typed === '' ? '' : typed.padStart(2, '0')}`);
+    };
     return html`<fieldset><legend>${label}</legend><div class="day">
-      <select aria-label=${`${label}: month`} @change=${(event: Event) => set(`${fieldValue(event)}-${date}`)}>
-        <option value="" .selected=${month === ''}>month</option>
+      <label>Month<select aria-label=${`${label}: month`} @change=${(event: Event) => set(`${fieldValue(event)}-${date}`)}>
+        <option value="" .selected=${month === ''}>choose</option>
         ${SHORT_MONTH_NAMES.map((words, index) => {
           const value = String(index + 1).padStart(2, '0');
           return html`<option value=${value} .selected=${value === month}>${words}</option>`;
         })}
-      </select>
-      <input aria-label=${`${label}: day of the month`} inputmode="numeric" maxlength="2" autocomplete="off" .value=${date === '' ? '' : String(Number(date))}
-        @change=${(event: Event) => set(`${month}-${fieldValue(event).trim() === '' ? '' : fieldValue(event).trim().padStart(2, '0')}`)} /></div></fieldset>`;
+      </select></label>
+      <label>Day<input aria-label=${`${label}: day of the month`} inputmode="numeric" maxlength="2" autocomplete="off" .value=${date === '' ? '' : String(Number(date))}
+        @change=${setDay} /></label></div></fieldset>`;
   }
 
   private set(change: Partial<RuleDraft>): void {

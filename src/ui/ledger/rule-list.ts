@@ -41,8 +41,8 @@ export class RuleList extends AppPart {
     const { rules } = this.app.yard;
     return html`
       <h3>Rules of the place</h3>
-      <p class="note warning"><b>Check: </b>The local code decides, and it changes. Nothing comes filled in: type what you read there, where and when.
-        Visits are held against your entries, never against the law as it stands today.</p>
+      <p class="note warning"><b>Check: </b>The local code decides, and it changes. These rules come empty: type what you read there, where and when.
+        Visits are held against your entries, never against the law as it stands today. The caps further down are no rules of your place.</p>
       ${
         rules.length === 0
           ? html`<p>No rule is filled in. City, county and state offices and the extension service tell what holds where you are.</p>`
