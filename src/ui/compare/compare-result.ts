@@ -22,7 +22,7 @@ import {
 const TABLE_PX = 600;
 /** Columns of the table beside the product. */
 const COLUMNS: readonly CompareKey[] = ['visits', 'cost', 'costPerKgN', 'solubleNPerVisit', 'saltPerVisit'];
-const SHORT_WORDS: Readonly<Partial<Record<CompareKey, string>>> = { cost: 'Packs and cost' };
+const SHORT_WORDS: Readonly<Partial<Record<CompareKey, string>>> = { cost: 'Whole packs, cost' };
 
 /**
  * The options of a comparison: a table where there is room, cards else. Event `sort-change` with the
@@ -63,6 +63,8 @@ export class CompareResult extends AppPart {
   /** what soil tests say to a product that carries phosphorus; null: nothing against it. */
   @property({ attribute: false }) phosphorus: { readonly isRefused: boolean; readonly words: string } | null =
     null;
+  /** what the rules of the place say against an option, in sentences. */
+  @property({ attribute: false }) ruleWords: (option: CompareOption) => readonly string[] = () => [];
 
   @state() private isTable = false;
   private readonly sizes = new ResizeObserver(([entry]) => {
@@ -87,7 +89,7 @@ export class CompareResult extends AppPart {
 
   private heading(key: CompareKey): string {
     const { units } = this.app;
-    if (key === 'costPerKgN') return units === 'us' ? 'Cost of 1 lb N' : 'Cost of 1 kg N';
+    if (key === 'costPerKgN') return `Cost of 1 ${units === 'us' ? 'lb' : 'kg'} N, what is used alone`;
     const words = SHORT_WORDS[key] ?? KEY_WORDS[key];
     return key === 'solubleNPerVisit' || key === 'saltPerVisit' ? `${words}, ${rateUnit(units)}` : words;
   }
@@ -149,11 +151,15 @@ export class CompareResult extends AppPart {
       visits === 1
         ? `${amountWords(product, total, units)} in one visit`
         : `${amountWords(product, total, units)} in all, ${amountWords(product, perVisit, units)} at each visit, ${BOUND_WORDS[bound]}`;
-    const over = left === null ? '' : `; ${amountWords(product, { ...total, value: left }, units)} left over`;
+    const over =
+      left === null || left === 0
+        ? ''
+        : `; ${amountWords(product, { ...total, value: left }, units)} left over`;
     const along = alongWords(option, units);
     const phosphorus = nutrients.P2O5 > 0 ? this.phosphorus : null;
     const against = [
       ...(phosphorus?.isRefused ? [phosphorus.words] : []),
+      ...this.ruleWords(option),
       ...issues.map((issue) => `${issue.message.charAt(0).toUpperCase()}${issue.message.slice(1)}.`),
     ];
     return html`<small>${amount}${over}.${along ? ` Comes along: ${along}.` : ''}${

@@ -1,12 +1,16 @@
 import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { compareProducts, sortOptions } from '../../buy/compareProducts';
-import { COMPARE_KEYS, type CompareDose, type CompareKey, type Comparison } from '../../buy/compareTypes';
-import { needOfZone } from '../../need/needOfZone';
-import { KG_PER_M2_OF_LB_PER_1000_SQFT } from '../../units/factors';
+import {
+  COMPARE_KEYS,
+  type CompareDose,
+  type CompareKey,
+  type CompareOption,
+  type Comparison,
+} from '../../buy/compareTypes';
 import { formatArea } from '../../units/format';
 import { productName, useName } from '../../words/productWords';
-import { chosenZones, zoneClass } from '../../yard/choose';
+import { zoneClass } from '../../yard/choose';
 import { type Product, ZONE_CLASSES, type ZoneChoice } from '../../yard/types';
 import { AppPart, isTicked } from '../parts/app-part';
 import '../parts/quantity-field';
@@ -18,9 +22,9 @@ import './compare-result';
 import { phosphorusWords } from './compare-ground';
 import { KEY_WORDS } from './compare-words';
 import { groundOfChoice } from './ground-of-choice';
+import { ruleVerdicts } from './rule-verdicts';
+import { wantedNitrogen } from './wanted-nitrogen';
 
-/** 1 lb of N per 1,000 sq ft, where no need is set. */
-const USUAL_N = KG_PER_M2_OF_LB_PER_1000_SQFT;
 const DOSE_WORDS: Readonly<Record<CompareDose, string>> = {
   'label-rate': 'at most the label rate',
   'label-most': 'up to the label’s most',
@@ -76,20 +80,13 @@ export class CompareView extends AppPart {
     return { classes: own ? [own] : [], include: [], exclude: [] };
   }
 
-  /** The nitrogen of a year by the need of the ground, where all of it goes by one need. */
-  private get usualN(): number {
-    const { yard } = this.app;
-    const needs = new Set(chosenZones(yard, this.ground).map((zone) => needOfZone(yard, zone)));
-    const [need] = needs;
-    return needs.size === 1 && need && need.nKgPerM2 > 0 ? need.nKgPerM2 : USUAL_N;
-  }
-
   private get feeding(): readonly Product[] {
     return this.app.yard.products.filter((product) => product.analysis.nPct > 0);
   }
 
   protected override render() {
     const { app, rev } = this;
+    const wanted = wantedNitrogen(app.yard, this.ground);
     return html`
       <div class="head"><h2>Compare products</h2>
         <button @click=${() => this.dispatchEvent(new CustomEvent('compare-close'))}>Back to the shelf</button></div>
@@ -101,7 +98,7 @@ export class CompareView extends AppPart {
           }}></zone-choice></fieldset>
       <div class="fields">
         <quantity-field label="Nitrogen wanted in all" quantity="mass-per-area" .system=${app.units}
-          .value=${this.nKgPerM2 ?? this.usualN} .min=${1e-6} .max=${0.1}
+          .value=${this.nKgPerM2 ?? wanted.nKgPerM2} .min=${1e-6} .max=${0.1}
           @quantity-change=${(event: CustomEvent<QuantityChange>) => {
             this.nKgPerM2 = event.detail.valueSi;
           }}></quantity-field>
@@ -112,9 +109,20 @@ export class CompareView extends AppPart {
           this.sort = sort;
         })}
       </div>
+      ${this.renderWanted(wanted.words)}
       ${this.renderProducts()}
-      ${this.renderResult()}
+      ${this.renderResult(this.nKgPerM2 ?? wanted.nKgPerM2)}
     `;
+  }
+
+  /** Where the nitrogen wanted comes from: it changes with the ground until it is typed. */
+  private renderWanted(words: string) {
+    if (this.nKgPerM2 === null)
+      return html`<p class="quiet wanted" aria-live="polite">Nitrogen wanted: ${words}</p>`;
+    return html`<div class="row wanted"><p class="quiet">Nitrogen wanted: as typed, whatever the ground.</p>
+      <button @click=${() => {
+        this.nKgPerM2 = null;
+      }}>Go by the ground’s need</button></div>`;
   }
 
   private renderProducts() {
@@ -130,7 +138,7 @@ export class CompareView extends AppPart {
       )}</div></details>`;
   }
 
-  private renderResult() {
+  private renderResult(nKgPerM2: number) {
     const { app, rev, ground } = this;
     if (this.feeding.length === 0)
       return html`<p class="note">No product of the shelf holds nitrogen. Give their labels’ analysis first.</p>`;
@@ -139,14 +147,15 @@ export class CompareView extends AppPart {
     const found: Comparison = compareProducts({
       products: this.feeding.filter((product) => !this.without.has(product.id)),
       areaM2,
-      nKgPerM2: this.nKgPerM2 ?? this.usualN,
+      nKgPerM2,
       dose: this.dose,
       caps: app.yard.caps,
     });
     return html`
-      <p class="quiet">On ${formatArea(areaM2, app.units, 4)}, strips left untreated taken off. Visits are alike and keep to the yard’s caps; days are at the label’s least interval.</p>
+      <p class="quiet">On ${formatArea(areaM2, app.units, 4)}, strips left untreated taken off. Visits are alike and keep to the yard’s caps; days are at the label’s least interval. Local rules that are on are held against each product; those about days and strips are left to the visits.</p>
       <compare-result .app=${app} .rev=${rev} .options=${sortOptions(found.options, this.sort)} .sort=${this.sort}
         .phosphorus=${phosphorusWords(app.yard, ground)}
+        .ruleWords=${(option: CompareOption) => ruleVerdicts(app.yard, ground, option, app.today())}
         @sort-change=${(event: CustomEvent<CompareKey>) => {
           this.sort = event.detail;
         }}></compare-result>

@@ -19,8 +19,8 @@ export const BOUND_WORDS: Readonly<Record<DoseBound, string>> = {
 
 /** What the figures are sorted by. */
 export const KEY_WORDS: Readonly<Record<CompareKey, string>> = {
-  cost: 'Cost of the packs',
-  costPerKgN: 'Cost of nitrogen',
+  cost: 'Cost of whole packs',
+  costPerKgN: 'Cost of nitrogen, what is used alone',
   visits: 'Visits',
   days: 'Days from first to last visit',
   solubleNPerVisit: 'Soluble N at once',
