@@ -1,9 +1,10 @@
 import { dayNumber } from '../yard/calendar';
 import { newDose } from '../yard/defaults';
 import type { Issue, Visit, VisitDose, Yard } from '../yard/types';
+import { programAmounts } from './programAmounts';
 import { programDates } from './programDates';
-import { type NeedOnDay, needOnDay } from './programNeed';
-import { allProgramVisits, contentMark, type ProgramVisit } from './programVisits';
+import { contentMark, wasEdited } from './programMark';
+import { allProgramVisits, type ProgramVisit } from './programVisits';
 
 /** What making the visits of programs does. */
 export interface AppliedPrograms {
@@ -21,7 +22,7 @@ export interface AppliedPrograms {
 /**
  * Makes the visits that the programs ask for and brings those made before up to date. What a person did stays:
  * - a visit that is done, or whose content was edited by hand, is left as it is;
- * - one that was only moved keeps its day and gets the program's content;
+ * - one that was only moved keeps its day and gets the program's content, by need that of the month it stands in;
  * - one removed by hand (`Program.skips`) does not come back;
  * - an untouched one that its program no longer asks for goes.
  * A program with a fault makes nothing, and its visits are left alone. Doing it twice changes nothing.
@@ -33,13 +34,12 @@ export function applyPrograms(
   yard: Yard,
   newId: (prefix: string) => string,
   anew: readonly string[] = [],
-  needOf: NeedOnDay = needOnDay(yard),
 ): AppliedPrograms {
   const programs = anew.some((id) => yard.programs.some((one) => one.id === id && one.skips?.length))
     ? yard.programs.map((one) => (anew.includes(one.id) && one.skips?.length ? { ...one, skips: [] } : one))
     : yard.programs;
   const before = programs === yard.programs ? yard : { ...yard, programs };
-  const { visits: asked, issues } = allProgramVisits(before, needOf);
+  const { visits: asked, issues } = allProgramVisits(before, programAmounts(before, anew));
   const wanted = new Map(asked.map((one) => [keyOf(one.programId, one.date), one]));
   const faulty = new Set(
     programs.filter((one) => programDates(one, programs).issues.length > 0).map((one) => one.id),
@@ -58,7 +58,7 @@ export function applyPrograms(
     const isFirst = !met.has(key);
     met.add(key);
     const isAnew = anew.includes(program.id);
-    const isEdited = !isAnew && (overridden.has(visit.id) || wasEdited(visit, ask));
+    const isEdited = !isAnew && (overridden.has(visit.id) || isChanged(visit, ask));
     if (visit.doneOn !== null || isEdited || !isFirst) {
       count.kept += 1;
       return visit;
@@ -91,12 +91,15 @@ function keyOf(programId: string, date: string): string {
   return `${date} ${programId}`;
 }
 
-/** True where a visit no longer holds what its program put in it. */
-export function wasEdited(visit: Visit, ask?: ProgramVisit): boolean {
-  if (visit.program === null || visit.doses.some((dose) => dose.actual !== null || dose.taken !== null))
-    return true;
-  const mark = contentMark(visit);
-  return mark !== visit.program.asMade && (ask === undefined || mark !== contentMark(ask));
+/**
+ * True where a visit was changed by hand and is not what its program asks for. Where the need sets an amount a changed
+ * visit stays changed: what it lays down is taken off before the need is shared.
+ */
+function isChanged(visit: Visit, ask: ProgramVisit | undefined): boolean {
+  if (!wasEdited(visit)) return false;
+  const isOpen =
+    visit.program !== null && visit.doses.every((dose) => dose.actual === null && dose.taken === null);
+  return !isOpen || ask === undefined || ask.isByNeed || contentMark(visit) !== contentMark(ask);
 }
 
 /** A visit as its program wants it; the doses keep their ids where product and use are the same. The very visit where it is so. */

@@ -1,7 +1,7 @@
 import { addDays, daysBetween, sameDayOfYear } from '../yard/calendar';
 import type { Program, Visit, Yard } from '../yard/types';
 import { programDates } from './programDates';
-import { contentMark } from './programVisits';
+import { contentMark } from './programMark';
 
 /** What of a year is taken over to another, and how its days are moved. */
 export interface SeasonCopy {

@@ -1,7 +1,6 @@
-import type { Issue, Program, Visit, VisitDose, Yard, ZoneChoice } from '../yard/types';
+import type { Issue, Program, VisitDose, Yard, ZoneChoice } from '../yard/types';
+import { type ProgramAmounts, programAmounts } from './programAmounts';
 import { programDates } from './programDates';
-import { doseShare } from './programDoses';
-import { type NeedOnDay, needOnDay } from './programNeed';
 
 /** What a program puts in a visit: all of it but ids and what is done by hand. */
 export interface ProgramVisit {
@@ -12,6 +11,8 @@ export interface ProgramVisit {
   readonly zones: ZoneChoice;
   readonly doses: readonly Pick<VisitDose, 'productId' | 'useId' | 'rateFactor' | 'zones'>[];
   readonly tankL: number | null;
+  /** true where the need sets the amount of some dose of that day. */
+  readonly isByNeed: boolean;
 }
 
 /** The visits that programs ask for, in order of day, and what is wrong with the programs. */
@@ -23,15 +24,15 @@ export interface ProgramVisits {
 /**
  * The visits that one program asks for. Doses of programs paired with it on the same day are in them; a program
  * that only joins the visits of another has none of its own. A day on which no dose is wanted has no visit.
- * @returns besides the issues of `programDates` and `doseShare`: `program-no-doses` (note)
+ * @returns besides the issues of `programDates` and `programAmounts`: `program-no-doses` (note)
  */
 export function programVisits(
   yard: Yard,
   program: Program,
-  needOf: NeedOnDay = needOnDay(yard),
+  amounts: ProgramAmounts = programAmounts(yard),
 ): ProgramVisits {
   const own = programDates(program, yard.programs);
-  const issues: Issue[] = [...own.issues];
+  const issues: Issue[] = [...own.issues, ...amounts.issuesOf(program.id)];
   if (program.doses.length === 0)
     issues.push({
       code: 'program-no-doses',
@@ -47,7 +48,7 @@ export function programVisits(
   const parts = [{ program, dates: own.dates }, ...guests];
   const visits = own.dates.flatMap((date, index): ProgramVisit | [] => {
     const present = parts.filter((part) => part.dates.includes(date));
-    const doses = present.flatMap((part) => dosesOn(yard, part, date, program, needOf, issues));
+    const doses = present.flatMap((part) => dosesOn(part.program, date, program, amounts));
     if (doses.length === 0) return [];
     const names = present.slice(1).map((part) => part.program.name || 'another');
     return {
@@ -57,52 +58,32 @@ export function programVisits(
       zones: program.zones,
       doses,
       tankL: present.find((part) => part.program.tankL !== null)?.program.tankL ?? null,
+      isByNeed: present.some((part) => part.program.doses.some((dose) => dose.amount.kind === 'need')),
     };
   });
-  return { visits, issues: unique(issues) };
-}
-
-interface Part {
-  readonly program: Program;
-  readonly dates: readonly string[];
+  return { visits, issues };
 }
 
 function dosesOn(
-  yard: Yard,
-  { program, dates }: Part,
+  program: Program,
   date: string,
   host: Program,
-  needOf: NeedOnDay,
-  issues: Issue[],
+  amounts: ProgramAmounts,
 ): ProgramVisit['doses'] {
   return program.doses.flatMap((dose) => {
-    const share = doseShare(yard, program, dose, date, dates, needOf);
-    // a guest's own faults are told with the guest
-    if (program === host) issues.push(...share.issues);
-    if (!(share.rateFactor > 0)) return [];
+    const rateFactor = amounts.factorOf(program.id, dose.id, date);
+    if (!(rateFactor > 0)) return [];
     const own = program === host || isSameChoice(program.zones, host.zones) ? null : program.zones;
     const { productId, useId } = dose;
-    return { productId, useId, rateFactor: share.rateFactor, zones: dose.zones ?? own };
+    return { productId, useId, rateFactor, zones: dose.zones ?? own };
   });
 }
 
-/** The issues of a program whose doses join another's visits, day by day as far as they differ. */
-export function guestIssues(
-  yard: Yard,
-  program: Program,
-  needOf: NeedOnDay = needOnDay(yard),
-): readonly Issue[] {
-  const { dates } = programDates(program, yard.programs);
-  const issues: Issue[] = [];
-  for (const date of dates) dosesOn(yard, { program, dates }, date, program, needOf, issues);
-  return unique(issues);
-}
-
 /** The visits that all programs ask for, by program in their order. */
-export function allProgramVisits(yard: Yard, needOf: NeedOnDay = needOnDay(yard)): ProgramVisits {
-  const each = yard.programs.map((program) => programVisits(yard, program, needOf));
+export function allProgramVisits(yard: Yard, amounts: ProgramAmounts = programAmounts(yard)): ProgramVisits {
+  const each = yard.programs.map((program) => programVisits(yard, program, amounts));
   const guests = yard.programs.flatMap((program) =>
-    programDates(program, yard.programs).hostId === program.id ? [] : guestIssues(yard, program, needOf),
+    programDates(program, yard.programs).hostId === program.id ? [] : amounts.issuesOf(program.id),
   );
   return {
     visits: each.flatMap((one) => one.visits),
@@ -110,35 +91,8 @@ export function allProgramVisits(yard: Yard, needOf: NeedOnDay = needOnDay(yard)
   };
 }
 
-/** The mark of what a program puts in a visit: 32-bit FNV-1a of name, ground, doses, tank and note. */
-export function contentMark(
-  visit: Omit<ProgramVisit, 'programId' | 'date'> & Pick<Partial<Visit>, 'note'>,
-): string {
-  const choice = (zones: ZoneChoice | null) =>
-    zones && [zones.classes, zones.include, zones.exclude].map((list) => [...list].sort());
-  const text = JSON.stringify([
-    visit.name,
-    choice(visit.zones),
-    visit.doses.map((dose) => [dose.productId, dose.useId, dose.rateFactor, choice(dose.zones)]),
-    visit.tankL,
-    visit.note ?? '',
-  ]);
-  let hash = 0x811c9dc5;
-  for (let i = 0; i < text.length; i++) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193);
-  return (hash >>> 0).toString(36);
-}
-
 function isSameChoice(a: ZoneChoice, b: ZoneChoice): boolean {
   const key = ({ classes, include, exclude }: ZoneChoice) =>
     JSON.stringify([classes, include, exclude].map((list) => [...list].sort()));
   return key(a) === key(b);
-}
-
-/** Each fault once: the same is found day after day. */
-function unique(issues: readonly Issue[]): readonly Issue[] {
-  const seen = new Set<string>();
-  return issues.filter((issue) => {
-    const key = `${issue.code} ${issue.message}`;
-    return seen.has(key) ? false : seen.add(key);
-  });
 }
