@@ -70,13 +70,7 @@ export function visitBlocks(
   if (parts.includes('products'))
     blocks.push(
       ...visit.figures.doses.flatMap((dose, i) =>
-        doseBlocks(
-          yard,
-          dose,
-          i,
-          stockWords(visits, visit.figures, dose, yard.settings.units),
-          visit.figures.visit.doneOn !== null,
-        ),
+        doseBlocks(yard, dose, i, stockWords(visits, visit.figures, dose, yard.settings.units), visit),
       ),
     );
   if (parts.includes('zones')) blocks.push(...zoneBlocks(yard, visit));
@@ -126,12 +120,21 @@ function zoneBlocks(yard: Yard, visit: DerivedVisit): Block[] {
   return blocks;
 }
 
-function doseBlocks(yard: Yard, dose: DoseFigures, index: number, stock: string, isDone: boolean): Block[] {
+function doseBlocks(
+  yard: Yard,
+  dose: DoseFigures,
+  index: number,
+  stock: string,
+  visit: DerivedVisit,
+): Block[] {
   const { units } = yard.settings;
   const keys = zoneKeys(yard);
   const { product } = dose;
   const areas = formatZoneAreas(
-    dose.zones.map((zone) => zone.areaM2),
+    dose.zones.map(({ zoneId, areaM2 }) => ({
+      areaM2,
+      sigmaM2: visit.treated.get(zoneId)?.areaSigmaM2 ?? 0,
+    })),
     dose.areaM2,
     dose.areaSigmaM2,
     units,
@@ -175,7 +178,7 @@ function doseBlocks(yard: Yard, dose: DoseFigures, index: number, stock: string,
     blocks.push({
       type: 'text',
       strong: false,
-      text: `${isDone ? 'By the plan' : 'Laid down'}: ${laid.join('; ')}.`,
+      text: `${visit.figures.visit.doneOn !== null ? 'By the plan' : 'Laid down'}: ${laid.join('; ')}.`,
     });
   if (stock !== '') blocks.push({ type: 'text', strong: true, text: stock });
   if (dose.containers.length > 0) blocks.push(containerTable(dose, units, stock !== ''));

@@ -6,6 +6,10 @@ import { formatAreaOfPm, formatEntry } from './format';
 
 const plain = (texts: readonly string[]) => texts.map((text) => text.replaceAll('\u00a0', ' '));
 const numberOf = (text: string) => Number(text.replaceAll(',', '').match(/[\d.]+/)?.[0]);
+const inSqFt = ({ areaM2, sigmaM2 }: { areaM2: number; sigmaM2: number }) => ({
+  areaM2: areaM2 * M2_PER_SQFT,
+  sigmaM2: sigmaM2 * M2_PER_SQFT,
+});
 const flOz = (value: number): Amount => ({ unit: 'L', value: value * L_PER_FLOZ });
 const lb = (value: number): Amount => ({ unit: 'kg', value: value * KG_PER_LB });
 
@@ -39,7 +43,9 @@ describe('rows and their total', () => {
   });
   it('areas of zones read as they do on the map, each rounded by itself', () => {
     // 450 and 150 m² are 4,843.76 and 1,614.59 sq ft (1 sq ft = 0.09290304 m², NIST SP 811), 6,458.35 together
-    const column = formatZoneAreas([450, 150], 600, 2, 'us');
+    const zones = (...areas: readonly [number, number][]) =>
+      areas.map(([areaM2, sigmaM2]) => ({ areaM2, sigmaM2 }));
+    const column = formatZoneAreas(zones([450, 2], [150, 2]), 600, 2, 'us');
     expect(plain([...column.parts, column.total ?? ''])).toEqual([
       '4,844 sq ft',
       '1,615 sq ft',
@@ -47,8 +53,19 @@ describe('rows and their total', () => {
     ]);
     expect(plain([formatAreaOfPm(150, 2, 'us')])).toEqual(['1,615 sq ft']);
     expect(column.isOff).toBe(true);
-    expect(formatZoneAreas([450, 151], 601, 2, 'us').isOff).toBe(false);
-    expect(plain(formatZoneAreas([450, 0.01], 450.01, 2, 'us').parts)[1]).toBe('under 1 sq ft');
+    expect(formatZoneAreas(zones([450, 2], [151, 2]), 601, 2, 'us').isOff).toBe(false);
+    // a small zone keeps its digits beside a large one: 527 sq ft, not 530
+    const mixed = formatZoneAreas(
+      zones([5510, 40], [527, 2]).map(inSqFt),
+      6037 * M2_PER_SQFT,
+      40 * M2_PER_SQFT,
+      'us',
+    );
+    expect(plain([...mixed.parts, mixed.total ?? ''])).toEqual(['5,510 sq ft', '527.0 sq ft', '6,037 sq ft']);
+    // a zone under an acre beside more reads in sq ft as everywhere
+    const acres = formatZoneAreas(zones([8000, 60], [50, 1]), 8050, 60, 'us');
+    expect(plain(acres.parts)).toEqual([plain([formatAreaOfPm(8000, 60, 'us')])[0], '538 sq ft']);
+    expect(acres.isOff).toBe(true);
   });
   it('add up as printed', () => {
     // three thirds: 33.33 each makes 99.99, so one of them is printed 33.34

@@ -1,5 +1,13 @@
 import type { Amount, UnitSystem } from '../yard/types';
-import { type AmountUnit, amountLadder, areaUnit, formatAtPlace, placeOf, placeOfPm } from './format';
+import {
+  type AmountUnit,
+  amountLadder,
+  areaUnit,
+  formatAreaOfPm,
+  formatAtPlace,
+  placeOf,
+  placeOfPm,
+} from './format';
 
 /*
  * Columns of figures that belong together: one unit, one decimal place, and rounded so that what is
@@ -42,12 +50,11 @@ function formatColumn(
   total: number | null,
   place: number,
   label: string,
-  isApart = total === null,
 ): ColumnText {
   const scale = 10 ** place;
   const totalSteps = total === null ? null : Math.round(total * scale);
   const scaled = parts.map((part) => part * scale);
-  const steps = isApart || totalSteps === null ? scaled.map(Math.round) : apportion(scaled, totalSteps);
+  const steps = totalSteps === null ? scaled.map(Math.round) : apportion(scaled, totalSteps);
   const hidesOne = steps.some((step, index) => step === 0 && (parts[index] ?? 0) > 0);
   const shownPlace = hidesOne
     ? place
@@ -100,21 +107,25 @@ export function formatAreas(
 }
 
 /**
- * Areas of zones as `formatAreas` has them, but each rounded by itself, so that a zone reads as it does on the
- * map and in lists. @returns `isOff`: the rows as printed do not make up the total as printed
+ * Areas of zones beside their sum, each at the place of its own ± as on the map and in lists (`formatAreaOfPm`),
+ * the total as `formatAreas` has it.
+ * @param parts areas and one standard deviation of each, m²; 0 when not known
+ * @returns `isOff`: the rows as printed do not make up the total as printed
  */
 export function formatZoneAreas(
-  partsM2: readonly number[],
+  parts: readonly { readonly areaM2: number; readonly sigmaM2: number }[],
   totalM2: number,
   totalSigmaM2: number,
   system: UnitSystem,
 ): ColumnText & { readonly isOff: boolean } {
   const { unit, place } = columnOfAreas(totalM2, totalSigmaM2, system);
-  const rounded = (areaM2: number) => Math.round((areaM2 / unit.si) * 10 ** place);
-  const sum = partsM2.reduce((steps, part) => steps + rounded(part), 0);
-  const parts = partsM2.map((part) => part / unit.si);
-  const column = formatColumn(parts, totalM2 / unit.si, place, unit.label, true);
-  return { ...column, isOff: sum !== rounded(totalM2) };
+  const total = formatColumn([], totalM2 / unit.si, place, unit.label).total ?? '';
+  const texts = parts.map(({ areaM2, sigmaM2 }) => formatAreaOfPm(areaM2, sigmaM2, system));
+  const numberOf = (text: string) => Number(text.replace(/[^\d.].*$/, ''));
+  const sum = texts.reduce((all, text) => all + numberOf(text.replaceAll(',', '')), 0);
+  const isOneUnit = texts.every((text) => text.endsWith(`\u00a0${unit.label}`));
+  const isOff = !isOneUnit || Math.abs(sum - numberOf(total.replaceAll(',', ''))) > 1e-6;
+  return { parts: texts, total, isOff };
 }
 
 function columnOfAreas(totalM2: number, totalSigmaM2: number, system: UnitSystem) {

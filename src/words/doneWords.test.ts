@@ -37,12 +37,12 @@ describe('a done visit in words', () => {
       '120 % of the plan',
     ]);
     expect(row?.laid.map(plain)).toEqual([
-      'N 1.2 lb per 1,000 sq ft',
-      'P₂O₅ 0.3 lb per 1,000 sq ft',
-      'K₂O 0.6 lb per 1,000 sq ft',
+      'N 1.2',
+      'P₂O₅ 0.3',
+      'K₂O 0.6',
       'Iron (Fe) 0.6 lb per 1,000 sq ft',
     ]);
-    expect(row?.laidByPlan.map(plain)[0]).toBe('N 1 lb per 1,000 sq ft');
+    expect(row?.laidByPlan.map(plain)[0]).toBe('N 1');
   });
   it('says nothing of a share where the plan was kept, and none where nothing was put down', () => {
     expect(rowsOf(doneDay(day))[0]).toMatchObject({ share: '' });

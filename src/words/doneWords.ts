@@ -24,7 +24,7 @@ export interface DoneRow {
   readonly used: string;
   /** "80 % of the plan"; empty as planned, with nothing used, and where no density turns one into the other. */
   readonly share: string;
-  /** "N 3.79 g/m²", one entry for each thing: by what was used, and by the plan. */
+  /** "N 3.79", "K₂O 1.2 g/m²", one entry for each thing, the unit with the last: by what was used, and by the plan. */
   readonly laid: readonly string[];
   readonly laidByPlan: readonly string[];
 }
@@ -63,8 +63,11 @@ export function doneRows(
   });
 }
 
+/** "N 0.8", "K₂O 0.4 lb per 1,000 sq ft": the unit stands with the last. */
 function ratesWords(rates: LaidRates | null | undefined, units: UnitSystem): readonly string[] {
-  return rates
-    ? laidRows({ ...rates, ingredients: null }, units).map(({ what, rate }) => `${what} ${rate}`)
-    : [];
+  const rows = rates ? laidRows({ ...rates, ingredients: null }, units) : [];
+  return rows.map(({ what, rate }, index) => {
+    const isLast = index === rows.length - 1;
+    return `${what} ${isLast ? rate : rate.slice(0, rate.indexOf('\u00a0'))}`;
+  });
 }

@@ -21,6 +21,8 @@ export class LedgerMonths extends AppPart {
       :host { display: block; }
       .scroll { overflow-x: auto; }
       table { font-size: var(--text-small); }
+      thead th { vertical-align: bottom; }
+      thead th.num { white-space: normal; }
       td.num, th.num { padding-left: 0.4rem; padding-right: 0; }
       tbody th { color: var(--ink); font-weight: 400; font-size: var(--text-small); }
       .wide tbody th { min-width: 6rem; }
@@ -61,7 +63,7 @@ export class LedgerMonths extends AppPart {
       <div class="scroll" tabindex="0" role="region" aria-label=${`Table: ${caption}`}>
       <table>
         <caption class="quiet">${caption}</caption>
-        <thead><tr><th scope="col">Month</th>${items.map((item) => html`<th scope="col" class="num">${ITEM_WORDS[item]}</th>${needs && item === 'N' ? html`<th scope="col" class="num">N need</th>` : nothing}`)}</tr></thead>
+        <thead><tr><th scope="col">Month</th>${items.map((item) => html`<th scope="col" class="num">${ITEM_WORDS[item]}</th>${needs && item === 'N' ? html`<th scope="col" class="num">Need of N</th>` : nothing}`)}</tr></thead>
         <tbody>
           ${year.months.map(
             (month, index) =>

@@ -90,7 +90,10 @@ export class DoseResult extends AppPart {
     const { units } = app;
     const { zones } = figures;
     const areas = formatZoneAreas(
-      zones.map((zone) => zone.areaM2),
+      zones.map(({ zoneId, areaM2 }) => ({
+        areaM2,
+        sigmaM2: app.visit?.treated.get(zoneId)?.areaSigmaM2 ?? 0,
+      })),
       figures.areaM2,
       figures.areaSigmaM2,
       units,
