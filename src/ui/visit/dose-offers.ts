@@ -88,8 +88,14 @@ export class DoseOffers extends AppPart {
   }
 
   private reasons({ product, against }: TriedOffer): string {
-    const sentences = [...new Set(withoutName(against, productName(product)).map(({ message }) => message))];
-    return sentences.slice(0, MOST_REASONS).join(' ');
+    // an interval speaks at both of its ends: one sentence of a kind is enough
+    const told = withoutName(against, productName(product)).filter(
+      ({ code }, index, all) => all.findIndex((other) => other.code === code) === index,
+    );
+    return told
+      .slice(0, MOST_REASONS)
+      .map(({ message }) => message)
+      .join(' ');
   }
 
   private take({ product, useId }: TriedOffer, rateFactor: number): void {
