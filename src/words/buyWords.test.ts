@@ -97,10 +97,10 @@ describe('words of the purchase', () => {
     );
   });
 
-  it('tells which cost counts whole packs and which what is used alone', () => {
+  it('says that a cost counts only what is used', () => {
     const costs = { perUnit: 2, perKg: { N: 10, P2O5: null, K2O: null } };
     expect(plain(usedCostWords(costs, 0.01, '€', 'metric'))).toBe(
-      'What is used alone, without what is left over: €2.00 per 100 m² a dose; €10.00 per kg of N.',
+      'Only what is used, at the price of the packs: €2.00 per 100 m² a dose; €10.00 per kg of N.',
     );
   });
 

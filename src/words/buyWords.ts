@@ -157,7 +157,7 @@ export function usedCostWords(
   currency: string,
   units: UnitSystem,
 ): string {
-  return `What is used alone, without what is left over: ${costWords(costs, perM2, currency, units).join('; ')}.`;
+  return `Only what is used, at the price of the packs: ${costWords(costs, perM2, currency, units).join('; ')}.`;
 }
 
 /** "$2.17 per lb of N". @param costPerKg in the yard's currency */

@@ -13,7 +13,8 @@ export class BuyCosts extends AppPart {
     shared,
     css`
       :host { display: block; border-top: 2px solid var(--ink); padding-top: 0.6rem; margin-bottom: 1.25rem; }
-      th:not(:first-child), td:not(:first-child) { padding-left: 1rem; }
+      th:not(:first-child), td:not(:first-child) { padding-left: 0.75rem; }
+      th.num { white-space: normal; }
       tfoot td { font-weight: 650; border-top: 2px solid var(--ink); border-bottom: 0; }
     `,
   ];
@@ -27,7 +28,7 @@ export class BuyCosts extends AppPart {
       value === null ? 'not known' : formatMoney(value, settings.currency);
     return html`<h3>What it costs</h3>
       <table>
-        <thead><tr><th scope="col">Product</th><th scope="col" class="num">Whole packs to buy</th><th scope="col" class="num">What is used alone</th></tr></thead>
+        <thead><tr><th scope="col">Product</th><th scope="col" class="num">Whole packs to buy</th><th scope="col" class="num">Only what is used</th></tr></thead>
         <tbody>${costs.products.map(
           ({ productId, paid, goesOut }) => html`<tr>
             <td>${productName(products.find((each) => each.id === productId))}</td>
@@ -36,6 +37,6 @@ export class BuyCosts extends AppPart {
         <tfoot><tr><td>In all</td><td class="num">${money(costs.paid)}</td><td class="num">${money(costs.goesOut)}</td></tr></tfoot>
       </table>
       ${costs.unknown > 0 ? html`<p class="note">The sums leave out what has no price.</p>` : nothing}
-      <p class="quiet">“What is used alone” is what the visits take, from the shelf too, at the price of the packs; what is left over is not in it.</p>`;
+      <p class="quiet">“Only what is used” is what the visits take, from the shelf too, at the price of the packs; what is left over is not in it.</p>`;
   }
 }

@@ -89,7 +89,7 @@ export class CompareResult extends AppPart {
 
   private heading(key: CompareKey): string {
     const { units } = this.app;
-    if (key === 'costPerKgN') return `Cost of 1 ${units === 'us' ? 'lb' : 'kg'} N, what is used alone`;
+    if (key === 'costPerKgN') return `Cost of 1 ${units === 'us' ? 'lb' : 'kg'} N, only what is used`;
     const words = SHORT_WORDS[key] ?? KEY_WORDS[key];
     return key === 'solubleNPerVisit' || key === 'saltPerVisit' ? `${words}, ${rateUnit(units)}` : words;
   }

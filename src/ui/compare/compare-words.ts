@@ -20,7 +20,7 @@ export const BOUND_WORDS: Readonly<Record<DoseBound, string>> = {
 /** What the figures are sorted by. */
 export const KEY_WORDS: Readonly<Record<CompareKey, string>> = {
   cost: 'Cost of whole packs',
-  costPerKgN: 'Cost of nitrogen, what is used alone',
+  costPerKgN: 'Cost of nitrogen, only what is used',
   visits: 'Visits',
   days: 'Days from first to last visit',
   solubleNPerVisit: 'Soluble N at once',
