@@ -1,6 +1,4 @@
-import { isBulk } from '../plan/rate';
 import type { VisitFigures } from '../plan/types';
-import { formatAmount, formatArea } from '../units/format';
 import { addDays } from '../yard/calendar';
 import type { Yard } from '../yard/types';
 
@@ -17,41 +15,44 @@ const encoder = new TextEncoder();
  * bringing a validator of 40 kB.
  * @param visits figures of the visits to write; those without a day are passed over
  * @param stamp when the file is written, in UTC: YYYYMMDDTHHMMSSZ
+ * @param tell what the entry of a visit says, a line each
  * @returns the text, lines ended by CRLF
  */
-export function writeCalendar(yard: Yard, visits: readonly VisitFigures[], stamp: string): string {
+export function writeCalendar(
+  yard: Yard,
+  visits: readonly VisitFigures[],
+  stamp: string,
+  tell: (figures: VisitFigures) => readonly string[],
+): string {
   const lines = [
     'BEGIN:VCALENDAR',
     'VERSION:2.0',
     'PRODID:-//Measured Yard//Season//EN',
     'CALSCALE:GREGORIAN',
     'METHOD:PUBLISH',
-    ...visits.flatMap((figures) => eventLines(yard, figures, stamp)),
+    ...visits.flatMap((figures) => eventLines(yard, figures, stamp, tell(figures))),
     'END:VCALENDAR',
   ];
   return lines.map((line) => `${foldLine(line)}\r\n`).join('');
 }
 
-function eventLines(yard: Yard, { visit, doses }: VisitFigures, stamp: string): readonly string[] {
+function eventLines(
+  yard: Yard,
+  { visit }: VisitFigures,
+  stamp: string,
+  words: readonly string[],
+): readonly string[] {
   const date = visit.doneOn ?? visit.date;
   const next = date && addDays(date, 1);
   if (!date || !next) return [];
-  const { units } = yard.settings;
-  const isDone = visit.doneOn !== null;
   const name = visit.name.trim() || 'Visit';
-  const told = doses.map(({ dose, product, amount, areaM2 }) => {
-    const used = isDone && dose.actual ? dose.actual : amount;
-    return `${product.name.trim() || 'Product without a name'}: ${formatAmount(used, units, isBulk(product))} on ${formatArea(areaM2, units)}`;
-  });
-  const note = visit.note.trim();
-  const words = [isDone ? 'Done.' : 'Planned.', ...told, ...(note ? [note] : []), 'The label comes first.'];
   return [
     'BEGIN:VEVENT',
     `UID:${escapeText(`${visit.id}.${yard.id}@measured-yard`)}`,
     `DTSTAMP:${stamp}`,
     `DTSTART;VALUE=DATE:${date.replaceAll('-', '')}`,
     `DTEND;VALUE=DATE:${next.replaceAll('-', '')}`,
-    `SUMMARY:${escapeText(isDone ? `${name} (done)` : name)}`,
+    `SUMMARY:${escapeText(visit.doneOn !== null ? `${name} (done)` : name)}`,
     `DESCRIPTION:${escapeText(words.join('\n').replaceAll('\u00a0', ' '))}`,
     `LOCATION:${escapeText(yard.name)}`,
     'TRANSP:TRANSPARENT',

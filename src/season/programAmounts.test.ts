@@ -173,7 +173,7 @@ describe('what lies on one day together keeps the most of one dose', () => {
       },
       0.125,
     ],
-    // 10 % K2O of 0.012 kg: 0.0012 at the label; 0.0009 less 0.0003 are half of it, all that is wanted
+    // 10 % K2O of 0.012 kg: 0.0012 at the label; 0.00072 less the partner’s 0.0003 are 0.35 of it
     [
       'a rule for K2O at once',
       {

@@ -1,5 +1,5 @@
 import { dayNumber, dayOfNumber } from '../yard/calendar';
-import type { Issue, Program } from '../yard/types';
+import type { Issue, Program, ProgramPace } from '../yard/types';
 
 /** Most visits one program may ask for: a day every day of a year. */
 export const MOST_VISITS = 366;
@@ -89,4 +89,35 @@ function datesOf(program: Program, programs: readonly Program[], chain: readonly
     hostId: pace.offsetDays === 0 ? host.hostId : program.id,
     issues: [],
   };
+}
+
+/** Days between the visits of a program, by its own pace or its partner's; null: in a ring, or the partner is gone. */
+export function rhythmDays(
+  program: Program,
+  programs: readonly Program[],
+  chain: readonly string[] = [],
+): number | null {
+  const { pace } = program;
+  if (pace.kind === 'every') return pace.days;
+  const partner = programs.find((one) => one.id === pace.programId);
+  if (partner === undefined || chain.includes(partner.id)) return null;
+  const days = rhythmDays(partner, programs, [...chain, program.id]);
+  return days === null ? null : pace.nth * days;
+}
+
+/**
+ * The pace that pairs a program with another, or gives it one of its own, about as often as before.
+ * @param partnerId null: a pace of its own
+ */
+export function paceAsBefore(
+  program: Program,
+  partnerId: string | null,
+  programs: readonly Program[],
+): ProgramPace {
+  const days = rhythmDays(program, programs);
+  if (partnerId === null) return { kind: 'every', days: Math.min(MOST_VISITS, days ?? 14) };
+  const partner = programs.find((one) => one.id === partnerId);
+  const beat = partner ? rhythmDays(partner, programs, [program.id]) : null;
+  const nth = days !== null && beat !== null ? Math.max(1, Math.round(days / beat)) : 1;
+  return { kind: 'with', programId: partnerId, nth, offsetDays: 0 };
 }

@@ -1,7 +1,15 @@
 import { applyUse } from '../plan/applyUse';
-import { isLiquid } from '../plan/rate';
+import { isLiquid, nutrientPct } from '../plan/rate';
 import { zoneClass } from '../yard/choose';
-import type { Product, Program, Yard, ZoneClass } from '../yard/types';
+import {
+  NUTRIENTS,
+  type Nutrient,
+  type Product,
+  type Program,
+  type Yard,
+  type ZoneClass,
+} from '../yard/types';
+import { programSpan } from './programSpan';
 
 /** Programs to begin with, made of what stands on the shelf. */
 export interface ProgramPattern {
@@ -9,16 +17,13 @@ export interface ProgramPattern {
   readonly programs: readonly Program[];
 }
 
-/** Span a pattern is laid over in a year; the person moves it. Common practice for the growing season, no source. */
-const FIRST_DAY = '04-01';
-const LAST_DAY = '10-15';
 /** Days between visits; common practice, no source. A label that asks for more goes before it. */
 const LIQUID_DAYS = 14;
 const GRANULAR_DAYS = 56;
 
 /**
  * Patterns that the yard's ground and shelf allow. Only what carries nitrogen is taken, the first of its kind on
- * the shelf, at its label rate; the days between are stretched to whole weeks where the label asks for more.
+ * the shelf, at its label rate, in the part of the season that no hold or rule bars (see `programSpan`); the days between are stretched to whole weeks where the label asks for more.
  * - `liquid-and-granular`: a light liquid on low-cut turf every two weeks, granules on regular turf every eight
  * - `liquid-joined`: the liquid on all turf every two weeks, granules joining every fourth visit
  * - `liquid`: the liquid alone on all turf; `granular`: the granules alone
@@ -39,8 +44,7 @@ export function programPatterns(
   const make = (name: string, found: Found, classes: readonly ZoneClass[], days: number): Program => ({
     id: newId('program'),
     name,
-    from: `${year}-${FIRST_DAY}`,
-    to: `${year}-${LAST_DAY}`,
+    ...programSpan(yard, year, { classes, include: [], exclude: [] }, carriedBy(found.product)),
     pace: {
       kind: 'every',
       days: Math.max(days, 7 * Math.ceil((found.product.limits.minIntervalDays ?? 0) / 7)),
@@ -79,6 +83,11 @@ export function programPatterns(
   if (liquid) add('liquid', make('Light liquid', liquid, turf, LIQUID_DAYS));
   if (granular) add('granular', make('Granules', granular, turf, GRANULAR_DAYS));
   return patterns;
+}
+
+/** Plant food that a product carries. */
+function carriedBy(product: Product): readonly Nutrient[] {
+  return NUTRIENTS.filter((nutrient) => nutrientPct(product, nutrient) > 0);
 }
 
 interface Found {

@@ -37,7 +37,7 @@ export function programVisits(
     issues.push({
       code: 'program-no-doses',
       severity: 'note',
-      message: `${program.name || 'A program without a name'} has no product yet; it makes no visits by itself.`,
+      message: `${program.name || 'A program without a name'} has no product yet: until it has one it puts nothing down.`,
       place: { programId: program.id, path: 'doses' },
     });
   if (own.issues.length > 0 || own.hostId !== program.id) return { visits: [], issues };
@@ -82,12 +82,9 @@ function dosesOn(
 /** The visits that all programs ask for, by program in their order. */
 export function allProgramVisits(yard: Yard, amounts: ProgramAmounts = programAmounts(yard)): ProgramVisits {
   const each = yard.programs.map((program) => programVisits(yard, program, amounts));
-  const guests = yard.programs.flatMap((program) =>
-    programDates(program, yard.programs).hostId === program.id ? [] : amounts.issuesOf(program.id),
-  );
   return {
     visits: each.flatMap((one) => one.visits),
-    issues: [...each.flatMap((one) => one.issues), ...guests],
+    issues: each.flatMap((one) => one.issues),
   };
 }
 

@@ -1,9 +1,10 @@
 import type { AppliedPrograms } from '../season/applyPrograms';
+import type { ProductNeighbours } from '../season/calendarNeighbours';
 import { formatDay } from '../units/formatDay';
 import { chosenZones, zoneClass } from '../yard/choose';
 import type { Issue, Program, UnitSystem, Visit, Yard, ZoneChoice, ZoneClass } from '../yard/types';
 import { ZONE_CLASSES } from '../yard/types';
-import { CLASS_WORDS, doseName } from './productWords';
+import { CLASS_WORDS, doseName, productName } from './productWords';
 
 /** Monday first, as ISO 8601 counts. */
 export const WEEKDAY_WORDS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
@@ -108,4 +109,25 @@ export function sayIssues(issues: readonly Issue[]): string {
   return issues
     .map((issue) => `${issue.severity === 'error' ? 'Not right' : 'Check'}: ${issue.message}`)
     .join(' ');
+}
+
+/** "Light liquid goes on the same ground 2 days before (Liquid 1) and 12 days after (Liquid 3)." */
+export function neighbourWords(yard: Yard, { productId, before, after }: ProductNeighbours): string {
+  const days = (count: number) => (count === 1 ? 'a day' : `${count} days`);
+  const parts = [
+    ...(before === null
+      ? []
+      : [
+          `${before.days === 0 ? 'the same day' : `${days(before.days)} before`} (${visitName(before.visit)})`,
+        ]),
+    ...(after === null ? [] : [`${days(after.days)} after (${visitName(after.visit)})`]),
+  ];
+  const name = productName(yard.products.find((one) => one.id === productId));
+  return `${name} goes on the same ground ${parts.join(' and ')}.`;
+}
+
+/** What is told of a move that was left before it was put down. @param date where it was held */
+export function leftWords(visit: Visit, date: string): string {
+  const stays = visit.date === null ? 'stays without a day' : `stays on ${dayWords(visit.date, true)}`;
+  return `“${visitName(visit)}” ${stays}: the move to ${dayWords(date, true)} was not put down.`;
 }

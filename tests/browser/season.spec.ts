@@ -152,7 +152,7 @@ test('a season of two paired programs: visits moved by drag and keys hear what t
   await page.keyboard.press('Escape');
   await chip(page, /^Liquid 2;/).focus();
   await page.keyboard.press('Shift+ArrowLeft');
-  await expect(spoken(page)).toContainText('held over Mon, Apr 28, 2031');
+  await expect(spoken(page)).toContainText('would stand on Mon, Apr 28, 2031');
   await expect(spoken(page)).toHaveText(TOO_SOON);
   expect(await axeFindings(page)).toEqual([]);
   await page.keyboard.press('Enter');
@@ -209,10 +209,10 @@ test.describe('on a phone', () => {
     const touch = await page.context().newCDPSession(page);
     const at = (dy: number) => ({ touchPoints: [{ x, y: y + dy }] });
     await touch.send('Input.dispatchTouchEvent', { type: 'touchStart', ...at(0) });
-    await expect(bar(page)).toContainText('held over Mon, May 5, 2031');
+    await expect(bar(page)).toContainText('would stand on Mon, May 5, 2031');
     for (const dy of [-30, -60, -84])
       await touch.send('Input.dispatchTouchEvent', { type: 'touchMove', ...at(dy) });
-    await expect(bar(page)).toContainText('held over Fri, May 2, 2031, 3 days earlier');
+    await expect(bar(page)).toContainText('would stand on Fri, May 2, 2031, 3 days earlier');
     await expect(bar(page).locator('.note.error')).toContainText(TOO_SOON);
     await touch.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
     await expect(chip(page, /^Liquid 2; Fri, May 2, 2031/)).toBeVisible();

@@ -5,6 +5,7 @@ import { programDates } from '../../src/season/programDates';
 import { weeksOfYear } from '../../src/season/weeksOfYear';
 import { deriveYard } from '../../src/session/derive';
 import { loadPlanner } from '../../src/session/planner';
+import { eventWords } from '../../src/words/eventWords';
 import { addDays, dayNumber, dayOfNumber, weekdayOf } from '../../src/yard/calendar';
 import { newDose, newVisit } from '../../src/yard/defaults';
 import type { Program, Visit, Yard } from '../../src/yard/types';
@@ -156,7 +157,9 @@ describe('a season written and read by another reader (ical.js)', () => {
   const write = (of: Yard) => {
     const derived = deriveYard(of);
     const figures = of.visits.flatMap((visit) => derived.visit(visit.id)?.figures ?? []);
-    return writeCalendar(of, figures, '20280101T120000Z');
+    return writeCalendar(of, figures, '20280101T120000Z', (each) =>
+      eventWords(each, derived.season().issues, 'us'),
+    );
   };
   const text = write(yard);
   const root = new ICAL.Component(ICAL.parse(text));
@@ -192,6 +195,33 @@ describe('a season written and read by another reader (ical.js)', () => {
     expect(events[1]?.summary).toBe('Granules (done)');
     // 4.536 kg are 10 lb (NIST: 1 lb = 0.45359237 kg): what was really used, not what was planned
     expect(events[1]?.description).toContain('Granular 20-0-10: 10 lb on ');
+  });
+
+  it('tells use, rate and water of each dose, and what speaks against the visit', () => {
+    const products = yard.products.map((one) =>
+      one.id === 'p-liquid'
+        ? { ...one, useName: 'Light rate', applicator: 'tank-sprayer' as const, carrierLPerM2: 0.04 }
+        : one,
+    );
+    const derived = deriveYard({ ...yard, products });
+    const [figures] = yard.visits.slice(0, 1).flatMap((one) => derived.visit(one.id)?.figures ?? []);
+    if (!figures) throw new Error('no figures');
+    const issue = { code: 'x', message: 'Too soon.', place: {} };
+    const lines = eventWords(
+      figures,
+      [
+        { ...issue, severity: 'warning' },
+        { ...issue, severity: 'error', message: 'Barred.' },
+        { ...issue, severity: 'note', message: 'Aside.' },
+      ],
+      'us',
+    ).map((line) => line.replaceAll('\u00a0', ' '));
+    // 1.6 mL/m² over 92.90304 m² (1,000 sq ft) are 148.6 mL, by 29.5735 mL 5.03 US fl oz (NIST)
+    expect(lines[1]).toMatch(
+      /^Liquid 12-0-6: .* on .* sq ft, 5\.03 fl oz per 1,000 sq ft, Light rate \(backpack or tank sprayer\), .* gal of water to mix in; water in/,
+    );
+    expect(lines.slice(2, 4)).toEqual(['Not right: Barred.', 'Check: Too soon.']);
+    expect(lines).not.toContain('Aside.');
   });
 
   it('keeps the UID of a visit that is moved, and tells visits apart', () => {

@@ -12,6 +12,10 @@ const STEPS = [
   [7, 'A week later'],
 ] as const;
 
+/** What the keys do with a visit that has the focus. */
+export const KEYS_WORDS =
+  'Drag it, or: arrow keys move it by a day or a week, with Shift by a week; Enter opens it, Delete removes it.';
+
 /** What the bar's buttons do. */
 export interface BarActs {
   step(days: number): void;
@@ -22,6 +26,7 @@ export interface BarActs {
 /**
  * Where a visit is held, and what would be wrong there.
  * @param date null: over no day
+ * @param near where else its products go on the same ground, in words
  * @param acts buttons for one held by keys; null while a pointer holds it
  */
 export function heldBar(
@@ -29,13 +34,15 @@ export function heldBar(
   from: string,
   date: string | null,
   issues: readonly Issue[],
+  near: readonly string[],
   acts: BarActs | null,
 ): TemplateResult {
   const where = date
-    ? html`held over <b>${dayWords(date, true)}</b>${shiftWords(from, date)}`
-    : 'held over no day: let go to put it back';
+    ? html`would stand on <b>${dayWords(date, true)}</b>${shiftWords(from, date)}`
+    : 'is over no day: let go to put it back';
   return html`<p><b>${visitName(visit)}</b> ${where}</p>
     ${date === null ? nothing : issues.length === 0 ? html`<p class="fine">Nothing speaks against this day.</p>` : issueNotes(issues)}
+    ${date === null ? nothing : near.map((words) => html`<p class="near">${words}</p>`)}
     ${
       acts
         ? html`<div class="steps">${STEPS.map(([days, words]) => html`<button @click=${() => acts.step(days)}>${words}</button>`)}</div>
@@ -46,11 +53,19 @@ export function heldBar(
 }
 
 /** A visit that has the focus or the mouse: what it is, and what speaks against it. */
-export function pointedBar(yard: Yard, visit: Visit, issues: readonly Issue[]): TemplateResult {
+export function pointedBar(
+  yard: Yard,
+  visit: Visit,
+  issues: readonly Issue[],
+  open: () => void,
+): TemplateResult {
   const date = dayOfVisit(visit);
   const when = `${date ? dayWords(date, true) : 'without a day'}, ${visit.doneOn ? 'done' : 'planned'}`;
   return html`<p><b>${visitName(visit)}</b>, ${when}: ${productsWords(yard, visit) || 'nothing to put out yet'}.</p>
-    ${issueNotes(issues)}`;
+    ${issueNotes(issues)}
+    <div class="row"><button @click=${open}>Open</button>${
+      visit.doneOn === null ? html`<span class="keys">${KEYS_WORDS}</span>` : nothing
+    }</div>`;
 }
 
 /** Whether a visit is to be removed. The first button has the id `remove`. */

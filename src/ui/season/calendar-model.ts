@@ -43,17 +43,25 @@ export function weeksToShow(
   return weeks.filter((week) => (week[6] ?? '') >= from && (week[0] ?? '') <= to);
 }
 
-/** Why a day is marked on the calendar: rules that are on, holds before the spring flush; null: it is not. */
-export function barredOn(yard: Yard, date: string): string | null {
-  const rules = yard.rules.flatMap(({ isOn, name, terms }) =>
+/** Why a day is marked on the calendar: by a rule that is on, or held back before the spring flush. */
+export interface DayCause {
+  readonly kind: 'barred' | 'held';
+  readonly words: string;
+}
+
+/** Everything a day is marked for; empty: it is not. */
+export function causesOn(yard: Yard, date: string): readonly DayCause[] {
+  const rules = yard.rules.flatMap(({ isOn, name, terms }): readonly DayCause[] =>
     isOn && terms.kind === 'blackout' && isInStretch(date, terms.from, terms.to)
-      ? [name || 'Rule of the place']
+      ? [{ kind: 'barred', words: name || 'Rule of the place' }]
       : [],
   );
-  const holds = yard.needs.flatMap(({ name, hold }) =>
-    hold && isInStretch(date, hold.from, hold.to) ? [`Nitrogen held back${name ? `: ${name}` : ''}`] : [],
+  const holds = yard.needs.flatMap(({ name, hold }): readonly DayCause[] =>
+    hold && isInStretch(date, hold.from, hold.to)
+      ? [{ kind: 'held', words: `Nitrogen held back${name ? `: ${name}` : ''}` }]
+      : [],
   );
-  return rules.length + holds.length > 0 ? [...rules, ...holds].join('; ') : null;
+  return [...rules, ...holds];
 }
 
 /** The next visit that is planned for today or later and not done; null: none. */
@@ -90,4 +98,16 @@ export function shiftWords(from: string, to: string): string {
   const words =
     count === 1 ? 'a day' : count === 7 ? 'a week' : count % 7 === 0 ? `${count / 7} weeks` : `${count} days`;
   return `, ${words} ${days > 0 ? 'later' : 'earlier'}`;
+}
+
+/** Classes of a day in the sheet of weeks. @param over the day a visit is held over */
+export function dayClasses(date: string, year: number, today: string, over: string | null): string {
+  return [
+    Number(date.slice(5, 7)) % 2 === 0 ? 'even' : 'odd',
+    Number(date.slice(8)) <= 7 ? 'top' : '',
+    date.endsWith('-01') ? 'first' : '',
+    Number(date.slice(0, 4)) !== year ? 'outside' : '',
+    date === today ? 'today' : '',
+    date === over ? 'over' : '',
+  ].join(' ');
 }

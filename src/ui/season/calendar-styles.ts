@@ -25,10 +25,13 @@ export const calendarStyles = css`
   .bar { position: sticky; bottom: 0; z-index: 2; margin: 0.5rem -0.25rem 0; padding: 0.5rem 0.5rem 0.25rem; background: var(--sheet); border-top: 2px solid var(--ink); max-height: 45vh; overflow: auto; }
   .bar p { margin: 0 0 0.35rem; }
   .bar .note { margin-bottom: 0.35rem; font-size: var(--text-small); }
+  .bar .near { font-size: var(--text-small); }
+  .bar .keys { flex: 1; font-size: var(--text-small); color: var(--ink-soft); align-self: center; }
+  @media (pointer: coarse) { .bar .keys { display: none; } }
   .bar .fine { color: var(--ok); font-weight: 650; }
   .steps { display: grid; grid-template-columns: repeat(4, 1fr); gap: 0.35rem; margin-bottom: 0.35rem; }
   .steps button { padding: 0 0.25rem; line-height: 1.15; font-size: var(--text-small); }
-  .key { display: flex; flex-wrap: wrap; gap: 0.4rem 1rem; align-items: center; margin: 0.5rem 0 0; font-size: var(--text-small); color: var(--ink-soft); }
+  .key { display: flex; flex-wrap: wrap; gap: 0.4rem 1rem; align-items: center; margin: 0 0 0.5rem; font-size: var(--text-small); color: var(--ink-soft); }
   .key > span { display: inline-flex; align-items: center; gap: 0.35rem; }
   .key .swatch { width: 1.25rem; height: 1.25rem; border: 1px solid var(--line-strong); display: inline-block; }
   .chip-key { border: 1.5px dashed var(--ink-soft); padding: 0 0.35rem; }

@@ -5,7 +5,7 @@ import { loadPlanner } from '../../session/planner';
 import { newDose, newVisit } from '../../yard/defaults';
 import { replaceVisit } from '../../yard/edits';
 import type { LocalRule, Visit, Yard } from '../../yard/types';
-import { barredOn } from './calendar-model';
+import { causesOn } from './calendar-model';
 import { issuesOfVisit, MoveJudge } from './judge-move';
 
 await loadPlanner();
@@ -54,10 +54,10 @@ describe('what speaks against a day', () => {
     const barred = { ...season, rules: [rule] };
     const issues = judge.judge(deriveYard(barred), 'third', '2031-12-01');
     expect(issues.map((issue) => issue.severity)).toContain('error');
-    expect(barredOn(barred, '2031-12-01')).toBe('Winter');
-    expect(barredOn(barred, '2032-03-01')).toBe('Winter');
-    expect(barredOn(barred, '2031-03-02')).toBeNull();
-    expect(barredOn({ ...barred, rules: [{ ...rule, isOn: false }] }, '2031-12-01')).toBeNull();
+    expect(causesOn(barred, '2031-12-01')).toEqual([{ kind: 'barred', words: 'Winter' }]);
+    expect(causesOn(barred, '2032-03-01')).toHaveLength(1);
+    expect(causesOn(barred, '2031-03-02')).toEqual([]);
+    expect(causesOn({ ...barred, rules: [{ ...rule, isOn: false }] }, '2031-12-01')).toEqual([]);
   });
 
   it('leaves the document as it was, and agrees with it once the move is made', () => {

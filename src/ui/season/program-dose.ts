@@ -84,7 +84,7 @@ export class ProgramDoseRow extends AppPart {
         ${used ? html`<p class="quiet">Label: ${rateWords(used, app.units)}</p>` : nothing}
         ${
           amount.kind === 'need'
-            ? html`<p class="quiet">The month’s nitrogen is shared out over the visits of that month; the label’s most and the caps hold it.</p>`
+            ? html`<p class="quiet">What the month wants, less what is done, made by hand or set by the label in any program, is shared out over the visits of that month; programs take their part in the order of the list. The label’s most, the caps and the rules hold all that lies on one day.</p>`
             : nothing
         }
         <label class="check"><input type="checkbox" .checked=${dose.zones !== null}

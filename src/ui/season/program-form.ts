@@ -1,9 +1,8 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, query } from 'lit/decorators.js';
-import { programDates } from '../../season/programDates';
-import { doseShare } from '../../season/programDoses';
-import { needOnDay } from '../../season/programNeed';
-import { guestIssues, programVisits } from '../../season/programVisits';
+import { type ProgramAmounts, programAmounts } from '../../season/programAmounts';
+import { paceAsBefore, programDates } from '../../season/programDates';
+import { programVisits } from '../../season/programVisits';
 import { formatPercent } from '../../units/format';
 import { productName } from '../../words/productWords';
 import { dayWords, programName } from '../../words/seasonWords';
@@ -60,10 +59,8 @@ export class ProgramForm extends AppPart {
     const { app, program, rev } = this;
     const { yard } = app;
     const { dates, hostId } = programDates(program, yard.programs);
-    const found: readonly Issue[] = [
-      ...programVisits(yard, program).issues,
-      ...(hostId === program.id ? [] : guestIssues(yard, program)),
-    ];
+    const amounts = programAmounts(yard);
+    const found: readonly Issue[] = programVisits(yard, program, amounts).issues;
     const issues = withoutName(found, programName(program));
     return html`
       <form @submit=${(event: Event) => event.preventDefault()}>
@@ -94,7 +91,7 @@ export class ProgramForm extends AppPart {
             event: CustomEvent<QuantityChange>,
           ) => this.change('tankL', { tankL: event.detail.valueSi || null })}></quantity-field>
         <h3>Days it comes to</h3>
-        ${this.renderDates(dates, hostId)}
+        ${this.renderDates(dates, hostId, amounts)}
       </form>`;
   }
 
@@ -149,27 +146,37 @@ export class ProgramForm extends AppPart {
       <button type="button" @click=${this.addDose}>Add to program</button></div>`;
   }
 
-  private renderDates(dates: readonly string[], hostId: string) {
+  private renderDates(dates: readonly string[], hostId: string, amounts: ProgramAmounts) {
     const { program, app } = this;
     if (dates.length === 0) return html`<p class="quiet">None yet.</p>`;
     const host = app.yard.programs.find((one) => one.id === hostId);
-    const skips = new Set(program.skips ?? []);
-    return html`<p class="quiet">${dates.length === 1 ? 'One visit' : `${dates.length} visits`}${
-      hostId === program.id ? nothing : html`, joined to those of “${programName(host)}”`
-    }.${program.doses.some((dose) => dose.amount.kind === 'need') ? ' Beside each day: the share of the label rate that the need comes to.' : ''} The button at the head of the list makes them.</p>
-      <ul class="dates">${dates.map((date) => html`<li class=${skips.has(date) ? 'skipped' : ''}>${dayWords(date)}${this.sharesWords(date, dates)}${skips.has(date) ? html`<span class="visually-hidden">, removed by hand</span>` : nothing}</li>`)}</ul>`;
+    const count = dates.length === 1 ? 'One day' : `${dates.length} days`;
+    const isBare = program.doses.length === 0;
+    return html`<p class="quiet">${count}${
+      hostId === program.id ? nothing : html`, joined to the visits of “${programName(host)}”`
+    }. ${
+      isBare
+        ? 'Once it has a product, it comes to a visit on each.'
+        : html`${program.doses.some((dose) => dose.amount.kind === 'need') ? 'Beside each: the share of the label rate that the need comes to, less what other doses lay down.' : ''} The button at the head of the list makes the visits.`
+    }</p>
+      <ul class="dates">${dates.map((date) => this.renderDate(date, hostId, amounts))}</ul>`;
   }
 
-  /** How much of the label the doses by need come to on a day: ": 45 %"; empty where all go by the label. */
-  private sharesWords(date: string, dates: readonly string[]): string {
-    const { program, app } = this;
-    const needOf = needOnDay(app.yard);
+  /** A day, the share of the label by need, and where its visit stands otherwise than the rule has it. */
+  private renderDate(date: string, hostId: string, amounts: ProgramAmounts) {
+    const { program } = this;
+    const stand = amounts.standOf(hostId, date);
+    if (stand.kind === 'removed')
+      return html`<li class="skipped">${dayWords(date)}<span class="visually-hidden">, removed by hand</span></li>`;
+    if (stand.kind === 'kept') {
+      const { doneOn } = stand.visit;
+      return html`<li>${dayWords(date)}: ${doneOn === null ? 'changed by hand' : doneOn === date ? 'done' : `done ${dayWords(doneOn)}`}</li>`;
+    }
     const shares = program.doses.flatMap((dose) =>
-      dose.amount.kind === 'need'
-        ? formatPercent(doseShare(app.yard, program, dose, date, dates, needOf).rateFactor)
-        : [],
+      dose.amount.kind === 'need' ? formatPercent(amounts.factorOf(program.id, dose.id, date)) : [],
     );
-    return shares.length > 0 ? `: ${shares.join(', ')}` : '';
+    const moved = stand.date === date ? '' : `, moved to ${dayWords(stand.date)}`;
+    return html`<li>${dayWords(date)}${moved}${shares.length > 0 ? `: ${shares.join(', ')}` : ''}</li>`;
   }
 
   private setDay(field: 'from' | 'to', event: Event): void {
@@ -185,8 +192,7 @@ export class ProgramForm extends AppPart {
   }
 
   private pair(programId: string): void {
-    const pace: ProgramPace =
-      programId === OWN ? { kind: 'every', days: 14 } : { kind: 'with', programId, nth: 1, offsetDays: 0 };
+    const pace = paceAsBefore(this.program, programId === OWN ? null : programId, this.app.yard.programs);
     this.change('pair', { pace });
   }
 

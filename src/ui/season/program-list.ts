@@ -2,7 +2,9 @@ import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { type AppliedPrograms, applyPrograms } from '../../season/applyPrograms';
 import { programDates } from '../../season/programDates';
+import { type ProgramFault, programFaults } from '../../season/programFaults';
 import { programPatterns } from '../../season/programPatterns';
+import { programSpan } from '../../season/programSpan';
 import { deriveYard } from '../../session/derive';
 import type { Derived } from '../../session/types';
 import { productName } from '../../words/productWords';
@@ -17,7 +19,7 @@ import {
 } from '../../words/seasonWords';
 import { freeName } from '../../words/zoneWords';
 import { addEntry, removeEntry } from '../../yard/edits';
-import type { Issue, Program, Visit, Yard } from '../../yard/types';
+import type { Program, Yard } from '../../yard/types';
 import { AppPart } from '../parts/app-part';
 import { fold } from '../parts/fold';
 import { issueNotes } from '../parts/issue-notes';
@@ -25,12 +27,6 @@ import { shared } from '../parts/shared';
 import './copy-year';
 import { issuesOfVisit } from './judge-move';
 import './program-form';
-
-/** Visits of programs that would not be right, and the first of them. */
-interface Faults {
-  readonly count: number;
-  readonly first: { readonly visit: Visit; readonly issue: Issue } | null;
-}
 
 /** Programs: rules that make the visits of a season, and the making of them. */
 @customElement('program-list')
@@ -52,6 +48,10 @@ export class ProgramList extends AppPart {
       .make { border: 1.5px solid var(--ink); padding: 0.6rem 0.75rem; margin-bottom: 0.75rem; }
       .make p { margin: 0; }
       .make button { margin-top: 0.5rem; }
+      .make details { margin-top: 0.35rem; }
+      .make summary { min-height: var(--touch); display: flex; align-items: center; cursor: pointer; font-weight: 650; }
+      .make ol { margin: 0; padding-left: 1.5rem; }
+      .make ol li { border: 0; padding: 0.15rem 0; }
       .make .note { margin: 0.5rem 0 0; font-size: var(--text-small); }
       .patterns { display: grid; grid-template-columns: repeat(auto-fit, minmax(13rem, 1fr)); gap: 0.5rem; margin-bottom: 0.75rem; }
       .pattern { display: grid; align-content: start; gap: 0.15rem; padding: 0.5rem 0.75rem; text-align: left; line-height: 1.3; }
@@ -64,8 +64,11 @@ export class ProgramList extends AppPart {
   @state() private openId: string | null = null;
   @state() private asking: string | null = null;
   private isNew = false;
-  private trial: { readonly yard: Yard; readonly result: AppliedPrograms; readonly faults: Faults } | null =
-    null;
+  private trial: {
+    readonly yard: Yard;
+    readonly result: AppliedPrograms;
+    readonly faults: readonly ProgramFault[];
+  } | null = null;
 
   protected override updated(): void {
     const form = this.isNew ? this.renderRoot.querySelector('program-form') : null;
@@ -75,7 +78,7 @@ export class ProgramList extends AppPart {
   }
 
   /** What making the visits would do, and what would not be right then, without doing it. */
-  private get outlook(): { readonly result: AppliedPrograms; readonly faults: Faults } {
+  private get outlook(): { readonly result: AppliedPrograms; readonly faults: readonly ProgramFault[] } {
     const { yard, derived } = this.app.session;
     if (this.trial?.yard !== yard) {
       let count = 0;
@@ -126,15 +129,18 @@ export class ProgramList extends AppPart {
           : nothing
       }</p>
       ${isNothing ? nothing : html`<button class="primary" @click=${() => this.make([])}>Make the visits</button>`}
-      ${faults.first ? this.renderFaults(faults.count, faults.first) : nothing}</section>`;
+      ${this.renderFaults(faults)}</section>`;
   }
 
-  private renderFaults(count: number, { visit, issue }: NonNullable<Faults['first']>) {
-    const how =
-      count === 1
-        ? 'One visit is not right by the programs'
-        : `${count} visits are not right by the programs`;
-    return html`<div class="note error"><b>${how}.</b> ${visitName(visit)}, ${dayWords(visit.date ?? '', true)}: ${issue.message}</div>`;
+  private renderFaults(faults: readonly ProgramFault[]) {
+    const [first] = faults;
+    if (!first) return nothing;
+    const line = ({ visit, message }: ProgramFault) =>
+      html`${visitName(visit)}, ${dayWords(visit.date ?? '', true)}: ${message}`;
+    if (faults.length === 1)
+      return html`<div class="note error"><b>One visit is not right by the programs.</b> ${line(first)}</div>`;
+    return html`<div class="note error"><b>${faults.length} visits are not right by the programs, the first:</b> ${line(first)}
+      <details><summary>All ${faults.length} of them</summary><ol>${faults.map((fault) => html`<li>${line(fault)}</li>`)}</ol></details></div>`;
   }
 
   private renderPatterns(isFirst: boolean) {
@@ -170,7 +176,7 @@ export class ProgramList extends AppPart {
       <button class="open" aria-expanded=${isOpen ? 'true' : 'false'} @click=${() => this.open(isOpen ? null : program.id)}>
         <span class="name">${programName(program)}</span>
         <span class="words">${products.join(', ') || 'no product yet'}; ${paceWords(program, yard.programs)}; ${choiceWords(yard, program.zones)}</span>
-        <span class="words">${last && dates[0] ? html`${dates.length === 1 ? 'one visit' : `${dates.length} visits`}, ${dayWords(dates[0], true)} to ${dayWords(last, true)}` : 'no days yet'}</span>
+        <span class="words">${last && dates[0] ? html`${countWords(dates.length, program.doses.length > 0)}, ${dayWords(dates[0], true)} to ${dayWords(last, true)}` : 'no days yet'}</span>
       </button>
       ${isOpen ? this.renderOpen(program) : issueNotes(issues)}</li>`;
   }
@@ -223,16 +229,16 @@ export class ProgramList extends AppPart {
 
   private readonly add = (): void => {
     const { app, year } = this;
+    const zones = { classes: ['turf-low-cut' as const, 'turf-regular' as const], include: [], exclude: [] };
     const program: Program = {
       id: app.newId('program'),
       name: freeName(
         'Program',
         app.yard.programs.map((one) => one.name),
       ),
-      from: `${year}-04-01`,
-      to: `${year}-10-15`,
+      ...programSpan(app.yard, year, zones, ['N']),
       pace: { kind: 'every', days: 14 },
-      zones: { classes: ['turf-low-cut', 'turf-regular'], include: [], exclude: [] },
+      zones,
       doses: [],
       tankL: null,
     };
@@ -279,15 +285,14 @@ export class ProgramList extends AppPart {
   }
 }
 
-function faultsOf(derived: Derived): Faults {
-  const found = derived.yard.visits.flatMap((visit) => {
-    const isPlan = visit.program !== null && visit.doneOn === null;
-    const issue = isPlan
-      ? issuesOfVisit(derived, visit.id).find((one) => one.severity === 'error')
-      : undefined;
-    return issue ? [{ visit, issue }] : [];
-  });
-  return { count: found.length, first: found[0] ?? null };
+/** "15 visits"; of a program without a product they are days alone. */
+function countWords(count: number, isMade: boolean): string {
+  const one = isMade ? 'visit' : 'day';
+  return count === 1 ? `one ${one}` : `${count} ${one}s`;
+}
+
+function faultsOf(derived: Derived): readonly ProgramFault[] {
+  return programFaults(derived.yard, derived.season().entries, (visitId) => issuesOfVisit(derived, visitId));
 }
 
 declare global {

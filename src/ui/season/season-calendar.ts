@@ -1,6 +1,15 @@
 import { html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import { dayWords, firstWeekdayOf, sayIssues, visitName, WEEKDAY_WORDS } from '../../words/seasonWords';
+import { productNeighbours } from '../../season/calendarNeighbours';
+import {
+  dayWords,
+  firstWeekdayOf,
+  leftWords,
+  neighbourWords,
+  sayIssues,
+  visitName,
+  WEEKDAY_WORDS,
+} from '../../words/seasonWords';
 import { addDays } from '../../yard/calendar';
 import { removeVisit, replaceVisit } from '../../yard/edits';
 import type { Visit } from '../../yard/types';
@@ -8,12 +17,12 @@ import { MONTH_NAMES, SHORT_MONTH_NAMES } from '../../yard/yearDay';
 import { AppPart } from '../parts/app-part';
 import { issueNotes } from '../parts/issue-notes';
 import { shared } from '../parts/shared';
-import { askBar, type BarActs, heldBar, pointedBar } from './calendar-bar';
-import { calendarKey } from './calendar-key';
-import { barredOn, dayOfVisit, visitsByDay, weeksToShow } from './calendar-model';
+import { askBar, type BarActs, heldBar, KEYS_WORDS, pointedBar } from './calendar-bar';
+import { calendarKey, causeMarks } from './calendar-key';
+import { causesOn, dayClasses, dayOfVisit, visitsByDay, weeksToShow } from './calendar-model';
 import { calendarStyles } from './calendar-styles';
 import { issuesOfVisit, MoveJudge } from './judge-move';
-import { type ChipModel, chipFace, chipLabel, chipStyles, groundPatterns } from './visit-chip';
+import { type ChipModel, chipClasses, chipFace, chipLabel, chipStyles, groundPatterns } from './visit-chip';
 import { placeBeside, VisitHold } from './visit-hold';
 
 /** Up and down in the list: so many px are a day. */
@@ -86,12 +95,22 @@ export class SeasonCalendar extends AppPart {
     if (this.held && this.visitOf(this.held.visitId)?.doneOn !== null) this.held = null;
     if (this.asking && !this.visitOf(this.asking)) this.asking = null;
     if (changed.has('year')) this.isWhole = false;
+    if (this.hasUpdated && (changed.has('year') || changed.has('layout'))) this.leaveHeld();
   }
 
-  /** Brings a visit into view and gives it the focus. */
-  reveal(visitId: string): void {
-    this.focusNext = visitId;
-    this.requestUpdate();
+  override disconnectedCallback(): void {
+    this.leaveHeld();
+    super.disconnectedCallback();
+  }
+
+  /** A move by keys or buttons that was not put down comes to nothing, and that is told. */
+  private leaveHeld(): void {
+    const { held, app } = this;
+    const visit = this.visitOf(held?.visitId ?? null);
+    this.held = null;
+    if (!held || !visit || held.by !== 'keys' || !held.date || held.date === held.from) return;
+    const words = leftWords(visit, held.date);
+    queueMicrotask(() => app.note('move-left', words));
   }
 
   protected override firstUpdated(): void {
@@ -121,14 +140,14 @@ export class SeasonCalendar extends AppPart {
     );
     return html`
       ${groundPatterns(isDark)}
-      <p class="visually-hidden" id="how">Arrow keys move it by a day, with Shift by a week. Enter opens it, Delete removes it.</p>
+      <p class="visually-hidden" id="how">${KEYS_WORDS}</p>
+      ${calendarKey(app.yard, isDark, this.layout === 'weeks')}
       ${
         undated.length > 0
           ? html`<section aria-label="Visits without a day"><h3>Without a day</h3><div class="undated">${undated.map((visit) => this.renderChip(visit))}</div></section>`
           : nothing
       }
       ${this.layout === 'weeks' ? this.renderWeeks(year) : this.renderList(year)}
-      ${calendarKey(app.yard, isDark, this.layout === 'weeks')}
       <div class="bar" ?hidden=${this.barIsEmpty}>${this.renderBar()}</div>
       <p class="visually-hidden" role="status" aria-live="polite">${this.liveWords()}</p>
       ${this.renderGhost(isDark)}
@@ -174,21 +193,10 @@ export class SeasonCalendar extends AppPart {
   }
 
   private renderDay(date: string, year: number, visits: readonly Visit[]) {
-    const barred = barredOn(this.app.yard, date);
-    const classes = [
-      Number(date.slice(5, 7)) % 2 === 0 ? 'even' : 'odd',
-      Number(date.slice(8)) <= 7 ? 'top' : '',
-      date.endsWith('-01') ? 'first' : '',
-      Number(date.slice(0, 4)) !== year ? 'outside' : '',
-      date === this.app.today() ? 'today' : '',
-      this.held?.date === date ? 'over' : '',
-    ];
-    return html`<td class=${classes.join(' ')} data-date=${date} title=${barred ?? nothing}>
-      <span class="day">${Number(date.slice(8))}${date === this.app.today() ? html`<span class="visually-hidden"> today</span>` : nothing}${
-        barred
-          ? html`<svg class="barred" aria-hidden="true"><rect width="100%" height="100%" fill="url(#ground-barred)" /></svg><span class="visually-hidden"> ${barred}</span>`
-          : nothing
-      }</span>
+    const causes = causesOn(this.app.yard, date);
+    const classes = dayClasses(date, year, this.app.today(), this.held?.date ?? null);
+    return html`<td class=${classes} data-date=${date} title=${causes.map((cause) => cause.words).join('; ') || nothing}>
+      <span class="day">${Number(date.slice(8))}${date === this.app.today() ? html`<span class="visually-hidden"> today</span>` : nothing}${causeMarks(causes)}</span>
       ${visits.map((visit) => this.renderChip(visit))}
     </td>`;
   }
@@ -239,14 +247,7 @@ export class SeasonCalendar extends AppPart {
   private renderChip(visit: Visit) {
     const { app, held } = this;
     const model = this.modelOf(visit, held?.by === 'keys');
-    const isWrong = model.issues.some((issue) => issue.severity === 'error');
-    const classes = [
-      'chip',
-      model.isDone ? 'done' : 'planned',
-      model.isHeld ? (held?.by === 'pointer' ? 'left' : 'held') : '',
-      isWrong ? 'wrong' : '',
-    ];
-    return html`<button class=${classes.join(' ')} data-visit=${visit.id} aria-label=${chipLabel(app.yard, model)}
+    return html`<button class=${chipClasses(model, held?.by === 'pointer')} data-visit=${visit.id} aria-label=${chipLabel(app.yard, model)}
       aria-describedby=${model.isDone ? nothing : 'how'} @pointerdown=${(event: PointerEvent) => this.hold.press(event, visit.id)}
       @click=${() => this.open(visit)} @keydown=${(event: KeyboardEvent) => this.onKey(event, visit)}
       @focus=${() => this.point(visit.id)} @pointerenter=${() => this.point(visit.id)}>${chipFace(app.yard, model, app.theme === 'dark')}</button>`;
@@ -270,7 +271,7 @@ export class SeasonCalendar extends AppPart {
     const visit = this.visitOf(held?.visitId ?? this.pointed);
     if (!visit) return nothing;
     const { derived } = app.session;
-    if (!held) return pointedBar(app.yard, visit, issuesOfVisit(derived, visit.id));
+    if (!held) return pointedBar(app.yard, visit, issuesOfVisit(derived, visit.id), () => this.open(visit));
     const { date, from } = held;
     const issues = date ? this.judge.judge(derived, visit.id, date) : [];
     const acts: BarActs = {
@@ -278,7 +279,13 @@ export class SeasonCalendar extends AppPart {
       putDown: () => this.putDown(visit.id, date ?? from),
       putBack: () => this.putBack(visit.id),
     };
-    return heldBar(visit, from, date, issues, held.by === 'keys' ? acts : null);
+    return heldBar(visit, from, date, issues, this.nearWords(visit, date), held.by === 'keys' ? acts : null);
+  }
+
+  /** Where else the products of a held visit go on the same ground, whether or not the label limits it. */
+  private nearWords(visit: Visit, date: string | null): readonly string[] {
+    const { yard } = this.app;
+    return date === null ? [] : productNeighbours(yard, visit, date).map((one) => neighbourWords(yard, one));
   }
 
   private liveWords(): string {
@@ -287,7 +294,7 @@ export class SeasonCalendar extends AppPart {
     if (!held || !visit) return this.told;
     if (!held.date) return `${visitName(visit)} is over no day.`;
     const issues = this.judge.judge(this.app.session.derived, visit.id, held.date);
-    return `${visitName(visit)} held over ${dayWords(held.date, true)}. ${sayIssues(issues)}${held.by === 'keys' ? ' Enter puts it there, Escape puts it back.' : ''}`;
+    return `${visitName(visit)} would stand on ${dayWords(held.date, true)}. ${[sayIssues(issues), ...this.nearWords(visit, held.date)].join(' ')}${held.by === 'keys' ? ' Enter puts it there, Escape puts it back.' : ''}`;
   }
 
   private placeGhost(): void {
@@ -322,7 +329,7 @@ export class SeasonCalendar extends AppPart {
       this.putBack(visit.id);
     } else if (event.key === 'Delete' || event.key === 'Backspace') {
       event.preventDefault();
-      this.held = null;
+      this.leaveHeld();
       this.asking = visit.id;
       void this.updateComplete.then(() => this.bar?.querySelector<HTMLElement>('#remove')?.focus());
     }
@@ -330,6 +337,7 @@ export class SeasonCalendar extends AppPart {
 
   /** Takes hold of a visit, or takes it on by so many days. */
   private holdByKeys(visit: Visit, days: number): void {
+    if (this.held && this.held.visitId !== visit.id) this.leaveHeld();
     const from = visit.date ?? this.app.today();
     const now = this.held?.visitId === visit.id ? (this.held.date ?? from) : from;
     const date = addDays(now, days) ?? now;

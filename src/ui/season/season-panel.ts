@@ -5,6 +5,7 @@ import { AppPart } from '../parts/app-part';
 import { saveFile } from '../parts/save-file';
 import { shared } from '../parts/shared';
 import { dayOfVisit, nextVisit, yearToBegin } from './calendar-model';
+import { issuesOfVisit } from './judge-move';
 import './season-calendar';
 
 const VIEWS = ['calendar', 'programs', 'chart', 'ledger', 'rules'] as const;
@@ -62,6 +63,7 @@ export class SeasonPanel extends AppPart {
   @state() private loaded: ReadonlySet<View> = new Set<View>(['calendar']);
   @state() private failed: View | null = null;
   @state() private width = 0;
+  private copied: { readonly year: number; readonly back: number } | null = null;
   private observer: ResizeObserver | null = null;
 
   override connectedCallback(): void {
@@ -87,6 +89,11 @@ export class SeasonPanel extends AppPart {
       last = { ...last, yardId: this.app.yard.id, year: null };
       this.chosenYear = null;
     }
+    const { copied } = this;
+    if (copied !== null && !this.hasDays(copied.year)) {
+      this.copied = null;
+      if (this.chosenYear === copied.year) this.setYear(copied.back);
+    }
     const load = LATE[this.view];
     const { view } = this;
     if (!load || this.loaded.has(view) || this.failed === view) return;
@@ -111,7 +118,7 @@ export class SeasonPanel extends AppPart {
         (each) =>
           html`<button aria-current=${view === each ? 'true' : nothing} @click=${() => this.show(each)}>${VIEW_WORDS[each]}</button>`,
       )}</nav>
-      <div @year-chosen=${(event: CustomEvent<number>) => this.setYear(event.detail)}>${this.renderView(view, year)}</div>`;
+      <div @year-chosen=${(event: CustomEvent<number>) => this.showCopied(event.detail)}>${this.renderView(view, year)}</div>`;
   }
 
   private renderView(view: View, year: number) {
@@ -168,14 +175,17 @@ export class SeasonPanel extends AppPart {
       <div class="row bar">
         <div class="layouts" role="group" aria-label="How the year is shown">${choose('weeks', 'Weeks')}${choose('list', 'List')}</div>
         <button @click=${() => void this.exportCalendar(year)} ?disabled=${inYear === 0}>Export for a calendar (.ics)</button></div>
-      ${next?.date?.startsWith(String(year)) ? html`<button class="plain next" @click=${() => this.renderRoot.querySelector('season-calendar')?.reveal(next.id)}>Next: ${visitName(next)}, ${dayWords(next.date ?? '')}</button>` : nothing}
+      ${next?.date?.startsWith(String(year)) ? html`<button class="plain next" @click=${() => app.setView({ step: 'visit', visitId: next.id })}>Next: ${visitName(next)}, ${dayWords(next.date ?? '')}</button>` : nothing}
       ${inYear === 0 ? html`<p class="quiet">No visits in ${year}.</p>` : nothing}
       <season-calendar .app=${app} .rev=${rev} .year=${year} .layout=${layout}></season-calendar>`;
   }
 
   private async exportCalendar(year: number): Promise<void> {
     const { app } = this;
-    const { writeCalendar } = await import('../../io/writeCalendar');
+    const [{ writeCalendar }, { eventWords }] = await Promise.all([
+      import('../../io/writeCalendar'),
+      import('../../words/eventWords'),
+    ]);
     const { yard, derived } = app.session;
     const figures = yard.visits
       .filter((visit) => dayOfVisit(visit)?.startsWith(String(year)))
@@ -186,13 +196,28 @@ export class SeasonPanel extends AppPart {
         .trim()
         .replaceAll(/[^\p{L}\p{N}]+/gu, '-')
         .toLowerCase() || 'yard';
-    saveFile(`${name}-${year}.ics`, 'text/calendar', writeCalendar(yard, figures, stamp));
+    const text = writeCalendar(yard, figures, stamp, (each) =>
+      eventWords(each, issuesOfVisit(derived, each.visit.id), yard.settings.units),
+    );
+    saveFile(`${name}-${year}.ics`, 'text/calendar', text);
   }
 
   private show(view: View): void {
     this.failed = null;
     this.view = view;
     last = { ...last, view };
+  }
+
+  private hasDays(year: number): boolean {
+    const { visits, programs } = this.app.yard;
+    const days = [...visits.map(dayOfVisit), ...programs.map((program) => program.from)];
+    return days.some((day) => day?.startsWith(String(year)));
+  }
+
+  /** A year that was just copied to; undone, the year before comes back. */
+  private showCopied(year: number): void {
+    if (this.hasDays(year)) this.copied = { year, back: this.year };
+    this.setYear(year);
   }
 
   private setYear(year: number): void {

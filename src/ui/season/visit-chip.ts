@@ -15,6 +15,16 @@ export interface ChipModel {
   readonly isDone: boolean;
 }
 
+/** Classes of a chip. @param isDragged held by pointer: its own place is left */
+export function chipClasses({ issues, isHeld, isDone }: ChipModel, isDragged: boolean): string {
+  return [
+    'chip',
+    isDone ? 'done' : 'planned',
+    isHeld ? (isDragged ? 'left' : 'held') : '',
+    issues.some((issue) => issue.severity === 'error') ? 'wrong' : '',
+  ].join(' ');
+}
+
 /** The words of a chip for those who hear it: what, when, where, done or not, and what is wrong. */
 export function chipLabel(yard: Yard, { visit, issues, isDone }: ChipModel): string {
   const date = visit.doneOn ?? visit.date;
@@ -44,7 +54,8 @@ export function groundPatterns(isDark: boolean): TemplateResult {
         ${hatch.dots.map(([x, y, r]) => svg`<circle cx=${x} cy=${y} r=${r} fill=${ink} />`)}
       </pattern>`;
     })}
-    ${svg`<pattern id="ground-barred" width="8" height="8" patternUnits="userSpaceOnUse"><path d="M0 8L8 0" fill="none" stroke="currentColor" stroke-width="1" /></pattern>`}
+${svg`<pattern id="ground-barred" width="6" height="6" patternUnits="userSpaceOnUse"><path d="M0 6L6 0M0 0L6 6" fill="none" stroke="currentColor" stroke-width="1" /></pattern>
+      <pattern id="ground-held" width="6" height="6" patternUnits="userSpaceOnUse"><path d="M0 1.5H6M0 4.5H6" fill="none" stroke="currentColor" stroke-width="1" stroke-dasharray="3 1.5" /></pattern>`}
   </defs></svg>`;
 }
 
@@ -114,7 +125,7 @@ export const chipStyles = css`
     td .chip { padding-left: 0; }
     td .chip .ground { width: 100%; border: 0; }
     td .chip .words { display: none; }
-    td .chip .signs { position: relative; display: flex; justify-content: center; align-items: center; gap: 0.15rem; width: fit-content; min-width: 1.5rem; margin: auto; padding: 0.1rem 0.2rem; background: var(--sheet); color: var(--ink); font-size: 0.875rem; }
+    td .chip .signs { position: relative; display: flex; flex-wrap: wrap; justify-content: center; align-items: center; gap: 0 0.15rem; width: fit-content; max-width: 100%; min-width: 1.5rem; margin: auto; padding: 0.1rem; line-height: 1.25; background: var(--sheet); color: var(--ink); font-size: 0.875rem; }
   }
   .form { width: 0.75rem; height: 0.75rem; vertical-align: -0.1rem; }
 `;
