@@ -7,6 +7,7 @@ import { expect, goToStep, openApp, test } from './journey';
  * at 1.12 kg/L on 1,000 sq ft of front lawn: 0.019 and 0.058 lb of N.
  */
 test('a visit done goes out of the purchase, into the ledger, and comes back by undo', async ({ page }) => {
+  await page.clock.setSystemTime('2027-04-18T12:00:00');
   await openApp(page);
   await goToStep(page, 'Buy');
   const liquid = page.locator('buy-panel buy-product').filter({ hasText: 'Light Liquid 8-0-2' });
@@ -15,6 +16,9 @@ test('a visit done goes out of the purchase, into the ledger, and comes back by 
   await goToStep(page, 'Visit');
   await expect(page.getByLabel('Visit shown')).toHaveValue('visit-april');
   const done = page.locator('done-form');
+  await done.getByLabel('Done on').fill('2027-04-19');
+  await done.getByRole('button', { name: 'Mark done' }).click();
+  await expect(done.getByRole('alert')).toContainText(/Mon, Apr\s19, 2027, is not yet/);
   await done.getByLabel('Done on').fill('2027-04-17');
   await done.getByRole('button', { name: 'Mark done' }).click();
 
