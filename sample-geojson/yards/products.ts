@@ -32,6 +32,8 @@ function analysis(
 }
 
 const SILENT = NO_LIMITS;
+/** 85 °F, as labels of this sample print it. */
+const HOT_C = ((85 - 32) * 5) / 9;
 
 const lightLiquid = newProduct('p-light', {
   name: 'Light Liquid 8-0-2',
@@ -62,7 +64,7 @@ const lightLiquid = newProduct('p-light', {
   openedLifeDays: 365,
   packs: [pack('bottle', litres(L_PER_QT), 17.5), pack('jug', litres(L_PER_GAL), 54)],
   spreadDistanceM: 3 * M_PER_FT,
-  limits: { ...SILENT, minIntervalDays: 14, maxAirTempC: 29 },
+  limits: { ...SILENT, minIntervalDays: 14, maxAirTempC: HOT_C },
   onHand: { bottle: 1.4 },
   note: 'Hose-end bottle: tap fully open. The jug is for the tank alone.',
 });
@@ -103,7 +105,7 @@ const iron = newProduct('p-iron', {
   carrierIsTotal: true,
   spreadDistanceM: 2 * M_PER_FT,
   stainsHardscape: true,
-  limits: { ...SILENT, minIntervalDays: 21, maxDosesPerYear: 5, maxAirTempC: 29 },
+  limits: { ...SILENT, minIntervalDays: 21, maxDosesPerYear: 5, maxAirTempC: HOT_C },
   onHand: { quart: 0.5 },
   note: 'Stains concrete and stone; rinse at once, toward the turf.',
 });
