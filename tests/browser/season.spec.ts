@@ -117,7 +117,8 @@ async function expectOneUndo(page: Page): Promise<void> {
   await expect(chip(page, /not right/)).toHaveCount(0);
 }
 
-const TOO_SOON = /2[0-9] days from “Liquid 1 \+ Granules” \(2031-04-07\).*the label asks for at least 28/;
+const TOO_SOON =
+  /2[0-9] days from “Liquid 1 \+ Granules” \(Mon, Apr\s7, 2031\).*the label asks for at least 28/;
 
 test('a season of two paired programs: visits moved by drag and keys hear what the label says, removed ones stay away', async ({
   page,
@@ -125,7 +126,7 @@ test('a season of two paired programs: visits moved by drag and keys hear what t
   await makeSeason(page);
   expect(await axeFindings(page)).toEqual([]);
 
-  // held over Wed, Apr 30, 23 days after the first: told before it is let go
+  // would stand on Wed, Apr 30, 23 days after the first: told before it is let go
   const second = chip(page, /^Liquid 2;/);
   await second.scrollIntoViewIfNeeded();
   const [x, y] = await middleOf(second);
@@ -134,7 +135,7 @@ test('a season of two paired programs: visits moved by drag and keys hear what t
   await page.mouse.down();
   await page.mouse.move(x + 20, y - 10, { steps: 3 });
   await page.mouse.move(toX, toY, { steps: 4 });
-  await expect(bar(page)).toContainText('held over Wed, Apr 30, 2031, 5 days earlier');
+  await expect(bar(page)).toContainText('would stand on Wed, Apr 30, 2031, 5 days earlier');
   await expect(bar(page).locator('.note.error')).toContainText(TOO_SOON);
   await expect(spoken(page)).toHaveText(TOO_SOON);
   // Escape lets go of it where it was
@@ -229,6 +230,13 @@ test.describe('on a phone', () => {
     await expect(row.locator('.note.error')).toContainText('21 days from');
     await expectOneUndo(page);
     expect((await exportEvents(page)).map(([date]) => date)).toContain('2031-05-05');
+    // a move that is left before it is put down is told
+    await page.getByRole('button', { name: 'Move Liquid 2' }).click();
+    await page.getByRole('button', { name: 'A day later' }).click();
+    await expect(bar(page)).toContainText('Liquid 12-0-6 goes on the same ground 29 days before (Liquid 1');
+    await openView(page, 'Programs');
+    await expect(message(page)).toContainText('“Liquid 2” stays on Mon, May 5, 2031: the move to Tue, May 6');
+    await openView(page, 'Calendar');
     await chip(page, /^Liquid 2;/).click();
     await expect(page.locator('visit-panel').getByLabel('Name', { exact: true })).toHaveValue('Liquid 2');
   });

@@ -62,10 +62,10 @@ export function pointedBar(
   const date = dayOfVisit(visit);
   const when = `${date ? dayWords(date, true) : 'without a day'}, ${visit.doneOn ? 'done' : 'planned'}`;
   return html`<p><b>${visitName(visit)}</b>, ${when}: ${productsWords(yard, visit) || 'nothing to put out yet'}.</p>
-    ${issueNotes(issues)}
     <div class="row"><button @click=${open}>Open</button>${
       visit.doneOn === null ? html`<span class="keys">${KEYS_WORDS}</span>` : nothing
-    }</div>`;
+    }</div>
+    ${issueNotes(issues)}`;
 }
 
 /** Whether a visit is to be removed. The first button has the id `remove`. */

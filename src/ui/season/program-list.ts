@@ -49,7 +49,7 @@ export class ProgramList extends AppPart {
       .make p { margin: 0; }
       .make button { margin-top: 0.5rem; }
       .make details { margin-top: 0.35rem; }
-      .make summary { min-height: var(--touch); display: flex; align-items: center; cursor: pointer; font-weight: 650; }
+      .make summary { padding: 0.75rem 0; cursor: pointer; font-weight: 650; }
       .make ol { margin: 0; padding-left: 1.5rem; }
       .make ol li { border: 0; padding: 0.15rem 0; }
       .make .note { margin: 0.5rem 0 0; font-size: var(--text-small); }
