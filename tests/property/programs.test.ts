@@ -4,7 +4,7 @@ import { applyPrograms } from '../../src/season/applyPrograms';
 import { programDates } from '../../src/season/programDates';
 import { addDays, daysBetween } from '../../src/yard/calendar';
 import { removeVisit, replaceEntry, replaceVisit } from '../../src/yard/edits';
-import type { Program, ProgramPace, Yard } from '../../src/yard/types';
+import type { NutrientNeed, Program, ProgramPace, Yard } from '../../src/yard/types';
 import { testYard } from '../fixtures/testYard';
 
 const day = fc.integer({ min: 0, max: 1200 }).map((n) => addDays('2027-01-01', n) as string);
@@ -139,5 +139,76 @@ it('making visits twice is making them once; what was done, moved or edited is n
       expect([again.added, again.renewed, again.removed]).toEqual([0, 0, 0]);
     }),
     { numRuns: 200 },
+  );
+});
+
+const needProgram = (id: string) =>
+  fc
+    .record({
+      made: program(id),
+      isByNeed: fc.boolean(),
+      share: fc.constantFrom(0.5, 1),
+      maxFactor: fc.constantFrom(1, 3),
+    })
+    .map(({ made, isByNeed, share, maxFactor }): Program => {
+      // granules by need, liquid by the label
+      const productId = isByNeed ? 'p-granules' : 'p-liquid';
+      const doses = made.doses.map((dose) => ({
+        ...dose,
+        productId,
+        amount: isByNeed ? { kind: 'need' as const, share, maxFactor } : dose.amount,
+      }));
+      return { ...made, doses };
+    });
+
+it('doses by need never bring a month over its need, nor a day over the caps, and stay when made again', () => {
+  const list = fc.tuple(needProgram('pg-0'), needProgram('pg-1'), needProgram('pg-2'), needProgram('pg-3'));
+  const perMonth = fc.constantFrom(0.0005, 0.002, 0.006);
+  fc.assert(
+    fc.property(list, perMonth, fc.array(touch, { maxLength: 4 }), (programsOf, monthKg, touches) => {
+      const need: NutrientNeed = {
+        id: 'n',
+        name: '',
+        zones: { classes: ['turf-regular', 'turf-low-cut'], include: [], exclude: [] },
+        speciesId: '',
+        season: 'cool-season',
+        guideId: '',
+        nKgPerM2: 12 * monthKg,
+        split: { kind: 'even', fromMonth: 1, toMonth: 12 },
+        hold: null,
+      };
+      const base = yardOf(programsOf);
+      const caps = { ...base.caps, totalNPerDose: 0.003, solubleNPerDose: null, p2o5PerDose: null };
+      let yard = applyPrograms({ ...base, needs: [need], caps }, ids()).yard;
+      for (const { pick, verb } of touches) {
+        const visit = yard.visits[pick % Math.max(1, yard.visits.length)];
+        if (!visit) continue;
+        if (verb === 'remove') yard = removeVisit(yard, visit.id);
+        if (verb === 'done') yard = replaceVisit(yard, { ...visit, doneOn: visit.date });
+        if (verb === 'note') yard = replaceVisit(yard, { ...visit, note: 'mind the hose' });
+      }
+      const result = applyPrograms(yard, ids(100_000)).yard;
+      expect(applyPrograms(result, ids(200_000)).yard).toBe(result);
+      // of the fixture: granules lay down 0.0024 kg N/m² by the label, the liquid 1.6 mL of 1.2 kg/L at 12 %
+      const laid = { 'p-granules': 0.0024, 'p-liquid': 0.0016 * 1.2 * 0.12 };
+      const sums = new Map<string, { all: number; fixed: number }>();
+      for (const visit of result.visits) {
+        const isKept = visit.doneOn !== null || visit.note !== '';
+        for (const dose of visit.doses) {
+          const amount = dose.rateFactor * (laid[dose.productId as keyof typeof laid] ?? 0);
+          expect(dose.rateFactor).toBeGreaterThan(0);
+          for (const key of [`${visit.date}`, `${visit.date}`.slice(0, 7)]) {
+            const sum = sums.get(key) ?? { all: 0, fixed: 0 };
+            const isFixed = isKept || dose.productId === 'p-liquid';
+            sums.set(key, { all: sum.all + amount, fixed: sum.fixed + (isFixed ? amount : 0) });
+          }
+        }
+      }
+      for (const [key, { all, fixed }] of sums) {
+        const most = key.length === 7 ? monthKg : 0.003;
+        expect(all, key).toBeLessThanOrEqual(Math.max(most, fixed) + 1e-9);
+      }
+    }),
+    { numRuns: 60 },
   );
 });
