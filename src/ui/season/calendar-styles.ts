@@ -25,6 +25,7 @@ export const calendarStyles = css`
   .bar { position: sticky; bottom: 0; z-index: 2; margin: 0.5rem -0.25rem 0; padding: 0.5rem 0.5rem 0.25rem; background: var(--sheet); border-top: 2px solid var(--ink); max-height: 45vh; overflow: auto; }
   .bar p { margin: 0 0 0.35rem; }
   .bar .note { margin-bottom: 0.35rem; font-size: var(--text-small); }
+  @media (max-width: 720px) { .bar.pointed { max-height: 20vh; } }
   .bar .row { margin-bottom: 0.35rem; }
   .bar .near { font-size: var(--text-small); }
   .bar .keys { flex: 1; font-size: var(--text-small); color: var(--ink-soft); align-self: center; }

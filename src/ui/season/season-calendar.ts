@@ -148,7 +148,7 @@ export class SeasonCalendar extends AppPart {
           : nothing
       }
       ${this.layout === 'weeks' ? this.renderWeeks(year) : this.renderList(year)}
-      <div class="bar" ?hidden=${this.barIsEmpty}>${this.renderBar()}</div>
+      <div class=${this.held || this.asking ? 'bar' : 'bar pointed'} ?hidden=${this.barIsEmpty}>${this.renderBar()}</div>
       <p class="visually-hidden" role="status" aria-live="polite">${this.liveWords()}</p>
       ${this.renderGhost(isDark)}
     `;
