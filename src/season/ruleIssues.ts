@@ -166,7 +166,7 @@ function slowIssues(
   return byDose(faults).map((group) => {
     const [first] = group;
     const has = first.isSilentOnSlow
-      ? 'has a label silent on slow release, so its nitrogen is all counted as soluble'
+      ? 'does not say on its label how much of its nitrogen is slow-release, so all of it counts as soluble'
       : `has ${formatPercent(Math.max(0, shareOf(first)))} of its nitrogen slow-release`;
     const words = `${has}; at least ${formatPercent(least)} is asked for.`;
     return doseIssue(rule, 'rule-slow-share', first, words);
