@@ -188,7 +188,7 @@ describe('least slow-release share', () => {
   it('takes a silent label for none', () => {
     const [issue] = ofRule({ kind: 'slow-share', minPct: 20 }, [['2026-05-01', 'nitrogen']]);
     expect(issue?.code).toBe('rule-slow-share');
-    expect(issue?.message).toContain('silent');
+    expect(issue?.message).toContain('does not say');
   });
 });
 

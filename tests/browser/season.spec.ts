@@ -194,6 +194,9 @@ test('a season of two paired programs: visits moved by drag and keys hear what t
   await openView(page, 'Calendar');
   await expect(chip(page, /^Liquid 1 \+ Granules; Mon, Apr 5, 2032/)).toBeVisible();
   await expect(page.locator('season-calendar .chip')).toHaveCount(4);
+  // undone, the calendar is back at the year that has visits
+  await page.getByRole('button', { name: 'Undo' }).first().click();
+  await expect(chip(page, /^Liquid 1 \+ Granules; Mon, Apr 7, 2031/)).toBeVisible();
 });
 
 test.describe('on a phone', () => {
