@@ -1,17 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { NO_CAPS } from '../plan/testDose';
 import { DEFAULT_CAPS, newProduct } from '../yard/defaults';
 import type { NutrientCaps, Product, ProductUse } from '../yard/types';
 import { compareProducts, isLeast, sortOptions } from './compareProducts';
 import type { CompareDose, CompareKey, CompareOption } from './compareTypes';
 
-const NO_CAPS: NutrientCaps = {
-  totalNPerDose: null,
-  solubleNPerDose: null,
-  p2o5PerDose: null,
-  nPerYear: null,
-  p2o5PerYear: null,
-  k2oPerYear: null,
-};
 const kg = (value: number) => ({ unit: 'kg', value }) as const;
 const litres = (value: number) => ({ unit: 'L', value }) as const;
 

@@ -1,16 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { newProduct } from '../yard/defaults';
-import type { NutrientCaps, Product } from '../yard/types';
+import type { Product } from '../yard/types';
 import { labelMostFactor, largestDose } from './largestDose';
+import { NO_CAPS } from './testDose';
 
-const NO_CAPS: NutrientCaps = {
-  totalNPerDose: null,
-  solubleNPerDose: null,
-  p2o5PerDose: null,
-  nPerYear: null,
-  p2o5PerYear: null,
-  k2oPerYear: null,
-};
 /** 10 g/m² of 20-5-10, half of its N slow: 2 g N, 1 g soluble, 0.5 g P2O5. */
 const product = newProduct('p', {
   name: 'Granules',

@@ -202,3 +202,13 @@ export function planOne(
   if (figures === undefined) throw new Error(plan.issues.map((issue) => issue.message).join(' '));
   return figures;
 }
+
+/** No cap at all. */
+export const NO_CAPS: Yard['caps'] = {
+  totalNPerDose: null,
+  solubleNPerDose: null,
+  p2o5PerDose: null,
+  nPerYear: null,
+  p2o5PerYear: null,
+  k2oPerYear: null,
+};

@@ -1,5 +1,5 @@
 import { holdVisit } from '../plan/holdVisit';
-import { lbPer1000, sqft, turfYard } from '../plan/testDose';
+import { lbPer1000, NO_CAPS, sqft, turfYard } from '../plan/testDose';
 import type { VisitFigures } from '../plan/types';
 import { planVisit } from '../plan/visit';
 import { newSoilTest } from '../soil/newSoilTest';
@@ -8,6 +8,8 @@ import { newDose, newProduct, newVisit } from '../yard/defaults';
 import type { Amount, LocalRule, Product, RuleTerms, SoilTest, Visit, VisitDose, Yard } from '../yard/types';
 import { seasonFigures } from './seasonFigures';
 import type { SeasonFigures } from './types';
+
+export { NO_CAPS };
 
 /*
  * Invented seasons for the tests of the ledger: a yard of the turf zones `front` and `back`.
@@ -97,16 +99,6 @@ export function testSeason(
   const figures = planSeason(yard, areas);
   return { ...seasonFigures(yard, figures), yard, figures };
 }
-
-/** No cap at all. */
-export const NO_CAPS: Yard['caps'] = {
-  totalNPerDose: null,
-  solubleNPerDose: null,
-  p2o5PerDose: null,
-  nPerYear: null,
-  p2o5PerYear: null,
-  k2oPerYear: null,
-};
 
 /** A rule that is on. */
 export function testRule(terms: RuleTerms, fields: Partial<LocalRule> = {}): LocalRule {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { lbPer1000, testAnalysis, testLabel, testLimits, turfVisit, yardOf } from '../plan/testDose';
+import { lbPer1000, NO_CAPS, testAnalysis, testLabel, testLimits, turfVisit, yardOf } from '../plan/testDose';
 import { testSoil } from '../soil/testSoil';
 import { newZone } from '../yard/defaults';
 import type { LocalRule, Product, Visit, Yard } from '../yard/types';
@@ -32,14 +32,6 @@ const rule = (terms: LocalRule['terms']): LocalRule => ({
 });
 const atOnce = (lb: number) =>
   rule({ kind: 'cap', nutrient: 'N', isSolubleOnly: false, maxKgPerM2: lbPer1000(lb), per: 'dose' });
-const NO_CAPS = {
-  totalNPerDose: null,
-  solubleNPerDose: null,
-  p2o5PerDose: null,
-  nPerYear: null,
-  p2o5PerYear: null,
-  k2oPerYear: null,
-};
 
 function offers(
   products: readonly Product[],

@@ -1,8 +1,9 @@
 import { formatDay } from '../units/formatDay';
+import { ELEMENT_NAMES } from '../yard/elementNames';
 import { type Issue, SOIL_NUTRIENTS, type SoilNutrient, type SoilTest } from '../yard/types';
 import { tableOfTest } from './interpretSoil';
 import { formatSoil } from './labUnits';
-import { EXTRACTANT_WORDS, SOIL_NUTRIENT_WORDS } from './soilNames';
+import { EXTRACTANT_WORDS } from './soilNames';
 import { SOIL_TABLES } from './tables';
 
 /** Soils of gardens and lawns lie inside; outside is a slip. Common practice, no source. */
@@ -83,7 +84,7 @@ export function checkSoilTest(test: SoilTest, today: string): readonly Issue[] {
         'soil-figure-range',
         'warning',
         `mgPerKg.${nutrient}`,
-        `${SOIL_NUTRIENT_WORDS[nutrient]} of ${formatSoil(value, test.labUnit)} is hardly met with in soil; look at the figure and its unit on the report again.`,
+        `${ELEMENT_NAMES[nutrient]} of ${formatSoil(value, test.labUnit)} is hardly met with in soil; look at the figure and its unit on the report again.`,
       );
   }
   const isMeasured = test.mgPerKg.P !== undefined && ph !== null;

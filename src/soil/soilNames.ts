@@ -1,4 +1,4 @@
-import type { Extractant, SoilLevel, SoilNutrient, SoilTest } from '../yard/types';
+import type { Extractant, SoilLevel, SoilTest } from '../yard/types';
 
 /*
  * What levels, extractants, nutrients and units of a soil test are called; one home for each word.
@@ -19,20 +19,6 @@ export const EXTRACTANT_WORDS: Readonly<Record<Extractant, string>> = {
   olsen: 'Olsen (bicarbonate)',
   morgan: 'Modified Morgan',
   other: 'Another, or not told',
-};
-
-export const SOIL_NUTRIENT_WORDS: Readonly<Record<SoilNutrient, string>> = {
-  P: 'Phosphorus',
-  K: 'Potassium',
-  Ca: 'Calcium',
-  Mg: 'Magnesium',
-  S: 'Sulfur',
-  Fe: 'Iron',
-  Mn: 'Manganese',
-  Zn: 'Zinc',
-  Cu: 'Copper',
-  B: 'Boron',
-  Na: 'Sodium',
 };
 
 export const LAB_UNIT_WORDS: Readonly<Record<SoilTest['labUnit'], string>> = {

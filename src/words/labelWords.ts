@@ -13,7 +13,8 @@ import {
   formatNutrientRate,
   formatTemperature,
 } from '../units/format';
-import { ELEMENTS, type LabelElement, NUTRIENTS, type Product, type UnitSystem } from '../yard/types';
+import { ELEMENT_NAMES } from '../yard/elementNames';
+import { ELEMENTS, NUTRIENTS, type Product, type UnitSystem } from '../yard/types';
 import { amountRateWords, amountWords, analysisWords, NUTRIENT_WORDS } from './productWords';
 
 /*
@@ -22,22 +23,6 @@ import { amountRateWords, amountWords, analysisWords, NUTRIENT_WORDS } from './p
  */
 
 const NB = '\u00a0';
-
-export const ELEMENT_WORDS: Readonly<Record<LabelElement, string>> = {
-  Ca: 'Calcium',
-  Mg: 'Magnesium',
-  S: 'Sulfur',
-  Fe: 'Iron',
-  Mn: 'Manganese',
-  Zn: 'Zinc',
-  Cu: 'Copper',
-  B: 'Boron',
-  Mo: 'Molybdenum',
-  Cl: 'Chlorine',
-  Na: 'Sodium',
-  Co: 'Cobalt',
-  Ni: 'Nickel',
-};
 
 const pct = (value: number, digits = 3) => `${formatNumber(value, digits)}${NB}%`;
 
@@ -87,7 +72,7 @@ export function laidRows(
   const rows: [string, number][] = [
     ...NUTRIENTS.map((one): [string, number] => [NUTRIENT_WORDS[one], nutrientKgPerM2?.[one] ?? 0]),
     ...ELEMENTS.map((one): [string, number] => [
-      `${ELEMENT_WORDS[one]} (${one})`,
+      `${ELEMENT_NAMES[one]} (${one})`,
       elementKgPerM2?.[one] ?? 0,
     ]),
     ...(ingredients ?? []).map((one): [string, number] => [

@@ -2,8 +2,8 @@ import type { LedgerItem } from '../season/ledgerSums';
 import { spanWords } from '../season/yearDayWords';
 import { formatLeastLength, formatMostRate, formatPercent } from '../units/format';
 import { formatDay } from '../units/formatDay';
+import { ELEMENT_NAMES } from '../yard/elementNames';
 import { ELEMENTS, type LocalRule, type RuleTerms, type UnitSystem } from '../yard/types';
-import { ELEMENT_WORDS } from './labelWords';
 import { NUTRIENT_WORDS } from './productWords';
 
 /** What the ledger counts, as a column is headed. */
@@ -23,7 +23,7 @@ export const ITEM_LONG_WORDS: Readonly<Record<LedgerItem, string>> = {
   P2O5: 'P₂O₅ (phosphate)',
   K2O: 'K₂O (potash)',
   ...(Object.fromEntries(
-    ELEMENTS.map((element) => [element, `${element} (${ELEMENT_WORDS[element].toLowerCase()})`]),
+    ELEMENTS.map((element) => [element, `${element} (${ELEMENT_NAMES[element].toLowerCase()})`]),
   ) as Record<(typeof ELEMENTS)[number], string>),
 };
 

@@ -8,7 +8,6 @@ export {
   EXTRACTANT_WORDS,
   LAB_UNIT_WORDS,
   LEVEL_WORDS,
-  SOIL_NUTRIENT_WORDS,
   soilTestName,
 } from '../soil/soilNames';
 

@@ -9,6 +9,7 @@ import { freeName, zoneName } from '../../words/zoneWords';
 import { addEntry, removeEntry } from '../../yard/edits';
 import type { Issue, NutrientNeed } from '../../yard/types';
 import { AppPart } from '../parts/app-part';
+import { entryList } from '../parts/entry-list';
 import { shared } from '../parts/shared';
 import './need-form';
 import { speciesField } from './speciesField';
@@ -18,15 +19,9 @@ import { speciesField } from './speciesField';
 export class NeedSection extends AppPart {
   static override styles = [
     shared,
+    entryList,
     css`
       :host { display: block; }
-      ul { list-style: none; margin: 0 0 0.75rem; padding: 0; border-top: 1px solid var(--line); }
-      li { border-bottom: 1px solid var(--line); }
-      .open { display: grid; grid-template-columns: 1fr auto; gap: 0 0.75rem; width: 100%; padding: 0.5rem 0; text-align: left; border: 0; background: none; }
-      .open:hover { background: var(--sheet-sunk); }
-      .open b { font-weight: 650; }
-      .words { grid-column: 1 / -1; color: var(--ink-soft); font-size: var(--text-small); }
-      li.chosen { box-shadow: inset 4px 0 0 var(--accent); padding: 0 0 0.75rem 0.75rem; }
       .acts { margin-top: 1rem; padding-top: 0.75rem; border-top: 1px solid var(--line); }
       .begin { display: grid; gap: 0.5rem; margin-bottom: 0.75rem; }
     `,

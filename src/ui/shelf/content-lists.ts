@@ -1,5 +1,6 @@
 import { css, html } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { ELEMENT_NAMES } from '../../yard/elementNames';
 import { ELEMENTS, type Ingredient, type Issue, type LabelElement, type Product } from '../../yard/types';
 import { AppPart, fieldValue } from '../parts/app-part';
 import { issueNotes, issuesAt } from '../parts/issue-notes';
@@ -9,22 +10,6 @@ import { shared } from '../parts/shared';
 import { sendProductChange } from './product-form';
 
 /** Names of the elements of a label. */
-const ELEMENT_WORDS: Readonly<Record<LabelElement, string>> = {
-  Ca: 'calcium',
-  Mg: 'magnesium',
-  S: 'sulfur',
-  Fe: 'iron',
-  Mn: 'manganese',
-  Zn: 'zinc',
-  Cu: 'copper',
-  B: 'boron',
-  Mo: 'molybdenum',
-  Cl: 'chlorine',
-  Na: 'sodium',
-  Co: 'cobalt',
-  Ni: 'nickel',
-};
-
 /** What labels often name beside plant food; any other word may be typed. */
 const USUAL_INGREDIENTS = [
   'Humic acid',
@@ -72,15 +57,15 @@ export class ContentLists extends AppPart {
       <h4>Other elements</h4>
       <ul>${given.map(
         (element) => html`<li>
-          <number-field label=${`${element}, ${ELEMENT_WORDS[element]}`} suffix="%" .value=${elementsPct[element] ?? 0} .min=${0} .max=${100}
+          <number-field label=${`${element}, ${ELEMENT_NAMES[element]}`} suffix="%" .value=${elementsPct[element] ?? 0} .min=${0} .max=${100}
             @number-change=${(event: CustomEvent<NumberChange>) => this.setElement(element, event.detail.value ?? 0)}></number-field>
-          <button type="button" class="danger" aria-label=${`Remove ${ELEMENT_WORDS[element]}`} @click=${() => this.setElement(element, null)}>✕</button></li>`,
+          <button type="button" class="danger" aria-label=${`Remove ${ELEMENT_NAMES[element]}`} @click=${() => this.setElement(element, null)}>✕</button></li>`,
       )}</ul>
       ${issueNotes(issuesAt(this.issues, 'analysis.elementsPct'))}
       ${
         free.length === 0
           ? ''
-          : html`<div class="add"><label>Element<select id="element">${free.map((element) => html`<option value=${element}>${element}, ${ELEMENT_WORDS[element]}</option>`)}</select></label>
+          : html`<div class="add"><label>Element<select id="element">${free.map((element) => html`<option value=${element}>${element}, ${ELEMENT_NAMES[element]}</option>`)}</select></label>
             <button type="button" @click=${this.addElement}>Add element</button></div>`
       }
     `;

@@ -20,6 +20,7 @@ import {
   useChoices,
 } from '../../words/productWords';
 import { freeName } from '../../words/zoneWords';
+import { entryList } from '../parts/entry-list';
 import { shared } from '../parts/shared';
 import { onLabelFile, takeLabelFile } from './label-inbox';
 import { flagWords, quietGaps } from './product-gaps';
@@ -50,18 +51,12 @@ function onHandWords(product: Product, units: UnitSystem): string {
 export class ShelfPanel extends AppPart {
   static override styles = [
     shared,
+    entryList,
     fold,
     css`
       :host { display: block; }
-      ul { list-style: none; margin: 0 0 0.75rem; padding: 0; border-top: 1px solid var(--line); }
-      li { border-bottom: 1px solid var(--line); }
-      .open { display: grid; grid-template-columns: 1fr auto; gap: 0 0.75rem; width: 100%; padding: 0.5rem 0; text-align: left; border: 0; background: none; }
-      .open:hover { background: var(--sheet-sunk); }
-      .open .name { font-weight: 650; }
       .open .analysis { font-weight: 650; white-space: nowrap; }
-      .open .words { grid-column: 1 / -1; color: var(--ink-soft); font-size: var(--text-small); }
       .open .flag { grid-column: 1 / -1; color: var(--danger); font-size: var(--text-small); font-weight: 650; }
-      li.chosen { box-shadow: inset 4px 0 0 var(--accent); padding: 0 0 0.75rem 0.75rem; }
       .open .use { padding-left: 0.75rem; }
       .acts { margin: 0.25rem 0 0.75rem; }
       .ends { margin-bottom: 0.75rem; }

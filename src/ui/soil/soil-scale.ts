@@ -3,13 +3,8 @@ import { customElement, property } from 'lit/decorators.js';
 import { interpretSoil } from '../../soil/interpretSoil';
 import { labFactor } from '../../soil/labUnits';
 import type { Band, NutrientReading, SoilReading } from '../../soil/types';
-import {
-  bandsWords,
-  figureWords,
-  LAB_UNIT_WORDS,
-  LEVEL_WORDS,
-  SOIL_NUTRIENT_WORDS,
-} from '../../words/soilWords';
+import { bandsWords, figureWords, LAB_UNIT_WORDS, LEVEL_WORDS } from '../../words/soilWords';
+import { ELEMENT_NAMES } from '../../yard/elementNames';
 import { SOIL_LEVELS, type SoilTest } from '../../yard/types';
 import { AppPart } from '../parts/app-part';
 import { shared } from '../parts/shared';
@@ -63,7 +58,7 @@ export class SoilScale extends AppPart {
     const told = new Set(one.by === 'lab' ? SOIL_LEVELS : one.bandsMgPerKg.map((band) => band.level));
     const index = one.level === null ? -1 : SOIL_LEVELS.indexOf(one.level);
     const at = index < 0 ? null : CELL * (index + shareOfBand(one));
-    const label = `${SOIL_NUTRIENT_WORDS[one.nutrient]}: ${one.words}`;
+    const label = `${ELEMENT_NAMES[one.nutrient]}: ${one.words}`;
     return html`
       <b>${one.nutrient}</b>
       <svg viewBox="-1 -1 ${5 * CELL + 2} ${HEIGHT + 2}" role="img" aria-label=${label}>
@@ -89,7 +84,7 @@ export class SoilScale extends AppPart {
     return html`<details><summary>The same as a table, with the bounds of the levels</summary><div class="wide"><table>
       <thead><tr><th scope="col">Nutrient</th><th scope="col" class="num">${LAB_UNIT_WORDS[labUnit]}</th><th scope="col">Level</th><th scope="col">By</th></tr></thead>
       <tbody>${nutrients.map(
-        (one) => html`<tr><td>${SOIL_NUTRIENT_WORDS[one.nutrient]}
+        (one) => html`<tr><td>${ELEMENT_NAMES[one.nutrient]}
             ${one.bandsMgPerKg.length > 0 ? html`<br /><span class="quiet">${bandsWords(one.bandsMgPerKg, labUnit)}</span>` : nothing}</td>
           <td class="num">${figureWords(one, labUnit)}</td>
           <td>${one.level === null ? 'not rated' : LEVEL_WORDS[one.level]}</td>

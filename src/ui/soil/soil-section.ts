@@ -13,6 +13,7 @@ import { chosenZones } from '../../yard/choose';
 import { addEntry, removeEntry, replaceEntry } from '../../yard/edits';
 import type { SoilTest, Zone } from '../../yard/types';
 import { AppPart } from '../parts/app-part';
+import { entryList } from '../parts/entry-list';
 import { issueNotes } from '../parts/issue-notes';
 import { shared } from '../parts/shared';
 import './override-list';
@@ -26,15 +27,9 @@ import './soil-scale';
 export class SoilSection extends AppPart {
   static override styles = [
     shared,
+    entryList,
     css`
       :host { display: block; }
-      ul { list-style: none; margin: 0 0 0.75rem; padding: 0; border-top: 1px solid var(--line); }
-      li { border-bottom: 1px solid var(--line); }
-      .open { display: grid; grid-template-columns: 1fr auto; gap: 0 0.75rem; width: 100%; padding: 0.5rem 0; text-align: left; border: 0; background: none; }
-      .open:hover { background: var(--sheet-sunk); }
-      .open b { font-weight: 650; }
-      .open .words { grid-column: 1 / -1; color: var(--ink-soft); font-size: var(--text-small); }
-      li.chosen { box-shadow: inset 4px 0 0 var(--accent); padding: 0 0 0.75rem 0.75rem; }
       .acts { margin: 0.25rem 0 0.75rem; }
     `,
   ];

@@ -1,7 +1,8 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { labFactor } from '../../soil/labUnits';
-import { LAB_UNIT_WORDS, LEVEL_WORDS, SOIL_NUTRIENT_WORDS } from '../../words/soilWords';
+import { LAB_UNIT_WORDS, LEVEL_WORDS } from '../../words/soilWords';
+import { ELEMENT_NAMES } from '../../yard/elementNames';
 import {
   SOIL_LEVELS,
   SOIL_NUTRIENTS,
@@ -54,14 +55,14 @@ export class SoilValues extends AppPart {
 
   private renderFigure(nutrient: SoilNutrient) {
     const { test } = this;
-    return html`<number-field label=${`${SOIL_NUTRIENT_WORDS[nutrient]} (${nutrient})`} suffix=${LAB_UNIT_WORDS[test.labUnit]} optional
+    return html`<number-field label=${`${ELEMENT_NAMES[nutrient]} (${nutrient})`} suffix=${LAB_UNIT_WORDS[test.labUnit]} optional
       .value=${test.mgPerKg[nutrient] ?? null} .scale=${labFactor(test.labUnit)} .min=${0} .max=${MOST_MG_PER_KG}
       @number-change=${(event: CustomEvent<NumberChange>) => this.setFigure(nutrient, event.detail.value)}></number-field>`;
   }
 
   private renderRating(nutrient: SoilNutrient) {
     return selectField<SoilLevel | ''>(
-      SOIL_NUTRIENT_WORDS[nutrient],
+      ELEMENT_NAMES[nutrient],
       this.test.labLevels[nutrient] ?? '',
       RATINGS,
       RATING_WORDS,
