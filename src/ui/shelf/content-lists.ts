@@ -9,7 +9,6 @@ import type { NumberChange } from '../parts/number-field';
 import { shared } from '../parts/shared';
 import { sendProductChange } from './product-form';
 
-/** Names of the elements of a label. */
 /** What labels often name beside plant food; any other word may be typed. */
 const USUAL_INGREDIENTS = [
   'Humic acid',
@@ -57,15 +56,15 @@ export class ContentLists extends AppPart {
       <h4>Other elements</h4>
       <ul>${given.map(
         (element) => html`<li>
-          <number-field label=${`${element}, ${ELEMENT_NAMES[element]}`} suffix="%" .value=${elementsPct[element] ?? 0} .min=${0} .max=${100}
+          <number-field label=${`${element}, ${ELEMENT_NAMES[element].toLowerCase()}`} suffix="%" .value=${elementsPct[element] ?? 0} .min=${0} .max=${100}
             @number-change=${(event: CustomEvent<NumberChange>) => this.setElement(element, event.detail.value ?? 0)}></number-field>
-          <button type="button" class="danger" aria-label=${`Remove ${ELEMENT_NAMES[element]}`} @click=${() => this.setElement(element, null)}>✕</button></li>`,
+          <button type="button" class="danger" aria-label=${`Remove ${ELEMENT_NAMES[element].toLowerCase()}`} @click=${() => this.setElement(element, null)}>✕</button></li>`,
       )}</ul>
       ${issueNotes(issuesAt(this.issues, 'analysis.elementsPct'))}
       ${
         free.length === 0
           ? ''
-          : html`<div class="add"><label>Element<select id="element">${free.map((element) => html`<option value=${element}>${element}, ${ELEMENT_NAMES[element]}</option>`)}</select></label>
+          : html`<div class="add"><label>Element<select id="element">${free.map((element) => html`<option value=${element}>${element}, ${ELEMENT_NAMES[element].toLowerCase()}</option>`)}</select></label>
             <button type="button" @click=${this.addElement}>Add element</button></div>`
       }
     `;
