@@ -7,6 +7,7 @@ import {
   axeFindings,
   expect,
   exportYard,
+  goToStep,
   openApp,
   openEmptyYard,
   openWay,
@@ -163,7 +164,9 @@ test('a reload in the middle loses nothing: the walk goes on where it was', asyn
   expect(ring).toHaveLength(5);
   expect(Math.abs(areaOfRingM2(ring) / areaOf(LOT) - 1)).toBeLessThan(0.03);
   // what is kept is no longer an unfinished walk
+  // (the page opens again on the step it was on)
   await page.reload();
+  await goToStep(page, 'Measure');
   await openWay(page, 'Walk');
   await expect(form(page).getByRole('button', { name: 'Start walking' })).toBeVisible();
 });
