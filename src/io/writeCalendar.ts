@@ -1,3 +1,4 @@
+import { dateOfVisit } from '../plan/heldWith';
 import type { VisitFigures } from '../plan/types';
 import { addDays } from '../yard/calendar';
 import type { Yard } from '../yard/types';
@@ -42,7 +43,7 @@ function eventLines(
   stamp: string,
   words: readonly string[],
 ): readonly string[] {
-  const date = visit.doneOn ?? visit.date;
+  const date = dateOfVisit(visit);
   const next = date && addDays(date, 1);
   if (!date || !next) return [];
   const name = visit.name.trim() || 'Visit';

@@ -1,10 +1,9 @@
-import { chosenZones } from '../yard/choose';
+import { chosenZones, isChosen } from '../yard/choose';
 import type { NutrientNeed, Yard, Zone } from '../yard/types';
 
 /** The need that a zone goes by: the first of the yard's list that covers it; null when none does. */
 export function needOfZone(yard: Yard, zone: Zone): NutrientNeed | null {
-  const alone = { ...yard, zones: [zone] };
-  return yard.needs.find((need) => chosenZones(alone, need.zones).length > 0) ?? null;
+  return yard.needs.find((need) => isChosen(zone, need.zones)) ?? null;
 }
 
 /** The zones that go by a need, in document order: those it covers and no earlier need does. */

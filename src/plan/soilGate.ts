@@ -8,8 +8,6 @@ import { zoneNames } from '../yard/zoneNames';
 import { decisionOn, decisionWords, SOIL_REFUSAL } from './soilOverride';
 import type { TreatableZone } from './types';
 
-export { SOIL_REFUSAL } from './soilOverride';
-
 /** What the soil says on one dose. */
 export interface SoilVerdict {
   /** true: the dose is left out of the plan. */

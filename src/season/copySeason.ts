@@ -1,3 +1,4 @@
+import { dateOfVisit } from '../plan/heldWith';
 import { addDays, daysBetween, sameDayOfYear } from '../yard/calendar';
 import type { Program, Visit, Yard } from '../yard/types';
 import { programDates } from './programDates';
@@ -53,7 +54,7 @@ export function copySeason(yard: Yard, copy: SeasonCopy, newId: (prefix: string)
   const ids = new Map(oldPrograms.map((one) => [one.id, newId('program')]));
   const oldVisits = yard.visits.filter(
     (visit) =>
-      isIn(visit.doneOn ?? visit.date) &&
+      isIn(dateOfVisit(visit)) &&
       (copy.visits === 'all' || (copy.visits === 'done' && visit.doneOn !== null)),
   );
   if (oldPrograms.length + oldVisits.length === 0) return yard;
@@ -88,7 +89,7 @@ export function copySeason(yard: Yard, copy: SeasonCopy, newId: (prefix: string)
   const visits = oldVisits.map((one): Visit => {
     const day = one.program && days.get(one.program.id)?.get(one.program.date);
     const programId = one.program && ids.get(one.program.id);
-    const own = (one.doneOn ?? one.date) as string;
+    const own = dateOfVisit(one) as string;
     const isOnDay = one.program !== null && own === one.program.date;
     // by whole weeks a visit keeps its days from the rule's
     const apart = one.program && copy.shift.kind === 'weeks' ? daysBetween(one.program.date, own) : null;

@@ -1,4 +1,5 @@
 import type { HeldNeed } from '../need/flushHold';
+import { dateOfVisit } from '../plan/heldWith';
 import { formatNutrientRate } from '../units/format';
 import type { Issue, Program, ProgramDose, Yard } from '../yard/types';
 import { MONTH_NAMES } from '../yard/yearDay';
@@ -105,7 +106,7 @@ function rowsOf(
     const stand = stands.standOf(hostId, date);
     if (stand.kind === 'open') slots.push({ date, on: stand.date });
     if (stand.kind !== 'removed')
-      days.push(stand.kind === 'open' ? stand.date : (stand.visit.doneOn ?? stand.visit.date ?? date));
+      days.push(stand.kind === 'open' ? stand.date : (dateOfVisit(stand.visit) ?? date));
   }
   slots.sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
   days.sort();

@@ -1,5 +1,5 @@
 import { yearsLater } from '../yard/calendar';
-import { chosenZones } from '../yard/choose';
+import { chosenZones, treatableZones } from '../yard/choose';
 import type { SoilNutrient, SoilTest, Yard, Zone } from '../yard/types';
 import { levelOf } from './interpretSoil';
 
@@ -58,12 +58,7 @@ function oldestFirst(tests: readonly SoilTest[]): readonly SoilTest[] {
 
 /** Ground that could be treated and that no test covers. */
 export function zonesWithoutTest(yard: Yard): readonly Zone[] {
-  const all = {
-    classes: ['turf-low-cut', 'turf-regular', 'bed', 'other'],
-    include: [],
-    exclude: [],
-  } as const;
-  return chosenZones(yard, all).filter((zone) => testOfZone(yard, zone) === null);
+  return treatableZones(yard).filter((zone) => testOfZone(yard, zone) === null);
 }
 
 /** A test this old should be taken anew. Maryland counts a test for three years, Washington State 36 months; extension (Univ. of Missouri G6954) advises one every three years. */

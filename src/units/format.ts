@@ -1,6 +1,7 @@
 import type { Amount, UnitSystem } from '../yard/types';
 import {
   KG_PER_LB,
+  KG_PER_M2_OF_LB_PER_1000_SQFT,
   KG_PER_OZ,
   L_PER_CUFT,
   L_PER_CUYD,
@@ -261,7 +262,7 @@ export function formatTemperature(temperatureC: number, system: UnitSystem): str
 /** As `formatNutrientRate`, for the most that is allowed: three digits, rounded down, so never more than the limit. */
 export function formatMostRate(kgPerM2: number, system: UnitSystem): string {
   if (!(kgPerM2 > 0) || !Number.isFinite(kgPerM2)) return formatNutrientRate(kgPerM2, system);
-  const unit = system === 'us' ? KG_PER_LB / M2_PER_1000_SQFT : 0.001;
+  const unit = system === 'us' ? KG_PER_M2_OF_LB_PER_1000_SQFT : 0.001;
   const step = unit * 10 ** -placeOf(kgPerM2 / unit, 3);
   return formatNutrientRate(Math.floor(kgPerM2 / step + STEP_SLACK) * step, system);
 }

@@ -23,11 +23,19 @@ export function zoneClass(zone: Zone): ZoneClass | null {
  * @returns zones in document order, each once; never structure, water or hardscape.
  */
 export function chosenZones(yard: Yard, choice: ZoneChoice): readonly Zone[] {
-  return yard.zones.filter((zone) => {
-    const own = zoneClass(zone);
-    if (own === null || choice.exclude.includes(zone.id)) return false;
-    return choice.classes.includes(own) || choice.include.includes(zone.id);
-  });
+  return yard.zones.filter((zone) => isChosen(zone, choice));
+}
+
+/** Whether a choice takes in one zone (see `chosenZones`). */
+export function isChosen(zone: Zone, choice: ZoneChoice): boolean {
+  const own = zoneClass(zone);
+  if (own === null || choice.exclude.includes(zone.id)) return false;
+  return choice.classes.includes(own) || choice.include.includes(zone.id);
+}
+
+/** Every zone that can be treated, in document order. */
+export function treatableZones(yard: Yard): readonly Zone[] {
+  return yard.zones.filter((zone) => zoneClass(zone) !== null);
 }
 
 /** Zones that one dose of a visit treats: the dose's own choice if it has one, else the visit's. */

@@ -5,6 +5,7 @@ import type { UnitSystem } from '../../yard/types';
 import { MONTH_NAMES } from '../../yard/yearDay';
 import { fold } from '../parts/fold';
 import { shared } from '../parts/shared';
+import { WidthWatch } from '../parts/width-watch';
 import { layoutYearChart, type Segment, type YearChartData, type YearChartLayout } from './layoutYearChart';
 import { productLetter, productPattern } from './productHatch';
 import { yearChartStyles } from './yearChartStyles';
@@ -32,22 +33,11 @@ export class YearChart extends LitElement {
   @property({ type: Boolean }) bare = false;
 
   @state() private width = 360;
-  private observer: ResizeObserver | null = null;
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.observer = new ResizeObserver(([entry]) => {
-      const width = Math.round(entry?.contentRect.width ?? 0);
-      // the fold of the table may bring a scrollbar: a px or two is no new width
-      if (width > 0 && Math.abs(width - this.width) > 2) this.width = width;
-    });
-    this.observer.observe(this);
-  }
-
-  override disconnectedCallback(): void {
-    this.observer?.disconnect();
-    super.disconnectedCallback();
-  }
+  protected readonly widthWatch = new WidthWatch(this, (widthPx) => {
+    const width = Math.round(widthPx);
+    // the fold of the table may bring a scrollbar: a px or two is no new width
+    if (width > 0 && Math.abs(width - this.width) > 2) this.width = width;
+  });
 
   protected override render() {
     const height = Math.round(Math.min(300, Math.max(190, this.width * 0.5)));

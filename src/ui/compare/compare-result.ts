@@ -6,6 +6,7 @@ import { formatMoney } from '../../units/format';
 import { amountWords, productName, useName } from '../../words/productWords';
 import { AppPart } from '../parts/app-part';
 import { shared } from '../parts/shared';
+import { WidthWatch } from '../parts/width-watch';
 import {
   alongWords,
   BOUND_WORDS,
@@ -67,19 +68,9 @@ export class CompareResult extends AppPart {
   @property({ attribute: false }) ruleWords: (option: CompareOption) => readonly string[] = () => [];
 
   @state() private isTable = false;
-  private readonly sizes = new ResizeObserver(([entry]) => {
-    this.isTable = (entry?.contentRect.width ?? 0) >= TABLE_PX;
+  protected readonly widthWatch = new WidthWatch(this, (widthPx) => {
+    this.isTable = widthPx >= TABLE_PX;
   });
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.sizes.observe(this);
-  }
-
-  override disconnectedCallback(): void {
-    this.sizes.disconnect();
-    super.disconnectedCallback();
-  }
 
   protected override render() {
     if (this.options.length === 0)

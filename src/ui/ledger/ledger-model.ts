@@ -14,7 +14,7 @@ import type { LedgerEntry } from '../../season/types';
 import type { Derived } from '../../session/types';
 import { CLASS_WORDS } from '../../words/productWords';
 import { groundName } from '../../words/zoneWords';
-import { chosenZones, zoneClass } from '../../yard/choose';
+import { treatableZones, zoneClass } from '../../yard/choose';
 import { type Yard, ZONE_CLASSES, type Zone, type ZoneClass } from '../../yard/types';
 
 /** Ground a ledger is shown for: all of it, a class (`class bed`), a zone (`zone z-1`), or what is treated no more. */
@@ -55,11 +55,6 @@ export function goneGround(entries: readonly LedgerEntry[], yard: Yard): readonl
     gone.set(zoneId, { zoneId, name, areaM2: Math.max(areaM2, gone.get(zoneId)?.areaM2 ?? 0) });
   }
   return [...gone.values()];
-}
-
-/** Every zone that can be treated, in document order. */
-export function treatableZones(yard: Yard): readonly Zone[] {
-  return chosenZones(yard, { classes: ZONE_CLASSES, include: [], exclude: [] });
 }
 
 /** The zones of a ground, in document order. */

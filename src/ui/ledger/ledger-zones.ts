@@ -12,6 +12,7 @@ import { zoneClass } from '../../yard/choose';
 import { ZONE_CLASSES } from '../../yard/types';
 import { AppPart } from '../parts/app-part';
 import { shared } from '../parts/shared';
+import { WidthWatch } from '../parts/width-watch';
 import { barStyles, drawBars, type LedgerBar } from './ledger-bars';
 import { goneName, type LedgerModel, planKey } from './ledger-model';
 
@@ -54,20 +55,10 @@ export class LedgerZones extends AppPart {
   @property({ attribute: false }) model!: LedgerModel;
   @state() private openId: string | null = null;
   @state() private width = 342;
-  private readonly sizes = new ResizeObserver(([entry]) => {
-    const width = Math.round(entry?.contentRect.width ?? 0);
+  protected readonly widthWatch = new WidthWatch(this, (widthPx) => {
+    const width = Math.round(widthPx);
     if (width > 0 && Math.abs(width - this.width) > 1) this.width = width;
   });
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.sizes.observe(this);
-  }
-
-  override disconnectedCallback(): void {
-    this.sizes.disconnect();
-    super.disconnectedCallback();
-  }
 
   protected override render() {
     const { model, app } = this;

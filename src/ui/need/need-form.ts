@@ -17,6 +17,7 @@ import {
   type ZoneChoice,
 } from '../../yard/types';
 import { chartYears } from '../chart/chartYears';
+import { focusAll } from '../parts/focus-all';
 import '../chart/year-chart';
 import { yearChartData } from '../chart/yearChartData';
 import { AppPart, fieldValue } from '../parts/app-part';
@@ -53,10 +54,7 @@ export class NeedForm extends AppPart {
 
   /** Puts the cursor in the name, all of it chosen. */
   focusName(): void {
-    void this.updateComplete.then(() => {
-      this.nameField?.focus();
-      this.nameField?.select();
-    });
+    focusAll(this, () => this.nameField);
   }
 
   protected override render() {

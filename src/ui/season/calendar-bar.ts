@@ -1,8 +1,9 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { dateOfVisit } from '../../plan/heldWith';
 import { dayWords, productsWords, visitName } from '../../words/seasonWords';
 import type { Issue, Visit, Yard } from '../../yard/types';
 import { issueNotes } from '../parts/issue-notes';
-import { dayOfVisit, shiftWords } from './calendar-model';
+import { shiftWords } from './calendar-model';
 
 /** Steps by which the buttons take a held visit on, days. */
 const STEPS = [
@@ -59,7 +60,7 @@ export function pointedBar(
   issues: readonly Issue[],
   open: () => void,
 ): TemplateResult {
-  const date = dayOfVisit(visit);
+  const date = dateOfVisit(visit);
   const when = `${date ? dayWords(date, true) : 'without a day'}, ${visit.doneOn ? 'done' : 'planned'}`;
   return html`<p><b>${visitName(visit)}</b>, ${when}: ${productsWords(yard, visit) || 'nothing to put out yet'}.</p>
     <div class="row"><button @click=${open}>Open</button>${

@@ -1,12 +1,8 @@
+import { dateOfVisit } from '../../plan/heldWith';
 import { weeksOfYear } from '../../season/weeksOfYear';
 import { addDays, daysBetween } from '../../yard/calendar';
 import type { Visit, Yard } from '../../yard/types';
 import { isInStretch } from '../../yard/yearDay';
-
-/** The day a visit counts by: done, else planned. */
-export function dayOfVisit(visit: Visit): string | null {
-  return visit.doneOn ?? visit.date;
-}
 
 /** Visits by their day. @param moved a visit shown on another day than its own */
 export function visitsByDay(
@@ -15,7 +11,7 @@ export function visitsByDay(
 ): ReadonlyMap<string, readonly Visit[]> {
   const days = new Map<string, Visit[]>();
   for (const visit of visits) {
-    const date = moved?.visitId === visit.id ? moved.date : dayOfVisit(visit);
+    const date = moved?.visitId === visit.id ? moved.date : dateOfVisit(visit);
     if (date !== null) days.set(date, [...(days.get(date) ?? []), visit]);
   }
   return days;
@@ -83,7 +79,7 @@ export function yearToBegin(yard: Yard, today: string): number {
   const now = Number(today.slice(0, 4));
   const coming = nextVisit(yard, today)?.date;
   if (coming) return Number(coming.slice(0, 4));
-  const dates = [...yard.visits.map(dayOfVisit), ...yard.programs.map((program) => program.from)];
+  const dates = [...yard.visits.map(dateOfVisit), ...yard.programs.map((program) => program.from)];
   const years = dates.flatMap((date) => (date ? [Number(date.slice(0, 4))] : []));
   if (years.length === 0) return today.slice(5) > SEASON_END ? now + 1 : now;
   const far = (year: number) => Math.abs(year - now);

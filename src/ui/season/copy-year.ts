@@ -1,5 +1,6 @@
 import { css, html } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { dateOfVisit } from '../../plan/heldWith';
 import { copySeason, type SeasonCopy, shiftDay, weeksBetweenYears } from '../../season/copySeason';
 import { dayWords } from '../../words/seasonWords';
 import { AppPart, fieldValue, isTicked } from '../parts/app-part';
@@ -7,7 +8,6 @@ import '../parts/number-field';
 import type { NumberChange } from '../parts/number-field';
 import { selectField } from '../parts/select-field';
 import { shared } from '../parts/shared';
-import { dayOfVisit } from './calendar-model';
 
 type Shift = 'weeks' | 'week-more' | 'same-day';
 const VISIT_WORDS = { all: 'all visits', done: 'only those done', none: 'no visits' } as const;
@@ -34,7 +34,7 @@ export class CopyYear extends AppPart {
 
   private get years(): readonly number[] {
     const { visits, programs } = this.app.yard;
-    const dates = [...visits.map(dayOfVisit), ...programs.map((one) => one.from)];
+    const dates = [...visits.map(dateOfVisit), ...programs.map((one) => one.from)];
     return [...new Set(dates.flatMap((date) => (date ? [Number(date.slice(0, 4))] : [])))].sort(
       (a, b) => a - b,
     );
@@ -107,10 +107,10 @@ export class CopyYear extends AppPart {
       next.programs.length - yard.programs.length,
     ];
     const first = yard.visits
-      .map(dayOfVisit)
+      .map(dateOfVisit)
       .flatMap((date) => (date?.startsWith(String(order.fromYear)) ? date : []))
       .toSorted()[0];
-    const there = yard.visits.filter((visit) => dayOfVisit(visit)?.startsWith(String(order.toYear))).length;
+    const there = yard.visits.filter((visit) => dateOfVisit(visit)?.startsWith(String(order.toYear))).length;
     return html`
       <p class="quiet">${visits.length} visits and ${programs} programs are copied.${
         first ? html` ${dayWords(first, true)} becomes ${dayWords(shiftDay(first, order), true)}.` : ''

@@ -9,6 +9,7 @@ import { dayWords, programName } from '../../words/seasonWords';
 import { replaceEntry } from '../../yard/edits';
 import type { Issue, Program, ProgramDose, ProgramPace, ZoneChoice } from '../../yard/types';
 import { AppPart, fieldValue } from '../parts/app-part';
+import { focusAll } from '../parts/focus-all';
 import { fold } from '../parts/fold';
 import { issueNotes, issuesAt, withoutName } from '../parts/issue-notes';
 import '../parts/number-field';
@@ -49,10 +50,7 @@ export class ProgramForm extends AppPart {
 
   /** Puts the cursor in the name, all of it chosen. */
   focusName(): void {
-    void this.updateComplete.then(() => {
-      this.nameField?.focus();
-      this.nameField?.select();
-    });
+    focusAll(this, () => this.nameField);
   }
 
   protected override render() {

@@ -1,5 +1,6 @@
 import { html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
+import { dateOfVisit } from '../../plan/heldWith';
 import { productNeighbours } from '../../season/calendarNeighbours';
 import {
   dayWords,
@@ -19,7 +20,7 @@ import { issueNotes } from '../parts/issue-notes';
 import { shared } from '../parts/shared';
 import { askBar, type BarActs, heldBar, KEYS_WORDS, pointedBar } from './calendar-bar';
 import { calendarKey, causeMarks } from './calendar-key';
-import { causesOn, dayClasses, dayOfVisit, visitsByDay, weeksToShow } from './calendar-model';
+import { causesOn, dayClasses, visitsByDay, weeksToShow } from './calendar-model';
 import { calendarStyles } from './calendar-styles';
 import { issuesOfVisit, MoveJudge } from './judge-move';
 import { type ChipModel, chipClasses, chipFace, chipLabel, chipStyles, groundPatterns } from './visit-chip';
@@ -136,7 +137,7 @@ export class SeasonCalendar extends AppPart {
     const { app, year } = this;
     const isDark = app.theme === 'dark';
     const undated = app.yard.visits.filter(
-      (visit) => dayOfVisit(visit) === null && visit.id !== this.held?.visitId,
+      (visit) => dateOfVisit(visit) === null && visit.id !== this.held?.visitId,
     );
     return html`
       ${groundPatterns(isDark)}
@@ -163,7 +164,7 @@ export class SeasonCalendar extends AppPart {
     const { visits } = this.app.yard;
     const byDay = visitsByDay(visits, this.shownMove);
     const first = firstWeekdayOf(this.app.units);
-    const days = visits.flatMap((visit) => dayOfVisit(visit) ?? []);
+    const days = visits.flatMap((visit) => dateOfVisit(visit) ?? []);
     const moved = this.shownMove?.date;
     const weeks = weeksToShow(year, first, moved ? [...days, moved] : days, this.isWhole);
     const heads = first === 7 ? [WEEKDAY_WORDS[6], ...WEEKDAY_WORDS.slice(0, 6)] : WEEKDAY_WORDS;

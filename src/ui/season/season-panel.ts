@@ -1,10 +1,12 @@
 import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
+import { dateOfVisit } from '../../plan/heldWith';
 import { dayWords, visitName } from '../../words/seasonWords';
 import { AppPart } from '../parts/app-part';
 import { saveFile } from '../parts/save-file';
 import { shared } from '../parts/shared';
-import { dayOfVisit, nextVisit, yearToBegin } from './calendar-model';
+import { WidthWatch } from '../parts/width-watch';
+import { nextVisit, yearToBegin } from './calendar-model';
 import { issuesOfVisit } from './judge-move';
 import './season-calendar';
 
@@ -64,20 +66,9 @@ export class SeasonPanel extends AppPart {
   @state() private failed: View | null = null;
   @state() private width = 0;
   private copied: { readonly year: number; readonly back: number } | null = null;
-  private observer: ResizeObserver | null = null;
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.observer = new ResizeObserver(([entry]) => {
-      this.width = entry?.contentRect.width ?? 0;
-    });
-    this.observer.observe(this);
-  }
-
-  override disconnectedCallback(): void {
-    this.observer?.disconnect();
-    super.disconnectedCallback();
-  }
+  protected readonly widthWatch = new WidthWatch(this, (widthPx) => {
+    this.width = widthPx;
+  });
 
   private get year(): number {
     return this.chosenYear ?? yearToBegin(this.app.yard, this.app.today());
@@ -170,7 +161,7 @@ export class SeasonPanel extends AppPart {
         last = { ...last, layout: each };
       }}>${words}</button>`;
     const next = nextVisit(app.yard, app.today());
-    const inYear = visits.filter((visit) => dayOfVisit(visit)?.startsWith(String(year))).length;
+    const inYear = visits.filter((visit) => dateOfVisit(visit)?.startsWith(String(year))).length;
     return html`
       <div class="row bar">
         <div class="layouts" role="group" aria-label="How the year is shown">${choose('weeks', 'Weeks')}${choose('list', 'List')}</div>
@@ -188,7 +179,7 @@ export class SeasonPanel extends AppPart {
     ]);
     const { yard, derived } = app.session;
     const figures = yard.visits
-      .filter((visit) => dayOfVisit(visit)?.startsWith(String(year)))
+      .filter((visit) => dateOfVisit(visit)?.startsWith(String(year)))
       .flatMap((visit) => derived.visit(visit.id)?.figures ?? []);
     const stamp = `${app.services.now().toISOString().replace(/[-:]/g, '').slice(0, 15)}Z`;
     const name =
@@ -210,7 +201,7 @@ export class SeasonPanel extends AppPart {
 
   private hasDays(year: number): boolean {
     const { visits, programs } = this.app.yard;
-    const days = [...visits.map(dayOfVisit), ...programs.map((program) => program.from)];
+    const days = [...visits.map(dateOfVisit), ...programs.map((program) => program.from)];
     return days.some((day) => day?.startsWith(String(year)));
   }
 

@@ -1,6 +1,7 @@
 import { css, html, nothing, svg, type TemplateResult } from 'lit';
 import { HATCHES, ZONE_INKS } from '../../draft/hatches';
 import { productOfDose } from '../../plan/applyUse';
+import { dateOfVisit } from '../../plan/heldWith';
 import { isLiquid } from '../../plan/rate';
 import { CLASS_WORDS } from '../../words/productWords';
 import { classesOfVisit, dayWords, productsWords, visitName } from '../../words/seasonWords';
@@ -27,7 +28,7 @@ export function chipClasses({ issues, isHeld, isDone }: ChipModel, isDragged: bo
 
 /** The words of a chip for those who hear it: what, when, where, done or not, and what is wrong. */
 export function chipLabel(yard: Yard, { visit, issues, isDone }: ChipModel): string {
-  const date = visit.doneOn ?? visit.date;
+  const date = dateOfVisit(visit);
   const classes = classesOfVisit(yard, visit).map((one) => CLASS_WORDS[one].toLowerCase());
   const parts = [
     visitName(visit),

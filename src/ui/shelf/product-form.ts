@@ -4,6 +4,7 @@ import { checkProduct } from '../../plan/check';
 import { replaceProduct } from '../../yard/edits';
 import { type Issue, PRODUCT_FORMS, type Product } from '../../yard/types';
 import { AppPart, fieldValue, isTicked } from '../parts/app-part';
+import { focusAll } from '../parts/focus-all';
 import { fold } from '../parts/fold';
 import { issueNotes, issuesAt, withoutName } from '../parts/issue-notes';
 import './analysis-fields';
@@ -88,10 +89,7 @@ export class ProductForm extends AppPart {
 
   /** Puts the cursor in the name, all of it chosen. */
   focusName(): void {
-    void this.updateComplete.then(() => {
-      this.nameField?.focus();
-      this.nameField?.select();
-    });
+    focusAll(this, () => this.nameField);
   }
 
   protected override willUpdate(changed: Map<string, unknown>): void {

@@ -6,6 +6,7 @@ import { tablesOf, usualTable } from '../../soil/tables';
 import { EXTRACTANT_WORDS, tableSourceWords } from '../../words/soilWords';
 import { EXTRACTANTS, type SoilTest, type ZoneChoice } from '../../yard/types';
 import { AppPart, fieldValue } from '../parts/app-part';
+import { focusAll } from '../parts/focus-all';
 import '../parts/number-field';
 import type { NumberChange } from '../parts/number-field';
 import '../parts/quantity-field';
@@ -36,10 +37,7 @@ export class SoilForm extends AppPart {
 
   /** Puts the cursor in the name, all of it chosen. */
   focusName(): void {
-    void this.updateComplete.then(() => {
-      this.nameField?.focus();
-      this.nameField?.select();
-    });
+    focusAll(this, () => this.nameField);
   }
 
   protected override render() {

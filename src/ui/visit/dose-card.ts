@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { SOIL_REFUSAL } from '../../plan/soilGate';
+import { SOIL_REFUSAL } from '../../plan/soilOverride';
 import type { DoseFigures } from '../../plan/types';
 import { replaceVisit } from '../../yard/edits';
 import type { Product, Visit, VisitDose, ZoneChoice } from '../../yard/types';

@@ -3,7 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import { formatAreaOfPm } from '../../units/format';
 import { CLASS_WORDS } from '../../words/productWords';
 import { zoneWords } from '../../words/zoneWords';
-import { chosenZones, zoneClass } from '../../yard/choose';
+import { chosenZones, treatableZones, zoneClass } from '../../yard/choose';
 import { ZONE_CLASSES, type Zone, type ZoneChoice, type ZoneClass } from '../../yard/types';
 import { AppPart, isTicked } from '../parts/app-part';
 import { shared } from '../parts/shared';
@@ -30,7 +30,7 @@ export class ZoneChoiceField extends AppPart {
 
   protected override render() {
     const { yard } = this.app;
-    const zones = yard.zones.filter((zone) => zoneClass(zone) !== null);
+    const zones = treatableZones(yard);
     if (zones.length === 0) {
       return html`<p class="note">There is no turf, bed or other ground yet. Draw it under Measure first.</p>`;
     }
