@@ -20,13 +20,39 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   plan: ['soil', 'measure', 'yard', 'units'],
   season: ['plan', 'need', 'soil', 'yard', 'units'],
   buy: ['plan', 'yard', 'units'],
-  cover: ['plan', 'measure', 'yard', 'units'],
-  session: ['season', 'cover', 'plan', 'survey', 'measure', 'yard', 'units'],
-  io: ['season', 'buy', 'plan', 'picture', 'survey', 'measure', 'yard', 'units'],
+  pace: ['plan', 'yard', 'units'],
+  cover: ['pace', 'plan', 'measure', 'yard', 'units'],
+  session: ['season', 'cover', 'pace', 'plan', 'survey', 'measure', 'yard', 'units'],
+  io: ['season', 'buy', 'cover', 'pace', 'plan', 'picture', 'survey', 'measure', 'yard', 'units'],
   picture: ['survey', 'measure', 'yard', 'units'],
   draft: ['yard'],
-  words: ['session', 'season', 'buy', 'need', 'soil', 'cover', 'plan', 'survey', 'measure', 'yard', 'units'],
-  map: ['session', 'picture', 'cover', 'plan', 'survey', 'measure', 'yard', 'units', 'draft', 'words'],
+  words: [
+    'session',
+    'season',
+    'buy',
+    'need',
+    'soil',
+    'cover',
+    'pace',
+    'plan',
+    'survey',
+    'measure',
+    'yard',
+    'units',
+  ],
+  map: [
+    'session',
+    'picture',
+    'cover',
+    'pace',
+    'plan',
+    'survey',
+    'measure',
+    'yard',
+    'units',
+    'draft',
+    'words',
+  ],
   print: [
     'session',
     'season',
@@ -34,6 +60,7 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
     'need',
     'soil',
     'cover',
+    'pace',
     'plan',
     'measure',
     'yard',
@@ -53,6 +80,7 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
     'need',
     'soil',
     'cover',
+    'pace',
     'plan',
     'survey',
     'measure',
@@ -65,10 +93,10 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
 /** Single files open to folders below them: the words of the document are types only. */
 const ALLOWED_FILES: Readonly<Record<string, readonly string[]>> = { units: ['yard/types'] };
 /** Of these folders `words` knows the types alone. */
-const WORDS_TYPES = ['session/types', 'cover/types'];
+const WORDS_TYPES = ['session/types', 'cover/types', 'cover/passTypes'];
 /** The map's port: all that a screen may know of the map. */
 const MAP_PORT = ['map/types', 'map/sources', 'map/fakeMap'];
-const CORE = ['units', 'yard', 'measure', 'survey', 'soil', 'need', 'plan', 'season', 'buy', 'cover'];
+const CORE = ['units', 'yard', 'measure', 'survey', 'soil', 'need', 'plan', 'season', 'buy', 'pace', 'cover'];
 const OUTSIDE_CORE = /^(leaflet|lit|idb-keyval|terra-draw|node:)/;
 /** Packages held to the folders that may use them. */
 const PACKAGE_HOMES: readonly (readonly [RegExp, readonly string[]])[] = [

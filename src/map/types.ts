@@ -1,3 +1,4 @@
+import type { DoseCoverage } from '../cover/passTypes';
 import type { NoApplyStrip, RinseEdge } from '../cover/types';
 import type { MeasuredYard, Slip } from '../measure/types';
 import type {
@@ -33,6 +34,16 @@ export interface Trial {
   readonly unassigned?: readonly { readonly parts: readonly Rings[]; readonly label: string }[];
 }
 
+/** The walk of one dose, as drawn over the zones. */
+export interface CoveragePicture {
+  readonly dose: DoseCoverage;
+  readonly swathM: number;
+  /** so much of the walk is done, m along all its legs, with the walker there; null: all is shown, no walker. */
+  readonly walkedM: number | null;
+  /** circles that the hose reaches; empty: none. */
+  readonly hose: readonly { readonly at: Position; readonly lengthM: number }[];
+}
+
 /** All the map draws; a picture of the document, never the truth. */
 export interface MapPicture {
   readonly yard: Yard;
@@ -45,6 +56,8 @@ export interface MapPicture {
     readonly strips: readonly NoApplyStrip[];
     readonly rinseEdges: readonly RinseEdge[];
   } | null;
+  /** the walk of one dose; null or absent: none. */
+  readonly coverage?: CoveragePicture | null;
   readonly units: UnitSystem;
   readonly baseLayer: BaseLayer;
   /** beneath a picture of the person's own; null or absent: the paper. */

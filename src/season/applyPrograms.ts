@@ -115,10 +115,25 @@ function filled(
   const doses = ask.doses.map((dose): VisitDose => {
     const at = spare.findIndex((one) => one.productId === dose.productId && one.useId === dose.useId);
     const [same] = at < 0 ? [] : spare.splice(at, 1);
-    return { ...newDose(same?.id ?? newId('dose'), dose.productId), ...dose };
+    // how it is walked is the person's own, whatever the program puts down
+    const passes = same && { passes: same.passes };
+    return { ...newDose(same?.id ?? newId('dose'), dose.productId), ...passes, ...dose };
   });
   const { name, zones, tankL } = ask;
   const program = { id: ask.programId, date: ask.date, asMade };
   const id = visit?.id ?? newId('visit');
-  return { ...visit, id, name, date, zones, doses, tankL, note: '', doneOn: null, program };
+  return {
+    startMarkId: null,
+    endMarkId: null,
+    ...visit,
+    id,
+    name,
+    date,
+    zones,
+    doses,
+    tankL,
+    note: '',
+    doneOn: null,
+    program,
+  };
 }

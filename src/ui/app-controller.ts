@@ -4,7 +4,7 @@ import type { ShapeResult } from '../measure/shapes';
 import type { PictureStorage } from '../session/pictureStorage';
 import type { DerivedVisit, OpenResult, YardEntry, YardSession, YardStorage } from '../session/types';
 import type { BaseLayer, Issue, MowingClass, Position, UnitSystem, Yard, ZoneKind } from '../yard/types';
-import type { App, ViewState } from './app';
+import type { App, CoverageState, ViewState } from './app';
 import { createMapEvents } from './map-events';
 import type { Theme } from './theme';
 
@@ -54,6 +54,7 @@ const FIRST_VIEW: ViewState = {
   step: 'measure',
   selectedZoneIds: [],
   visitId: null,
+  doseId: null,
   productId: null,
   tool: { type: 'select' },
   way: null,
@@ -122,6 +123,8 @@ export class AppController implements App {
     const { visitId } = this.view;
     return visitId === null || !this.current ? null : this.current.derived.visit(visitId);
   }
+
+  readonly coverage: CoverageState = { state: 'none' };
 
   /** @returns a function that ends the subscription. */
   subscribe(listener: () => void): () => void {

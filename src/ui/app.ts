@@ -1,9 +1,20 @@
+import type { VisitCoverage } from '../cover/passTypes';
 import type { MapPort, Tool, Trial } from '../map/types';
 import type { DerivedVisit, YardSession } from '../session/types';
 import type { Issue, Position, UnitSystem, Yard } from '../yard/types';
 
 /** The parts of the job that have a screen; each can be opened at any time. */
-export const STEPS = ['measure', 'need', 'shelf', 'season', 'visit', 'buy', 'sheet', 'yards'] as const;
+export const STEPS = [
+  'measure',
+  'need',
+  'shelf',
+  'season',
+  'visit',
+  'passes',
+  'buy',
+  'sheet',
+  'yards',
+] as const;
 export type Step = (typeof STEPS)[number];
 
 /** Ways of getting at an area, beside drawing; each has a form of its own in the Measure panel. */
@@ -15,6 +26,8 @@ export interface ViewState {
   readonly step: Step;
   readonly selectedZoneIds: readonly string[];
   readonly visitId: string | null;
+  /** dose of that visit whose passes are shown; null: the first. */
+  readonly doseId: string | null;
   readonly productId: string | null;
   readonly tool: Tool;
   /** the way whose form is open in the Measure panel; null: the list of zones. */
@@ -22,6 +35,14 @@ export interface ViewState {
   /** what is open in the panel asks for the broad panel of a wide screen, whatever the step. */
   readonly isBroad: boolean;
 }
+
+/** The walks of the visit in hand: laid out in a worker, so they come a moment later. */
+export type CoverageState =
+  | { readonly state: 'none' }
+  /** `before`: what was last laid out of the same visit, to be shown meanwhile. */
+  | { readonly state: 'working'; readonly before: VisitCoverage | null }
+  | { readonly state: 'ready'; readonly coverage: VisitCoverage }
+  | { readonly state: 'failed'; readonly message: string };
 
 /**
  * What every panel gets as its `app` property. A panel also gets `rev`, a number that grows at each
@@ -35,6 +56,8 @@ export interface App {
   readonly units: UnitSystem;
   /** the visit that `view.visitId` names, derived; null when none. */
   readonly visit: DerivedVisit | null;
+  /** the walks of that visit, on the screens that show them. */
+  readonly coverage: CoverageState;
   setView(change: Partial<ViewState>): void;
   dispatch(label: string, edit: (yard: Yard) => Yard, mergeKey?: string): void;
   /** a message beside the map, until dismissed or replaced. */

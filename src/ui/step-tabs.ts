@@ -11,6 +11,7 @@ export const STEP_WORDS: Readonly<Record<Step, string>> = {
   shelf: 'Shelf',
   season: 'Season',
   visit: 'Visit',
+  passes: 'Passes',
   buy: 'Buy',
   sheet: 'Sheet',
   yards: 'Yards',

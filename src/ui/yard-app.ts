@@ -24,6 +24,7 @@ const LATE: Readonly<Partial<Record<Step, () => Promise<unknown>>>> = {
   shelf: () => import('./shelf/shelf-panel'),
   season: () => import('./season/season-panel'),
   visit: () => import('./visit/visit-panel'),
+  passes: () => import('./passes/passes-panel'),
   buy: () => import('./buy/buy-panel'),
   sheet: () => import('./sheet/sheet-panel'),
   yards: () => import('./yards/yards-panel'),
@@ -219,6 +220,8 @@ export class YardApp extends AppPart {
         return html`<shelf-panel .app=${app} .rev=${rev}></shelf-panel>`;
       case 'visit':
         return html`<visit-panel .app=${app} .rev=${rev}></visit-panel>`;
+      case 'passes':
+        return html`<passes-panel .app=${app} .rev=${rev}></passes-panel>`;
       case 'sheet':
         return html`<sheet-panel .app=${app} .rev=${rev}></sheet-panel>`;
       case 'yards':

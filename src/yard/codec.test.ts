@@ -138,7 +138,7 @@ describe('yardFromGeoJson', () => {
     const { yard, issues } = yardFromGeoJson(value);
     expect(yard).toBeNull();
     expect(issues[0]?.code).toBe('newer-version');
-    expect(issues[0]?.message).toContain('file version 7; this one reads up to 3');
+    expect(issues[0]?.message).toContain('file version 7; this one reads up to 4');
   });
 
   it('brings a file without a version to today’s', () => {
@@ -146,7 +146,7 @@ describe('yardFromGeoJson', () => {
     const { id, name } = value.measuredYard;
     const { yard, issues } = yardFromGeoJson({ ...value, measuredYard: { id, name } });
     expect(issues).toEqual([]);
-    expect(yard?.schemaVersion).toBe(3);
+    expect(yard?.schemaVersion).toBe(4);
     expect([yard?.products, yard?.visits, yard?.zones.length]).toEqual([[], [], 4]);
   });
 

@@ -6,6 +6,7 @@ import { readSettings } from './schema';
 import {
   checkCapsShape,
   checkClimateShape,
+  checkEquipmentShape,
   checkNeedShape,
   checkOverrideShape,
   checkProductShape,
@@ -79,6 +80,7 @@ export function yardFromGeoJson(value: unknown): DecodedYard {
     marks: features.marks,
     parcel: features.parcel,
     products: decodeList(member, 'products', 'product', checkProductShape, issues),
+    equipment: decodeList(member, 'equipment', 'piece of equipment', checkEquipmentShape, issues),
     visits: decodeList(member, 'visits', 'visit', checkVisitShape, issues),
     soilTests: decodeList(member, 'soilTests', 'soil test', checkSoilTestShape, issues),
     needs: decodeList(member, 'needs', 'need', checkNeedShape, issues),
@@ -147,7 +149,16 @@ type Members = Readonly<Record<string, unknown>>;
 type Check<T> = (value: unknown) => { ok: true; value: T } | { ok: false; faults: readonly Fault[] };
 
 /** Lists of the yard's own member. */
-const LISTS = ['products', 'visits', 'soilTests', 'needs', 'programs', 'rules', 'overrides'] as const;
+const LISTS = [
+  'products',
+  'equipment',
+  'visits',
+  'soilTests',
+  'needs',
+  'programs',
+  'rules',
+  'overrides',
+] as const;
 
 function decodeList<T extends { readonly id: string }>(
   member: Members,
@@ -172,7 +183,7 @@ function decodeList<T extends { readonly id: string }>(
     const name = isMembers(raw) && typeof raw.name === 'string' && raw.name !== '' ? ` (“${raw.name}”)` : '';
     const who = `${what.charAt(0).toUpperCase()}${what.slice(1)} ${i + 1}${name}`;
     if (!result.ok) {
-      const code = `bad-${what.replace(' ', '-')}`;
+      const code = `bad-${what.replaceAll(' ', '-')}`;
       tellFaults(result.faults, at, `${who}:`, 'it was left out', 'error', issues, code);
     } else if (items.some((item) => item.id === result.value.id)) {
       const message = `${who} has the id of an earlier one and was left out.`;

@@ -52,6 +52,7 @@ const ZONE_KEYS = [
   'sketch',
   'isLocked',
   'slope',
+  'downhillDeg',
   'plantedOn',
 ];
 
@@ -142,6 +143,7 @@ function decodeArea(
     isPlaced,
     isLocked: read('isLocked') as boolean | undefined,
     slope: read('slope') as number | undefined,
+    downhillDeg: read('downhillDeg') as number | undefined,
     plantedOn: read('plantedOn', kind === 'turf') as string | undefined,
     extra: extraOf(feature, properties, ZONE_KEYS),
   });

@@ -1,9 +1,12 @@
 import { KG_PER_M2_OF_LB_PER_1000_SQFT } from '../units/factors';
 import type {
+  Applicator,
   Climate,
+  Equipment,
   LabelLimits,
   NutrientCaps,
   Parcel,
+  PassChoice,
   Product,
   Settings,
   Survey,
@@ -16,7 +19,7 @@ import type {
 } from './types';
 
 /** Version of the document written by this program. Older ones migrate in `migrations.ts`. */
-export const SCHEMA_VERSION = 3;
+export const SCHEMA_VERSION = 4;
 
 /**
  * First guess at the standard deviation of a corner, metres, for each way of measuring; common
@@ -46,6 +49,8 @@ export const DEFAULT_SETTINGS: Settings = {
   currency: '$',
   elevationM: null,
   strips: { stormDrainM: 3.048, wellM: 15.24, waterM: 4.572 },
+  hose: { lengthM: null, flowLPerS: null },
+  stepM: null,
   baseLayer: { kind: 'grid' },
   ownLayers: [],
   gapToleranceM: 0.5,
@@ -82,6 +87,50 @@ export const NO_LIMITS: LabelLimits = {
   maxDosesPerYear: null,
   maxAirTempC: null,
 };
+
+/** Passes with the equipment at hand, one coat, the shortest walk. */
+export const DEFAULT_PASSES: PassChoice = {
+  equipmentId: null,
+  headerLaps: null,
+  coats: 1,
+  isGuarded: false,
+  headings: {},
+};
+
+/** Usual swaths until the person measures their own, m; common practice, no source. */
+export const USUAL_SWATH_M: Readonly<Record<Applicator, number>> = {
+  'hose-end': 1.8,
+  'tank-sprayer': 1.2,
+  'broadcast-spreader': 3,
+  'drop-spreader': 0.55,
+  'by-hand': 1.5,
+};
+
+/** Equipment of which nothing is measured yet. @param id stable id, made by the caller */
+export function newEquipment(
+  id: string,
+  applicator: Applicator,
+  fields: Partial<Omit<Equipment, 'id' | 'applicator'>> = {},
+): Equipment {
+  return {
+    id,
+    applicator,
+    name: '',
+    swathM: USUAL_SWATH_M[applicator],
+    overlapShare: 0,
+    spreadDistanceM: null,
+    hasEdgeGuard: false,
+    guardedSpreadM: null,
+    flowLPerS: null,
+    productShare: null,
+    holds: null,
+    speedMPerS: null,
+    settings: [],
+    calibrations: [],
+    note: '',
+    ...fields,
+  };
+}
 
 /** A label silent in all but what is given. @param id stable id, made by the caller */
 export function newProduct(id: string, fields: Partial<Omit<Product, 'id'>> = {}): Product {
@@ -127,6 +176,8 @@ export function newVisit(id: string, fields: Partial<Omit<Visit, 'id'>> = {}): V
     zones: { classes: [], include: [], exclude: [] },
     doses: [],
     tankL: null,
+    startMarkId: null,
+    endMarkId: null,
     note: '',
     doneOn: null,
     program: null,
@@ -146,6 +197,7 @@ export function newDose(
     useId: null,
     rateFactor: 1,
     zones: null,
+    passes: DEFAULT_PASSES,
     actual: null,
     taken: null,
     laid: null,
@@ -163,6 +215,7 @@ export function emptyYard(id: string, name: string): Yard {
     marks: [],
     parcel: null,
     products: [],
+    equipment: [],
     visits: [],
     soilTests: [],
     needs: [],
@@ -197,6 +250,7 @@ export function newZone(
     isPlaced: fields.isPlaced ?? true,
     isLocked: fields.isLocked ?? false,
     slope: fields.slope ?? null,
+    downhillDeg: fields.downhillDeg ?? null,
     plantedOn: kind === 'turf' ? (fields.plantedOn ?? null) : null,
     extra: fields.extra ?? {},
   };

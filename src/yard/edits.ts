@@ -87,10 +87,16 @@ export function replaceMark(yard: Yard, mark: Mark): Yard {
   return marks === yard.marks ? yard : { ...yard, marks };
 }
 
-/** Removes a mark. */
+/** Removes a mark; no walk begins or ends at it any longer. */
 export function removeMark(yard: Yard, markId: string): Yard {
   const marks = removed(yard.marks, [markId]);
-  return marks === yard.marks ? yard : { ...yard, marks };
+  if (marks === yard.marks) return yard;
+  const visits = mapped(yard.visits, (visit) => {
+    if (visit.startMarkId !== markId && visit.endMarkId !== markId) return visit;
+    const startMarkId = visit.startMarkId === markId ? null : visit.startMarkId;
+    return { ...visit, startMarkId, endMarkId: visit.endMarkId === markId ? null : visit.endMarkId };
+  });
+  return { ...yard, marks, visits };
 }
 
 /** Adds a product to the shelf. @throws Error when a product has its id. */
@@ -106,7 +112,7 @@ export function replaceProduct(yard: Yard, product: Product): Yard {
 
 /**
  * Removes a product, and every dose of it from the programs and the visits still planned. Doses that are done
- * stay: what was laid down is history.
+ * stay: what was laid down is history. Settings of a spreader for it go.
  */
 export function removeProduct(yard: Yard, productId: string): Yard {
   const products = removed(yard.products, [productId]);
@@ -115,7 +121,11 @@ export function removeProduct(yard: Yard, productId: string): Yard {
     visit.doneOn === null ? withoutDoses(visit, productId) : visit,
   );
   const programs = mapped(yard.programs, (program) => withoutDoses(program, productId));
-  return { ...yard, products, visits, programs };
+  const equipment = mapped(yard.equipment, (each) => {
+    const settings = each.settings.filter((setting) => setting.productId !== productId);
+    return settings.length === each.settings.length ? each : { ...each, settings };
+  });
+  return { ...yard, products, visits, programs, equipment };
 }
 
 /** Adds a visit. @throws Error when a visit has its id. */
@@ -143,7 +153,7 @@ export function removeVisit(yard: Yard, visitId: string): Yard {
 }
 
 /** Lists of the yard beside zones, marks, products and visits, whose entries stand by themselves. */
-type OwnList = 'soilTests' | 'needs' | 'programs' | 'rules' | 'overrides';
+type OwnList = 'equipment' | 'soilTests' | 'needs' | 'programs' | 'rules' | 'overrides';
 
 /** Adds an entry to one of the yard's lists. @throws Error when an entry has its id. */
 export function addEntry<K extends OwnList>(yard: Yard, list: K, item: Yard[K][number]): Yard {
@@ -156,14 +166,21 @@ export function replaceEntry<K extends OwnList>(yard: Yard, list: K, item: Yard[
   return items === yard[list] ? yard : { ...yard, [list]: items };
 }
 
-/** Removes an entry. A program's visits stay, as made by hand. */
+/** Removes an entry. A program's visits stay, as made by hand; doses that named a piece of equipment take what is at hand. */
 export function removeEntry(yard: Yard, list: OwnList, id: string): Yard {
   const items = removed<Named>(yard[list], [id]);
   if (items === yard[list]) return yard;
-  const visits =
-    list === 'programs'
-      ? mapped(yard.visits, (visit) => (visit.program?.id === id ? { ...visit, program: null } : visit))
-      : yard.visits;
+  const left: Partial<Record<OwnList, (visit: Visit) => Visit>> = {
+    programs: (visit) => (visit.program?.id === id ? { ...visit, program: null } : visit),
+    equipment: (visit) => {
+      const doses = mapped(visit.doses, (dose) =>
+        dose.passes.equipmentId === id ? { ...dose, passes: { ...dose.passes, equipmentId: null } } : dose,
+      );
+      return doses === visit.doses ? visit : { ...visit, doses };
+    },
+  };
+  const change = left[list];
+  const visits = change === undefined ? yard.visits : mapped(yard.visits, change);
   return { ...yard, visits, [list]: items };
 }
 

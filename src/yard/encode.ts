@@ -39,6 +39,7 @@ export function yardToGeoJson(yard: Yard, decimals: number = STORED_DECIMALS): Y
       name: yard.name,
       settings: yard.settings,
       products: yard.products,
+      equipment: yard.equipment,
       visits: yard.visits,
       soilTests: yard.soilTests,
       needs: yard.needs,
@@ -77,6 +78,7 @@ function zoneToFeature(zone: Zone, decimals: number): unknown {
       ...(zone.isPlaced ? {} : { sketch: geometry }),
       ...(zone.isLocked ? { isLocked: true } : {}),
       ...(zone.slope === null ? {} : { slope: zone.slope }),
+      ...(zone.downhillDeg === null ? {} : { downhillDeg: zone.downhillDeg }),
       ...(zone.plantedOn === null ? {} : { plantedOn: zone.plantedOn }),
     },
   };

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { yardFromGeoJson } from './codec';
-import { DEFAULT_CAPS, NO_CLIMATE, SCHEMA_VERSION } from './defaults';
+import { DEFAULT_CAPS, DEFAULT_PASSES, NO_CLIMATE, SCHEMA_VERSION } from './defaults';
 import { MIGRATIONS, migrate } from './migrations';
 
 it('has a step from every older version', () => {
@@ -77,5 +77,28 @@ it('opens a file of version 2 whole: one use a label, nothing planned beside vis
     caps: DEFAULT_CAPS,
     rules: [],
     overrides: [],
+  });
+});
+
+it('opens a file of version 3 whole: no equipment, passes as usual', () => {
+  const url = new URL('../../tests/fixtures/yards/version-3.geojson', import.meta.url);
+  const { yard, issues } = yardFromGeoJson(JSON.parse(readFileSync(url, 'utf8')));
+  expect(issues).toEqual([]);
+  expect(yard).toMatchObject({
+    schemaVersion: SCHEMA_VERSION,
+    name: 'Mill lane',
+    zones: [{ id: 'z-lawn', slope: 0.12, downhillDeg: null }],
+    equipment: [],
+    settings: { hose: { lengthM: null, flowLPerS: null }, stepM: null },
+    visits: [
+      {
+        id: 'v-1',
+        startMarkId: null,
+        endMarkId: null,
+        doses: [{ passes: DEFAULT_PASSES }],
+      },
+    ],
+    needs: [{ id: 'n-1' }],
+    rules: [{ id: 'r-1', terms: { kind: 'buffer', widthM: 6 } }],
   });
 });

@@ -19,6 +19,8 @@ export const MIGRATIONS: Readonly<Record<number, (file: Members) => Members>> = 
   1: (file) => ({ ...file, [MEMBER]: { ...((file[MEMBER] ?? {}) as Members), schemaVersion: 2 } }),
   /** 2: before labels had several uses, and yards soil tests, needs, programs, caps and rules; all may be missing. */
   2: (file) => ({ ...file, [MEMBER]: { ...((file[MEMBER] ?? {}) as Members), schemaVersion: 3 } }),
+  /** 3: before equipment, passes of a dose, a hose and the fall of the ground; all may be missing. */
+  3: (file) => ({ ...file, [MEMBER]: { ...((file[MEMBER] ?? {}) as Members), schemaVersion: 4 } }),
 };
 
 /**

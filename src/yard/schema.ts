@@ -89,6 +89,11 @@ export const settingSchemas = {
   currency: text,
   elevationM: v.nullable(finite),
   strips: v.looseObject({ stormDrainM: notNegative, wellM: notNegative, waterM: notNegative }),
+  hose: v.looseObject({
+    lengthM: v.optional(v.nullable(positive), null),
+    flowLPerS: v.optional(v.nullable(positive), null),
+  }),
+  stepM: v.nullable(positive),
   baseLayer,
   ownLayers: v.array(baseLayer, 'must be a list'),
   gapToleranceM: notNegative,
@@ -117,6 +122,7 @@ export const zonePropertySchemas = {
   cutsSameKind: v.boolean('must be true or false'),
   isLocked: v.boolean('must be true or false'),
   slope: notNegative,
+  downhillDeg: v.pipe(notNegative, v.ltValue(360, 'must be less than 360')),
   plantedOn: date,
 };
 

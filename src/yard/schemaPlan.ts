@@ -3,8 +3,10 @@ import { DEFAULT_CAPS } from './defaults';
 import { checkShape, date, finite, id, notNegative, positive, text } from './shapes';
 import {
   APPLICATORS,
+  CALIBRATIONS,
   type Climate,
   ELEMENTS,
+  type Equipment,
   EXTRACTANTS,
   GRASS_SEASONS,
   type LocalRule,
@@ -130,6 +132,51 @@ const choice = v.looseObject({
   exclude: listOf(text),
 });
 
+const share = v.pipe(notNegative, v.maxValue(1, 'must be 1 or less'));
+
+const equipmentSchema = v.looseObject({
+  id,
+  name: v.optional(text, ''),
+  applicator: oneOf(APPLICATORS),
+  swathM: positive,
+  overlapShare: v.optional(v.pipe(notNegative, v.maxValue(0.5, 'must be 0.5 or less')), 0),
+  spreadDistanceM: orNull(notNegative),
+  hasEdgeGuard: v.optional(flag, false),
+  guardedSpreadM: orNull(notNegative),
+  flowLPerS: orNull(positive),
+  productShare: orNull(share),
+  holds: orNull(amount),
+  speedMPerS: orNull(positive),
+  settings: v.optional(
+    listOf(v.looseObject({ productId: text, words: v.optional(text, ''), rateKgPerM2: notNegative })),
+    [],
+  ),
+  calibrations: v.optional(
+    listOf(
+      v.looseObject({
+        id,
+        kind: oneOf(CALIBRATIONS),
+        on: date,
+        productId: orNull(text),
+        readings: v.optional(v.record(text, finite), {}),
+        note: v.optional(text, ''),
+      }),
+    ),
+    [],
+  ),
+  note: v.optional(text, ''),
+});
+
+const passesSchema = v.looseObject({
+  equipmentId: orNull(text),
+  headerLaps: orNull(
+    v.pipe(notNegative, v.integer('must be a whole number'), v.maxValue(5, 'must be 5 or less')),
+  ),
+  coats: v.optional(v.picklist([1, 2], 'must be 1 or 2'), 1),
+  isGuarded: v.optional(flag, false),
+  headings: v.optional(v.record(text, v.pipe(notNegative, v.ltValue(180, 'must be less than 180'))), {}),
+});
+
 const doneRecord = v.looseObject({
   productName: text,
   useName: v.optional(text, ''),
@@ -151,12 +198,15 @@ const visitSchema = v.looseObject({
       useId: orNull(text),
       rateFactor: v.optional(positive, 1),
       zones: orNull(choice),
+      passes: v.optional(passesSchema, {}),
       actual: orNull(amount),
       taken: orNull(v.record(text, notNegative)),
       laid: orNull(doneRecord),
     }),
   ),
   tankL: orNull(positive),
+  startMarkId: orNull(text),
+  endMarkId: orNull(text),
   note: v.optional(text, ''),
   doneOn: orNull(date),
   program: orNull(v.looseObject({ id: text, date, asMade: v.optional(text) })),
@@ -301,6 +351,8 @@ function shapeOf<T>(schema: v.GenericSchema<unknown, unknown>) {
 
 /** A product of the file. */
 export const checkProductShape = shapeOf<Product>(productSchema);
+/** A piece of equipment of the file. */
+export const checkEquipmentShape = shapeOf<Equipment>(equipmentSchema);
 /** A visit of the file. */
 export const checkVisitShape = shapeOf<Visit>(visitSchema);
 /** A soil test of the file. */

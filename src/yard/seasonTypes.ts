@@ -1,3 +1,4 @@
+import type { PassChoice } from './equipmentTypes';
 import type { Amount, Analysis, Nutrient } from './productTypes';
 import type { ZoneChoice } from './types';
 
@@ -33,6 +34,8 @@ export interface VisitDose {
   readonly rateFactor: number;
   /** null: the visit's zones; else a choice of its own. */
   readonly zones: ZoneChoice | null;
+  /** how its passes are laid on the ground. */
+  readonly passes: PassChoice;
   /** product really used, once it is done; null: as planned. */
   readonly actual: Amount | null;
   /** packs taken off the shelf when it was marked done (fractions of opened ones too), by pack id; null: none were. */
@@ -52,6 +55,9 @@ export interface Visit {
   readonly doses: readonly VisitDose[];
   /** what the sprayer's tank holds, litres; null: no tank. */
   readonly tankL: number | null;
+  /** marks (a gate, a hose bib) where the walk begins and where it ends; null: wherever it is shortest. */
+  readonly startMarkId: string | null;
+  readonly endMarkId: string | null;
   readonly note: string;
   /** YYYY-MM-DD on which it was done; null: still planned. */
   readonly doneOn: string | null;

@@ -4,6 +4,7 @@
  * Immutable: an edit makes a new document that shares every untouched part, so `===` tells what changed.
  */
 
+import type { Equipment } from './equipmentTypes';
 import type { Product } from './productTypes';
 import type {
   Climate,
@@ -16,6 +17,7 @@ import type {
   Visit,
 } from './seasonTypes';
 
+export * from './equipmentTypes';
 export * from './productTypes';
 export * from './seasonTypes';
 
@@ -97,6 +99,8 @@ export interface Zone {
   readonly isLocked: boolean;
   /** rise over run, 0 or more; null: not given, taken as flat. */
   readonly slope: number | null;
+  /** direction in which it falls, degrees clockwise from true north, 0 to <360; null: not told. */
+  readonly downhillDeg: number | null;
   /** YYYY-MM-DD on which turf was sown or laid; null: established, or not told. */
   readonly plantedOn: string | null;
   /** unknown members of the feature and its properties, kept for the round trip. */
@@ -233,6 +237,10 @@ export interface Settings {
   readonly elevationM: number | null;
   /** widths left untreated round what must be spared, metres. Local code decides. */
   readonly strips: { readonly stormDrainM: number; readonly wellM: number; readonly waterM: number };
+  /** the garden hose: its length, m, and what comes out of it with plain water, L/s; null: not told. */
+  readonly hose: { readonly lengthM: number | null; readonly flowLPerS: number | null };
+  /** length of the person's own step, heel to heel, m; null: not measured. */
+  readonly stepM: number | null;
   readonly baseLayer: BaseLayer;
   /** base layers the user added. */
   readonly ownLayers: readonly BaseLayer[];
@@ -256,6 +264,7 @@ export interface Yard {
   /** null: no outline of the property is drawn. */
   readonly parcel: Parcel | null;
   readonly products: readonly Product[];
+  readonly equipment: readonly Equipment[];
   readonly visits: readonly Visit[];
   readonly soilTests: readonly SoilTest[];
   readonly needs: readonly NutrientNeed[];
@@ -279,6 +288,7 @@ export interface Place {
   readonly zoneId?: string;
   readonly markId?: string;
   readonly productId?: string;
+  readonly equipmentId?: string;
   readonly visitId?: string;
   readonly doseId?: string;
   readonly soilTestId?: string;
