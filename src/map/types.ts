@@ -34,6 +34,11 @@ export interface Trial {
   readonly unassigned?: readonly { readonly parts: readonly Rings[]; readonly label: string }[];
 }
 
+/** What of a walk the person can leave off the drawing. */
+export const WALK_LAYERS = ['passes', 'marks', 'tints'] as const;
+/** One of them: the lines walked, the run-out marks, the stretches of each container. */
+export type WalkLayer = (typeof WALK_LAYERS)[number];
+
 /** The walk of one dose, as drawn over the zones. */
 export interface CoveragePicture {
   readonly dose: DoseCoverage;
@@ -42,6 +47,8 @@ export interface CoveragePicture {
   readonly walkedM: number | null;
   /** circles that the hose reaches; empty: none. */
   readonly hose: readonly { readonly at: Position; readonly lengthM: number }[];
+  /** left off; absent: nothing is. */
+  readonly hides?: readonly WalkLayer[];
 }
 
 /** All the map draws; a picture of the document, never the truth. */
