@@ -1,3 +1,4 @@
+import { L_PER_GAL, M_PER_FT } from '../../src/units/factors';
 import { DEFAULT_SETTINGS, emptyYard } from '../../src/yard/defaults';
 import type { BaseLayer, Position, Yard } from '../../src/yard/types';
 import {
@@ -9,6 +10,7 @@ import {
   cornerLotSoilTests,
   cornerLotVisits,
 } from './cornerLotSeason';
+import { cornerLotEquipment } from './equipment';
 import {
   box,
   createFrame,
@@ -51,7 +53,12 @@ export const cornerLotZones: readonly DrawnZone[] = [
         ],
       ],
     ],
-    fields: { mowing: 'regular', note: 'Full sun; slopes a little to the south walk.' },
+    fields: {
+      mowing: 'regular',
+      slope: 0.03,
+      downhillDeg: 180,
+      note: 'Full sun; slopes a little to the south walk.',
+    },
     survey: TRACED,
   },
   {
@@ -88,7 +95,12 @@ export const cornerLotZones: readonly DrawnZone[] = [
         ],
       ],
     ],
-    fields: { mowing: 'regular', note: 'Shade of the maple after 3 pm.' },
+    fields: {
+      mowing: 'regular',
+      slope: 0.02,
+      downhillDeg: 60,
+      note: 'Shade of the maple after 3 pm; falls to the pond.',
+    },
     survey: TRACED,
   },
   { id: 'front-bed', name: 'Front bed', kind: 'bed', parts: [[box(6, 17.2, 18, 19.2)]], survey: TRACED },
@@ -164,6 +176,7 @@ export const cornerLotZones: readonly DrawnZone[] = [
 export const cornerLotMarks: readonly DrawnMark[] = [
   { id: 'drain', name: 'Storm drain, south street', kind: 'storm-drain', at: [26, -0.5] },
   { id: 'bib', name: 'Hose bib', kind: 'hose-bib', at: [18, 27] },
+  { id: 'bib-front', name: 'Front hose bib', kind: 'hose-bib', at: [16.5, 19] },
   { id: 'gate', name: 'Side gate', kind: 'gate', at: [3, 28] },
 ];
 
@@ -181,6 +194,7 @@ export function cornerLotYard(picture: BaseLayer): Yard {
     },
     marks: cornerLotMarks.map((mark) => placeMark(cornerLotFrame, mark)),
     products: cornerLotProducts,
+    equipment: cornerLotEquipment,
     visits: cornerLotVisits,
     soilTests: cornerLotSoilTests,
     needs: cornerLotNeeds,
@@ -188,7 +202,14 @@ export function cornerLotYard(picture: BaseLayer): Yard {
     programs: cornerLotPrograms,
     caps: cornerLotCaps,
     rules: cornerLotRules,
-    settings: { ...DEFAULT_SETTINGS, baseLayer: { kind: 'grid' }, ownLayers: [picture] },
+    settings: {
+      ...DEFAULT_SETTINGS,
+      baseLayer: { kind: 'grid' },
+      ownLayers: [picture],
+      // 100 ft; 5 gal in 55 s; 10 steps on 26 ft
+      hose: { lengthM: 100 * M_PER_FT, flowLPerS: (5 * L_PER_GAL) / 55 },
+      stepM: 2.6 * M_PER_FT,
+    },
   });
   return withRecords(yard);
 }

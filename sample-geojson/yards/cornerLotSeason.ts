@@ -1,5 +1,5 @@
 import { KG_PER_LB, L_PER_GAL, M2_PER_1000_SQFT } from '../../src/units/factors';
-import { DEFAULT_CAPS, newDose, newVisit } from '../../src/yard/defaults';
+import { DEFAULT_CAPS, DEFAULT_PASSES, newDose, newVisit } from '../../src/yard/defaults';
 import type {
   Climate,
   LocalRule,
@@ -162,12 +162,14 @@ export const cornerLotVisits: readonly Visit[] = [
     date: '2027-04-17',
     zones: { classes: ['turf-low-cut', 'turf-regular'], include: [], exclude: [] },
     doses: [
-      newDose('dose-april-iron', 'p-iron'),
+      newDose('dose-april-iron', 'p-iron', { passes: { ...DEFAULT_PASSES, headerLaps: 2 } }),
       newDose('dose-april-light', 'p-light', {
         zones: { classes: ['turf-low-cut'], include: ['front-lawn'], exclude: [] },
+        passes: { ...DEFAULT_PASSES, headerLaps: 1 },
       }),
     ],
     tankL: TANK_L,
+    startMarkId: 'bib-front',
     note: 'Iron first, from the tank; rinse the walks before the hose-end bottle.',
   }),
   newVisit('visit-may', {
@@ -175,13 +177,17 @@ export const cornerLotVisits: readonly Visit[] = [
     date: '2027-05-15',
     zones: REGULAR,
     doses: [
-      newDose('dose-may-granules', 'p-granules'),
+      newDose('dose-may-granules', 'p-granules', {
+        passes: { ...DEFAULT_PASSES, coats: 2, isGuarded: true },
+      }),
       newDose('dose-may-humic', 'p-humic', {
         rateFactor: 0.5,
         zones: { classes: ['turf-low-cut', 'bed'], include: [], exclude: ['corner-bed'] },
       }),
     ],
     tankL: TANK_L,
+    startMarkId: 'gate',
+    endMarkId: 'gate',
     note: 'Blow granules off the walks before watering in.',
   }),
   newVisit('visit-october', {

@@ -70,7 +70,9 @@ export interface DrawnZone {
   readonly name: string;
   readonly kind: ZoneKind;
   readonly parts: readonly (readonly (readonly Metres[])[])[];
-  readonly fields?: Partial<Pick<Zone, 'mowing' | 'material' | 'note' | 'cutsSameKind'>>;
+  readonly fields?: Partial<
+    Pick<Zone, 'mowing' | 'material' | 'note' | 'cutsSameKind' | 'slope' | 'downhillDeg'>
+  >;
   readonly survey: Survey;
 }
 

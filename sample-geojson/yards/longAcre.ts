@@ -1,5 +1,5 @@
-import { KG_PER_LB, M_PER_FT, M2_PER_1000_SQFT } from '../../src/units/factors';
-import { DEFAULT_SETTINGS, emptyYard, newDose, newVisit } from '../../src/yard/defaults';
+import { KG_PER_LB, L_PER_GAL, M_PER_FT, M2_PER_1000_SQFT } from '../../src/units/factors';
+import { DEFAULT_PASSES, DEFAULT_SETTINGS, emptyYard, newDose, newVisit } from '../../src/yard/defaults';
 import type {
   LocalRule,
   Material,
@@ -9,6 +9,7 @@ import type {
   Yard,
   ZoneChoice,
 } from '../../src/yard/types';
+import { longAcreEquipment } from './equipment';
 import {
   box,
   createFrame,
@@ -53,8 +54,20 @@ const treeRing = oval([10, 12], 2.5, 2.5, 40);
 const loopInside = oval([54, 20], 4, 4, 60);
 const pondIsland = oval([72, 48], 1.8, 1.2, 32);
 
-function lawn(id: string, name: string, outlines: readonly (readonly Metres[])[]): DrawnZone {
-  return { id, name, kind: 'turf', parts: [outlines], fields: { mowing: 'regular' }, survey: TRACED };
+function lawn(
+  id: string,
+  name: string,
+  outlines: readonly (readonly Metres[])[],
+  fall: DrawnZone['fields'] = {},
+): DrawnZone {
+  return {
+    id,
+    name,
+    kind: 'turf',
+    parts: [outlines],
+    fields: { mowing: 'regular', ...fall },
+    survey: TRACED,
+  };
 }
 function bed(id: string, name: string, ...parts: (readonly Metres[])[]): DrawnZone {
   return { id, name, kind: 'bed', parts: parts.map((outline) => [outline]), survey: TRACED };
@@ -73,9 +86,12 @@ function hard(
 }
 
 export const longAcreZones: readonly DrawnZone[] = [
-  lawn('southwest-lawn', 'Southwest lawn', [[[0, 0], SOUTH, MID, WEST], treeRing]),
+  lawn('southwest-lawn', 'Southwest lawn', [[[0, 0], SOUTH, MID, WEST], treeRing], {
+    slope: 0.02,
+    downhillDeg: 180,
+  }),
   lawn('southeast-lawn', 'Southeast lawn', [[SOUTH, [88, 4], EAST, MID], LONG_ACRE_ROCK]),
-  lawn('northeast-lawn', 'Northeast lawn', [[MID, EAST, [80, 57], NORTH]]),
+  lawn('northeast-lawn', 'Northeast lawn', [[MID, EAST, [80, 57], NORTH]], { slope: 0.04, downhillDeg: 30 }),
   lawn('northwest-lawn', 'Northwest lawn', [[MID, NORTH, [6, 52], WEST]]),
   {
     id: 'rough',
@@ -218,17 +234,26 @@ export function longAcreYard(): Yard {
     parcel: null,
     marks: longAcreMarks.map((mark) => placeMark(longAcreFrame, mark)),
     products: longAcreProducts,
+    equipment: longAcreEquipment,
     visits: [
       newVisit('visit-may', {
         name: 'Granules on every lawn',
         date: '2027-05-22',
         zones: LAWNS,
-        doses: [newDose('dose-granules', 'p-granules')],
+        doses: [newDose('dose-granules', 'p-granules', { passes: { ...DEFAULT_PASSES, headerLaps: 1 } })],
+        startMarkId: 'gate',
+        endMarkId: 'gate',
       }),
     ],
     needs: [need],
     programs: [program],
     rules: [nearWater],
-    settings: { ...DEFAULT_SETTINGS, elevationM: null },
+    settings: {
+      ...DEFAULT_SETTINGS,
+      elevationM: null,
+      // 150 ft; 5 gal in 42 s
+      hose: { lengthM: 150 * M_PER_FT, flowLPerS: (5 * L_PER_GAL) / 42 },
+      stepM: 2.5 * M_PER_FT,
+    },
   });
 }

@@ -1,5 +1,6 @@
 import { DEFAULT_SETTINGS, emptyYard, newDose, newVisit } from '../../src/yard/defaults';
 import type { NutrientNeed, Position, Program, SoilTest, Yard, ZoneChoice } from '../../src/yard/types';
+import { townhouseEquipment } from './equipment';
 import { box, createFrame, type DrawnMark, type DrawnZone, placeMark, placeZone, TAPE } from './frame';
 import { townhouseProducts } from './products';
 import { withProgramVisits } from './withProgramVisits';
@@ -16,7 +17,8 @@ export const townhouseZones: readonly DrawnZone[] = [
     name: 'Front patch',
     kind: 'turf',
     parts: [[box(0, 0, 5, 7)]],
-    fields: { mowing: 'regular' },
+    // square to the street: the plan is turned 20 degrees
+    fields: { mowing: 'regular', slope: 0.025, downhillDeg: 160 },
     survey: TAPE,
   },
   {
@@ -139,6 +141,7 @@ export function townhouseYard(): Yard {
     parcel: null,
     marks: townhouseMarks.map((mark) => placeMark(townhouseFrame, mark)),
     products: townhouseProducts,
+    equipment: townhouseEquipment,
     visits: [
       newVisit('visit-september', {
         name: 'Spring start',
@@ -146,6 +149,7 @@ export function townhouseYard(): Yard {
         zones: LAWNS,
         doses: [newDose('dose-liquid', 'p-lawn-liquid')],
         tankL: 5,
+        startMarkId: 'gate',
       }),
     ],
     soilTests: [soilTest],
@@ -155,6 +159,12 @@ export function townhouseYard(): Yard {
       monthlyMeanC: [24.2, 23.6, 20.8, 16.3, 11.9, 8.9, 8.1, 9.4, 12.3, 15.8, 19.4, 22.3],
       source: 'Made up for this sample: no weather station',
     },
-    settings: { ...DEFAULT_SETTINGS, units: 'metric', strips: { stormDrainM: 3, wellM: 15, waterM: 5 } },
+    settings: {
+      ...DEFAULT_SETTINGS,
+      units: 'metric',
+      strips: { stormDrainM: 3, wellM: 15, waterM: 5 },
+      hose: { lengthM: 15, flowLPerS: 0.25 },
+      stepM: 0.7,
+    },
   });
 }
