@@ -1,0 +1,121 @@
+import { isSprayed, productVolume, sprayRate } from '../plan/sprayRate';
+import type { DoseFigures } from '../plan/types';
+import type { Equipment, Issue, Settings } from '../yard/types';
+import { paceAdvice } from './paceAdvice';
+import { settingIssues } from './settingIssues';
+import type { DosePace } from './types';
+import { SHUT_SPEED_M_PER_S, spacingOf, TURN_S, USUAL_SPEED_M_PER_S } from './usual';
+
+type PaceSettings = Pick<Settings, 'units' | 'stepM'>;
+
+/** What leaves the nozzle for this dose: L/s, and how much of it each m² is to get, L/m²; null: not known. */
+interface Outflow {
+  readonly flowLPerS: number | null;
+  readonly rateLPerM2: number | null;
+  /** what is still to be measured or told, when something is. */
+  readonly missing: Issue | null;
+}
+
+/**
+ * How fast a dose is walked with its equipment.
+ *
+ * Liquids: speed = flow / (rate · spacing), the metre form of GPA = 495 · GPM / (mph · width in ft) (Mesa County,
+ * Colorado; 5940 with inches: Albany County, Wyoming). A hose-end bottle counts product alone: flow · its share
+ * over the product rate; a tank counts finished spray. Two coats halve the rate of each, so the walk is twice as fast.
+ * Granules: the setting fixes the rate, the walk is the person's own.
+ * @param isAssumed the equipment is usual figures of the trade, not the yard's own (see `equipmentOfDose`)
+ * @returns issues `flow-not-measured`, `product-share-not-measured`, `rate-not-by-volume`, `speed-not-measured`,
+ * `setting-not-found`, `setting-off`, `own-speed-differs`, `pace-too-slow`, `pace-too-fast`
+ */
+export function paceOfDose(
+  figures: DoseFigures,
+  equipment: Equipment,
+  settings: PaceSettings,
+  isAssumed: boolean,
+): DosePace {
+  const { dose, product, rate } = figures;
+  const { coats } = dose.passes;
+  const { applicator } = equipment;
+  const place = {
+    doseId: dose.id,
+    productId: dose.productId,
+    ...(isAssumed ? {} : { equipmentId: equipment.id }),
+  };
+  const spacingM = spacingOf(equipment);
+  const isWet = isSprayed(product);
+  const own = equipment.speedMPerS;
+  const issues: Issue[] = [];
+  let speedMPerS = own ?? USUAL_SPEED_M_PER_S[applicator];
+  let source: DosePace['source'] = own === null ? 'usual' : 'measured';
+  if (isWet) {
+    const { flowLPerS, rateLPerM2, missing } = outflow(figures, equipment);
+    if (missing) issues.push({ ...missing, place });
+    if (flowLPerS !== null && rateLPerM2 !== null && flowLPerS > 0 && rateLPerM2 > 0) {
+      speedMPerS = flowLPerS / ((rateLPerM2 / coats) * spacingM);
+      source = 'flow';
+      const advice = paceAdvice({ speedMPerS, ownMPerS: own, coats, equipment, units: settings.units });
+      issues.push(...advice.map((issue) => ({ ...issue, place })));
+    }
+  } else {
+    if (own === null && applicator !== 'by-hand') {
+      const message =
+        'The walk with this spreader is not timed: a usual walk stands in. Time it over a known distance.';
+      issues.push({ code: 'speed-not-measured', severity: 'note', message, place });
+    }
+    const kgPerM2 = rate.kgPerM2 === null ? null : rate.kgPerM2 / coats;
+    const off = settingIssues({ equipment, product, kgPerM2, units: settings.units, isAssumed });
+    issues.push(...off.map((issue) => ({ ...issue, place })));
+  }
+  const perS = speedMPerS * spacingM * (rate.perM2.value / coats);
+  return {
+    speedMPerS: Number.isFinite(speedMPerS) && speedMPerS > 0 ? speedMPerS : null,
+    source,
+    shutSpeedMPerS: SHUT_SPEED_M_PER_S[applicator],
+    turnS: TURN_S[applicator],
+    stepsPerM: settings.stepM !== null && settings.stepM > 0 ? 1 / settings.stepM : null,
+    productPerS: Number.isFinite(perS) && perS > 0 ? perS : null,
+    issues,
+  };
+}
+
+function outflow({ product, rate }: DoseFigures, equipment: Equipment): Outflow {
+  const { flowLPerS, productShare, applicator } = equipment;
+  const productLPerM2 = rate.lPerM2 ?? productVolume(product, rate);
+  const noFlow =
+    flowLPerS === null
+      ? told(
+          'flow-not-measured',
+          'What comes out is not measured: a usual walk stands in. Time how long it takes to fill a bucket.',
+        )
+      : null;
+  if (applicator !== 'hose-end' && productShare === null) {
+    const total = sprayRate(product, rate)?.totalLPerM2 ?? productLPerM2;
+    return {
+      flowLPerS,
+      rateLPerM2: total,
+      missing: noFlow ?? (total > 0 ? null : notByVolume(product.name)),
+    };
+  }
+  if (productShare === null || productShare === 0) {
+    const message =
+      'How much of the spray is product is not measured: a usual walk stands in. The bucket test asks for it: the ratio on the bottle, or how long one bottle lasts.';
+    const missing = noFlow ?? told('product-share-not-measured', message);
+    return { flowLPerS: null, rateLPerM2: null, missing };
+  }
+  return {
+    flowLPerS: flowLPerS === null ? null : flowLPerS * productShare,
+    rateLPerM2: productLPerM2,
+    missing: noFlow ?? (productLPerM2 > 0 ? null : notByVolume(product.name)),
+  };
+}
+
+function notByVolume(name: string): Omit<Issue, 'place'> & Pick<Issue, 'place'> {
+  return told(
+    'rate-not-by-volume',
+    `${name}: its rate is by weight, so the walk needs its density; a usual walk stands in.`,
+  );
+}
+
+function told(code: string, message: string): Issue {
+  return { code, severity: 'warning', message, place: {} };
+}
