@@ -148,6 +148,25 @@ export interface RunOutMark {
   readonly doneM2: number;
 }
 
+/** One line of the list beside a walk: a mark, or the end of a zone with what should be left there. */
+export interface WalkNote {
+  /** null: the end of a zone, with no mark right there. */
+  readonly mark: RunOutMark | null;
+  /** the zone (in this coat) ends here. */
+  readonly isZoneEnd: boolean;
+  readonly zoneId: string;
+  readonly coat: 1 | 2;
+  /** the stretch it stands on, and its number of its kind in this zone and coat: pass 7, lap 1. */
+  readonly legKind: LegKind;
+  readonly legNumber: number;
+  /** m² of the dose done by then, and m walked along all legs. */
+  readonly doneM2: number;
+  readonly walkedM: number;
+  /** what is in hand there, index in `vessels`, and the share of its full content that is left; null: no vessels. */
+  readonly vessel: number | null;
+  readonly left: number | null;
+}
+
 /** One zone of a dose, as walked. */
 export interface ZoneWalk extends Omit<ZonePasses, 'legs'> {
   readonly zoneId: string;
