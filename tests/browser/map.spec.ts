@@ -1,44 +1,16 @@
-import { rm } from 'node:fs/promises';
-import { fileURLToPath } from 'node:url';
 import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
-import { createServer, type ViteDevServer } from 'vite';
 import type { Tool } from '../../src/map/types';
 import type { Harness } from './map/harness';
+import { HARNESS } from './tools';
 
 declare const harness: Harness;
-
-let server: ViteDevServer;
-let url = '';
-let cacheDir = '';
-
-test.beforeAll(async () => {
-  const root = fileURLToPath(new URL('map', import.meta.url));
-  const project = fileURLToPath(new URL('../..', import.meta.url));
-  cacheDir = `${project}/node_modules/.vite-map-${process.pid}`;
-  server = await createServer({
-    root,
-    configFile: false,
-    logLevel: 'error',
-    cacheDir,
-    server: { host: '127.0.0.1', port: 0, fs: { allow: [project] } },
-    optimizeDeps: {
-      include: ['leaflet', 'polylabel', 'terra-draw', 'terra-draw-leaflet-adapter', '@turf/turf'],
-    },
-  });
-  await server.listen();
-  url = server.resolvedUrls?.local[0] ?? '';
-});
-test.afterAll(async () => {
-  await server.close();
-  await rm(cacheDir, { recursive: true, force: true });
-});
 
 async function openMap(page: Page): Promise<void> {
   page.on('pageerror', (error) => {
     throw error;
   });
-  await page.goto(url);
+  await page.goto(`${HARNESS.url}map/index.html`);
   await page.waitForFunction(() => 'harness' in window);
 }
 /** Takes a tool and waits until it is fetched. */

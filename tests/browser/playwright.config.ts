@@ -1,7 +1,8 @@
 import { defineConfig } from '@playwright/test';
-import { CHROMIUM_ARGS, findBrowser } from './tools';
+import { APP, CHROMIUM_ARGS, findBrowser, HARNESS } from './tools';
 
-const PORT = Number(process.env.PORT ?? 4317);
+const ONE_PART = '--config tests/browser/harness.config.ts';
+const at = ({ host, port }: typeof APP | typeof HARNESS) => `--host ${host} --port ${port} --strictPort`;
 
 export default defineConfig({
   testDir: '.',
@@ -13,16 +14,25 @@ export default defineConfig({
   forbidOnly: true,
   reporter: [['list']],
   use: {
-    baseURL: `http://127.0.0.1:${PORT}/`,
+    baseURL: APP.url,
     viewport: { width: 1440, height: 900 },
     launchOptions: { executablePath: findBrowser() ?? undefined, args: CHROMIUM_ARGS },
     trace: 'retain-on-failure',
   },
-  webServer: {
-    command: `npx vite build && npx vite preview --host 127.0.0.1 --port ${PORT} --strictPort`,
-    cwd: '../..',
-    url: `http://127.0.0.1:${PORT}/`,
-    reuseExistingServer: false,
-    timeout: 120_000,
-  },
+  webServer: [
+    {
+      command: `npx vite build && npx vite preview ${at(APP)}`,
+      cwd: '../..',
+      url: APP.url,
+      reuseExistingServer: false,
+      timeout: 120_000,
+    },
+    {
+      command: `npx vite build ${ONE_PART} && npx vite preview ${ONE_PART} ${at(HARNESS)}`,
+      cwd: '../..',
+      url: `${HARNESS.url}print/index.html`,
+      reuseExistingServer: false,
+      timeout: 120_000,
+    },
+  ],
 });

@@ -8,6 +8,16 @@ const BROWSERS = [
   '/Applications/Chromium.app/Contents/MacOS/Chromium',
 ];
 
+const PORT = Number(process.env.PORT ?? 4317);
+/** Where the app is served while it is tested. */
+export const APP = { host: '127.0.0.1', port: PORT, url: `http://127.0.0.1:${PORT}/` } as const;
+/** Where the pages that hold one part by itself are served (see `harness.config.ts`). */
+export const HARNESS = {
+  host: '127.0.0.1',
+  port: PORT + 1000,
+  url: `http://127.0.0.1:${PORT + 1000}/`,
+} as const;
+
 /** Switches that keep Chromium quiet and off the network. */
 export const CHROMIUM_ARGS = [
   '--no-sandbox',

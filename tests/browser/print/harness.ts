@@ -3,23 +3,29 @@ import { defaultSheetOptions, sheetModel } from '../../../src/print/sheetModel';
 import type { SheetModel, SheetOptions } from '../../../src/print/types';
 import { deriveYard } from '../../../src/session/derive';
 import '../../../src/session/deriveVisit';
+import type { Derived } from '../../../src/session/types';
 import { yardFromGeoJson } from '../../../src/yard/codec';
 
-/** Puts the sheet of a yard's first visit (or of no visit) into the page, ready to print. */
-function mount(file: unknown, withVisit: boolean, options: Partial<SheetOptions>): SheetModel {
+let open: Derived | null = null;
+let clear = () => {};
+
+/** Reads a yard; the sheets that follow are of it. */
+function read(file: unknown): void {
   const { yard } = yardFromGeoJson(file);
   if (!yard) throw new Error('the sample cannot be read');
-  const visitId = withVisit ? (yard.visits[0]?.id ?? null) : null;
-  const model = sheetModel(yard, deriveYard(yard), visitId, {
-    ...defaultSheetOptions('2027-05-01'),
-    ...options,
-  });
+  open = deriveYard(yard);
+}
+
+/** Puts the sheet of the yard's first visit (or of no visit) into the page in place of the one before, ready to print. */
+function mount(withVisit: boolean, options: Partial<SheetOptions>): SheetModel {
+  if (!open) throw new Error('no yard is read');
+  const visitId = withVisit ? (open.yard.visits[0]?.id ?? null) : null;
+  const model = sheetModel(open.yard, open, visitId, { ...defaultSheetOptions('2027-05-01'), ...options });
   clear();
   clear = mountSheet(model, document.body);
   return model;
 }
-let clear = () => {};
 
-const printing = { mount, clear: () => clear() };
+const printing = { read, mount };
 export type PrintHarness = typeof printing;
 Object.assign(window, { printing });
