@@ -12,7 +12,7 @@ export interface VesselStretch {
 
 /**
  * Laps and passes split where vessels run out, for drawing each vessel's ground in a tint of its own. Turns and
- * ways with the applicator shut are in none. Without any mark all is one stretch.
+ * ways with the applicator shut are in none. It begins with the vessel of the first mark; without any mark all is one stretch.
  * @param legs and @param marks of one dose
  */
 export function stretchesByVessel(
@@ -21,7 +21,7 @@ export function stretchesByVessel(
 ): readonly VesselStretch[] {
   const ends = marks.filter(({ left }) => left === 0);
   const stretches: { vessel: number; lines: XY[][] }[] = [];
-  let vessel = 0;
+  let vessel = marks[0]?.vessel ?? 0;
   const add = (line: XY[]) => {
     const last = stretches.at(-1);
     if (last?.vessel === vessel) last.lines.push(line);
