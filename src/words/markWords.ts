@@ -117,7 +117,7 @@ export function markLines(
 
 /**
  * What a vessel is and does: "bottle 1, opened: 12 fl oz in it, does 1,200 sq ft", "tank load 2: 4 gal, does
- * 4,000 sq ft", "hopper fill 3 (bags 1 and 2): 6.25 lb, does 1,250 sq ft, 3.1 lb are left".
+ * 4,000 sq ft", "hopper fill 3 (bags 1 and 2): 6.25 lb, does 1,250 sq ft", "bag 2: 50 lb, does 5,000 sq ft, one half is left".
  * @param packs of a hopper fill, the numbers of the bags it comes out of (see `packsOfFills`); else empty
  */
 export function vesselWords(
