@@ -135,3 +135,16 @@ export function wrapName(name: string): readonly [string, string] | null {
   const [at] = spaces.sort((a, b) => Math.abs(a - name.length / 2) - Math.abs(b - name.length / 2));
   return at === undefined ? null : [name.slice(0, at), name.slice(at + 1)];
 }
+
+/** The first of some places where a box meets none that are taken; null when there is none. */
+export function freePlace(
+  places: Iterable<{ readonly x: number; readonly y: number }>,
+  size: { readonly width: number; readonly height: number },
+  taken: readonly Box[],
+): Box | null {
+  for (const { x, y } of places) {
+    const box = { x, y, ...size };
+    if (!taken.some((other) => boxesMeet(other, box))) return box;
+  }
+  return null;
+}

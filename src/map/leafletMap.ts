@@ -9,6 +9,7 @@ import { toLatLng } from './coords';
 import { createFitButton } from './fitButton';
 import { createGridLayer } from './gridLayer';
 import { listenToKeys } from './keys';
+import { LabelPlan } from './labelPlan';
 import { MarkLayers } from './marks';
 import { moveInto } from './moveInto';
 import { onMap } from './onMap';
@@ -20,6 +21,7 @@ import { MAX_ZOOM } from './sources';
 import { ToolRunner } from './tools';
 import { TrialLayer } from './trialLayer';
 import type { MapEvents, MapPicture, MapPort } from './types';
+import { differsByWalkAlone, WalkOnMap } from './walkOnMap';
 import { ZoneLayers } from './zoneLayers';
 
 /** Panes from the ground up. */
@@ -96,10 +98,11 @@ export function createLeafletMap(
   const aim = new Aim(map);
   const tools = new ToolRunner(map, aim, events, () => picture, base);
   const zones = new ZoneLayers(map, patterns, pick);
-  const overlays = new Overlays(map, patterns, () => zones.labelBoxes());
+  const overlays = new Overlays(map, patterns);
   const marks = new MarkLayers(map, events);
   const parcel = new ParcelLayer(map);
   const trial = new TrialLayer(map);
+  const walk = new WalkOnMap(map, new LabelPlan(map, zones, overlays), events);
   const keys = listenToKeys(map, {
     session: () => tools.session,
     takesPoints: () => tools.takesPoints,
@@ -243,6 +246,12 @@ export function createLeafletMap(
   return {
     show(given) {
       const next = onMap(given);
+      const isWalkerAlone = picture !== null && differsByWalkAlone(picture, next);
+      if (isWalkerAlone) {
+        picture = next;
+        walk.show(next);
+        return;
+      }
       const isOtherYard = picture?.yard.id !== next.yard.id;
       picture = next;
       const { isImagery, isCovered } = base.show(next.baseLayer, next.underLayer);
@@ -256,6 +265,7 @@ export function createLeafletMap(
       marks.show(next);
       parcel.show(next);
       trial.show(next);
+      walk.show(next);
       tools.session?.pictureChanged?.();
       if (isOtherYard) {
         const { origin } = next.measured.plane;

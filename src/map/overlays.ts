@@ -9,7 +9,6 @@ import type { MapPicture } from './types';
 /** Places along a line where its number may stand, as shares of its length; the middle is best. */
 const SHARES = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0, 1];
 const NUMBER_PX = { width: 30, height: 22 } as const;
-const MARK_PX = 32;
 
 /** How far beside its line a number may stand when there is no room on it, px. */
 const ASIDES_PX = [0, 16, -16, 30, -30, 40, -40];
@@ -42,10 +41,8 @@ export class Overlays {
   constructor(
     private readonly map: L.Map,
     private readonly patterns: PatternSheet,
-    private readonly labelBoxes: () => readonly Box[],
   ) {
     this.numbers = L.layerGroup().addTo(map);
-    map.on('zoomend', this.placeNumbers);
     this.slips = L.layerGroup().addTo(map);
     this.visit = L.layerGroup().addTo(map);
   }
@@ -63,8 +60,6 @@ export class Overlays {
     ) {
       this.showVisit(picture, theme);
     }
-    if (old?.visit?.rinseEdges !== picture.visit?.rinseEdges || old?.yard !== picture.yard)
-      this.placeNumbers();
   }
 
   private showSlips(picture: MapPicture, theme: 'light' | 'dark'): void {
@@ -116,16 +111,15 @@ export class Overlays {
     }
   }
 
-  /** Numbers of the edges, each shifted along its line clear of marks, labels and the numbers before it. */
-  private placeNumbers = (): void => {
+  /**
+   * Numbers of the edges, each shifted along its line clear of what is taken and of the numbers before it.
+   * @param others px of the world at the present zoom. @returns the boxes of the numbers
+   */
+  placeNumbers(others: readonly Box[]): readonly Box[] {
     this.numbers.clearLayers();
     const picture = this.shown;
-    if (!picture?.visit) return;
-    const taken: Box[] = picture.yard.marks.map(({ position }) => {
-      const { x, y } = this.map.project(toLatLng(position));
-      return { x, y, width: MARK_PX, height: MARK_PX };
-    });
-    taken.push(...this.labelBoxes());
+    if (!picture?.visit) return [];
+    const taken = [...others];
     for (const edge of picture.visit.rinseEdges) {
       const spots = edge.line.map((position) => this.map.project(toLatLng(position)));
       const places = ASIDES_PX.flatMap((aside) =>
@@ -143,5 +137,6 @@ export class Overlays {
         zIndexOffset: 500,
       }).addTo(this.numbers);
     }
-  };
+    return taken.slice(others.length);
+  }
 }

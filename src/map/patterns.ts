@@ -18,21 +18,32 @@ export type Ground = 'light' | 'dark' | 'imagery';
 /** How much of the tint shows: little on paper, more over a picture. */
 const TINT_OPACITY: Readonly<Record<Ground, number>> = { light: 0.2, dark: 0.22, imagery: 0.34 };
 
-function element(name: string, attributes: Readonly<Record<string, string | number>>): SVGElement {
+export function svgElement(name: string, attributes: Readonly<Record<string, string | number>>): SVGElement {
   const made = document.createElementNS(SVG, name);
   for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, String(value));
   return made;
 }
 
-function pattern(id: string, hatch: Hatch, inks: Inks, tintOpacity: number, hasHalo: boolean): SVGElement {
-  const tile = element('pattern', {
+/** A hatch as an SVG pattern. @param groundInk laid under the tint, so that what lies below is muted; none without it */
+export function patternTile(
+  id: string,
+  hatch: Omit<Hatch, 'id'>,
+  inks: Inks,
+  tintOpacity: number,
+  hasHalo: boolean,
+  groundInk: { readonly fill: string; readonly opacity: number } | null = null,
+): SVGElement {
+  const tile = svgElement('pattern', {
     id,
     width: hatch.width,
     height: hatch.height,
     patternUnits: 'userSpaceOnUse',
   });
+  const size = { width: hatch.width, height: hatch.height };
+  if (groundInk)
+    tile.append(svgElement('rect', { ...size, fill: groundInk.fill, 'fill-opacity': groundInk.opacity }));
   tile.append(
-    element('rect', {
+    svgElement('rect', {
       width: hatch.width,
       height: hatch.height,
       fill: inks.tint,
@@ -41,20 +52,20 @@ function pattern(id: string, hatch: Hatch, inks: Inks, tintOpacity: number, hasH
   );
   if (hasHalo) tile.append(...halo(hatch));
   for (const d of hatch.lines) {
-    tile.append(element('path', { d, fill: 'none', stroke: inks.ink, 'stroke-width': hatch.strokeWidth }));
+    tile.append(svgElement('path', { d, fill: 'none', stroke: inks.ink, 'stroke-width': hatch.strokeWidth }));
   }
-  for (const d of hatch.blots) tile.append(element('path', { d, fill: inks.ink }));
-  for (const [cx, cy, r] of hatch.dots) tile.append(element('circle', { cx, cy, r, fill: inks.ink }));
+  for (const d of hatch.blots) tile.append(svgElement('path', { d, fill: inks.ink }));
+  for (const [cx, cy, r] of hatch.dots) tile.append(svgElement('circle', { cx, cy, r, fill: inks.ink }));
   return tile;
 }
 
 /** White under the ink, so that it reads over any picture. */
-function halo(hatch: Hatch): SVGElement[] {
+function halo(hatch: Omit<Hatch, 'id'>): SVGElement[] {
   const white = { stroke: '#ffffff', 'stroke-opacity': 0.8, fill: 'none' };
   const width = hatch.strokeWidth + 1.8;
   return [
-    ...hatch.lines.map((d) => element('path', { ...white, d, 'stroke-width': width })),
-    ...hatch.dots.map(([cx, cy, r]) => element('circle', { ...white, cx, cy, r, 'stroke-width': 1.8 })),
+    ...hatch.lines.map((d) => svgElement('path', { ...white, d, 'stroke-width': width })),
+    ...hatch.dots.map(([cx, cy, r]) => svgElement('circle', { ...white, cx, cy, r, 'stroke-width': 1.8 })),
   ];
 }
 
@@ -84,7 +95,7 @@ export class PatternSheet {
   constructor(container: HTMLElement) {
     made += 1;
     this.prefix = `yard-hatch-${made}-`;
-    this.svg = element('svg', { width: 0, height: 0, 'aria-hidden': 'true', focusable: 'false' });
+    this.svg = svgElement('svg', { width: 0, height: 0, 'aria-hidden': 'true', focusable: 'false' });
     this.svg.classList.add('yard-patterns');
     container.append(this.svg);
   }
@@ -93,12 +104,12 @@ export class PatternSheet {
   setGround(ground: Ground): void {
     if (this.ground === ground) return;
     this.ground = ground;
-    const defs = element('defs', {});
+    const defs = svgElement('defs', {});
     const theme = ground === 'dark' ? 'dark' : 'light';
     for (const id of HATCH_IDS) {
       const opacity = id === 'no-apply' || id === 'slip' ? 0.72 : TINT_OPACITY[ground];
       defs.append(
-        pattern(this.prefix + id, HATCHES[id], inksOfHatch(id, theme), opacity, ground === 'imagery'),
+        patternTile(this.prefix + id, HATCHES[id], inksOfHatch(id, theme), opacity, ground === 'imagery'),
       );
     }
     this.svg.replaceChildren(defs);

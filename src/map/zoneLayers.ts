@@ -42,6 +42,7 @@ export class ZoneLayers {
   private readonly pen = document.createElement('canvas').getContext('2d');
   private readonly widths = new Map<string, number>();
   private boxesPx: readonly Box[] = [];
+  private boxCount = 0;
   /** scale, units, marks and choice for which the labels were placed. */
   private placedFor: readonly unknown[] = [];
 
@@ -49,9 +50,7 @@ export class ZoneLayers {
     private readonly map: L.Map,
     private readonly patterns: PatternSheet,
     private readonly onPick: (zoneId: string, event: L.LeafletMouseEvent) => void,
-  ) {
-    map.on('zoomend', () => this.placeLabels());
-  }
+  ) {}
 
   show(picture: MapPicture): void {
     this.picture = picture;
@@ -63,7 +62,6 @@ export class ZoneLayers {
     }
     for (const zone of picture.yard.zones) this.showZone(zone, picture);
     this.restack(picture);
-    this.placeLabels();
   }
 
   private drop(old: Drawn): void {
@@ -164,7 +162,11 @@ export class ZoneLayers {
     }
   }
 
-  private placeLabels(): void {
+  /**
+   * Places the labels anew where that is called for.
+   * @param firm what they keep clear of beside marks, px of the world at the present zoom
+   */
+  placeLabels(firm: readonly Box[]): void {
     const { picture } = this;
     if (!picture) return;
     const a = this.map.containerPointToLatLng([0, 0]);
@@ -175,8 +177,14 @@ export class ZoneLayers {
       const [x, y] = plane.toPlane(position);
       return { x, y, width: MARK_PX * metresPerPx, height: MARK_PX * metresPerPx };
     });
-    this.forgetPlaces([
+    for (const { x, y, width, height } of firm) {
+      const { lng, lat } = this.map.unproject([x, y]);
+      const [east, north] = plane.toPlane([lng, lat]);
+      avoid.push({ x: east, y: north, width: width * metresPerPx, height: height * metresPerPx });
+    }
+    const isAnew = this.forgetPlaces([
       metresPerPx,
+      firm.length === 0 || firm,
       plane,
       picture.units,
       picture.yard.marks,
@@ -188,6 +196,8 @@ export class ZoneLayers {
     const anew: Box[] = [];
     const isChosen = (drawn: Drawn) => picture.selectedZoneIds.includes(drawn.zone.id);
     const all = [...this.drawn.values()];
+    let isOther = isAnew || all.length !== this.boxCount;
+    this.boxCount = all.length;
     for (const drawn of [...all.filter(isChosen), ...all.filter((each) => !isChosen(each))]) {
       const kept = drawn.placed && this.boxM(drawn.placed, metresPerPx);
       const isKept = kept ? !anew.some((box) => boxesMeet(box, kept)) : drawn.placed === null;
@@ -205,6 +215,7 @@ export class ZoneLayers {
       const { isLocked } = drawn.zone;
       const text = JSON.stringify([placed, isSelected, isFaded, isLocked]);
       if (text === drawn.labelText) continue;
+      isOther = true;
       drawn.labelText = text;
       drawn.label?.remove();
       drawn.label = null;
@@ -217,14 +228,15 @@ export class ZoneLayers {
         pane: 'yard-labels',
       }).addTo(this.map);
     }
-    this.boxesPx = boxes;
+    if (isOther) this.boxesPx = boxes;
   }
 
   /** All labels are placed anew when what holds for all of them changed. */
-  private forgetPlaces(now: readonly unknown[]): void {
-    if (now.every((value, i) => value === this.placedFor[i])) return;
+  private forgetPlaces(now: readonly unknown[]): boolean {
+    if (now.every((value, i) => value === this.placedFor[i])) return false;
     this.placedFor = now;
     for (const drawn of this.drawn.values()) drawn.placed = undefined;
+    return true;
   }
 
   /** The box of a label in the plane, m. */
@@ -233,7 +245,7 @@ export class ZoneLayers {
     return { x: at[0], y: at[1], width: isUpright ? across : along, height: isUpright ? along : across };
   }
 
-  /** Boxes of the labels shown, px of the world at the present zoom. */
+  /** Boxes of the labels shown, px of the world at the present zoom; the same list while they stand as they stood. */
   labelBoxes(): readonly Box[] {
     return this.boxesPx;
   }
