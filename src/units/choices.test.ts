@@ -12,6 +12,8 @@ const QUANTITIES: readonly Quantity[] = [
   'mass-per-area',
   'density',
   'temperature',
+  'flow',
+  'speed',
 ];
 const pick = (quantity: Quantity, system: 'us' | 'metric', id: string) => {
   const choice = unitChoices(quantity, system).find((one) => one.id === id);

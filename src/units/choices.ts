@@ -11,6 +11,7 @@ import {
   L_PER_QT,
   M_PER_FT,
   M_PER_IN,
+  M_PER_MILE,
   M_PER_YD,
   M2_PER_1000_SQFT,
   M2_PER_ACRE,
@@ -29,9 +30,11 @@ export type Quantity =
   | 'volume-per-area'
   | 'mass-per-area'
   | 'density'
-  | 'temperature';
+  | 'temperature'
+  | 'flow'
+  | 'speed';
 
-/** A unit offered in an entry field. Numbers on the SI side are m², m, kg, L (both volumes), L/m², kg/m², kg/L, °C. */
+/** A unit offered in an entry field. Numbers on the SI side are m², m, kg, L (both volumes), L/m², kg/m², kg/L, °C, L/s, m/s. */
 export interface UnitChoice {
   readonly id: string;
   readonly label: string;
@@ -104,6 +107,14 @@ const CHOICES: Readonly<Record<Quantity, Readonly<Record<UnitSystem, readonly Un
     metric: [times('kg/L', 1)],
   },
   temperature: { us: [FAHRENHEIT], metric: [CELSIUS] },
+  flow: {
+    us: [times('gal/min', L_PER_GAL / 60), times('fl oz/min', L_PER_FLOZ / 60)],
+    metric: [times('L/min', 1 / 60), times('mL/min', 0.001 / 60)],
+  },
+  speed: {
+    us: [times('mph', M_PER_MILE / 3600), times('ft/s', M_PER_FT)],
+    metric: [times('km/h', 1 / 3.6), times('m/s', 1)],
+  },
 };
 
 /** Units for an entry field, the system's usual one first. The other system's units are not mixed in. */

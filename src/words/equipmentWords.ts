@@ -1,0 +1,170 @@
+import { panReadings, type Readings, readingList } from '../pace/calibrate/readings';
+import type { CalibrationFigure, FigureKey } from '../pace/calibrate/types';
+import { formatAmountRate, formatLength, formatNumber, formatPercent } from '../units/format';
+import { formatDay } from '../units/formatDay';
+import { formatFlow, formatReading, formatSpeed } from '../units/formatPace';
+import { daysBetween } from '../yard/calendar';
+import type { Applicator, Calibration, CalibrationKind, Equipment, UnitSystem } from '../yard/types';
+import { APPLICATOR_WORDS } from './productWords';
+
+/** What each way of calibrating is called. */
+export const CALIBRATION_WORDS: Readonly<Record<CalibrationKind, string>> = {
+  bucket: 'Bucket test',
+  course: 'Measured course',
+  'small-plot': '1/128 acre',
+  catch: 'Catch test',
+  pans: 'Pans across the path',
+  walk: 'Walk and steps',
+};
+
+/** What each finds out. */
+export const CALIBRATION_FINDS: Readonly<Record<CalibrationKind, string>> = {
+  bucket: 'what comes out, by the time to fill a known volume',
+  course: 'what goes on known ground, and how fast you walk',
+  'small-plot': 'spray per area, from what you catch in the time of a small plot',
+  catch: 'what a setting puts out, by weight over a known run',
+  pans: 'how wide it really spreads',
+  walk: 'your walking speed with it, and the length of your step',
+};
+
+/** Ways of calibrating that fit an applicator, the most telling first. */
+export const CALIBRATIONS_OF: Readonly<Record<Applicator, readonly CalibrationKind[]>> = {
+  'hose-end': ['bucket', 'course', 'walk'],
+  'tank-sprayer': ['bucket', 'small-plot', 'course', 'walk'],
+  'broadcast-spreader': ['pans', 'catch', 'course', 'walk'],
+  'drop-spreader': ['catch', 'course', 'walk'],
+  'by-hand': ['course', 'walk'],
+};
+
+/** What it is in a sentence: "hose-end bottle". */
+export function applicatorNoun(applicator: Applicator): string {
+  return APPLICATOR_WORDS[applicator].replace(/^./, (letter) => letter.toLowerCase());
+}
+
+/** The equipment's name, or words for none. */
+export function equipmentName(equipment: Pick<Equipment, 'name' | 'applicator'>): string {
+  return equipment.name.trim() || `${APPLICATOR_WORDS[equipment.applicator]} without a name`;
+}
+
+/** "swath 6.0 ft; 0.52 gal/min, 6.3 % of it product; walk 2.1 mph; 2 settings". */
+export function equipmentLine(equipment: Equipment, units: UnitSystem): string {
+  const { swathM, overlapShare, flowLPerS, productShare, speedMPerS, settings } = equipment;
+  const overlap = overlapShare > 0 ? `, ${formatPercent(overlapShare)} overlap` : '';
+  const share = productShare === null ? '' : `, ${formatPercent(productShare)} of it product`;
+  return [
+    `swath ${formatLength(swathM, units)}${overlap}`,
+    flowLPerS === null ? '' : `${formatFlow(flowLPerS, units)}${share}`,
+    speedMPerS === null ? '' : `walk ${formatSpeed(speedMPerS, units)}`,
+    settings.length === 0 ? '' : `${settings.length} ${settings.length === 1 ? 'setting' : 'settings'}`,
+  ]
+    .filter((part) => part !== '')
+    .join('; ');
+}
+
+export const FIGURE_WORDS: Readonly<Record<FigureKey, string>> = {
+  flow: 'Comes out',
+  'product-flow': 'Product in it',
+  'product-share': 'Share of product',
+  'spray-rate': 'Spray on the ground',
+  'product-rate': 'Product on the ground',
+  'product-volume-rate': 'Product on the ground',
+  speed: 'Walk',
+  swath: 'Swath',
+  'left-reach': 'Half of the middle, to the left',
+  'right-reach': 'Half of the middle, to the right',
+  step: 'Your step',
+};
+
+/** A figure of a calibration as text. @param value SI, as the figure has it */
+export function figureText(key: FigureKey, value: number, units: UnitSystem): string {
+  switch (key) {
+    case 'flow':
+    case 'product-flow':
+      return formatFlow(value, units);
+    case 'product-share':
+      return value >= 1
+        ? 'all of it'
+        : `${formatPercent(value)} (1 to ${formatNumber(1 / value - 1)} of water)`;
+    case 'spray-rate':
+    case 'product-volume-rate':
+      return formatAmountRate({ unit: 'L', value }, units);
+    case 'product-rate':
+      return formatAmountRate({ unit: 'kg', value }, units);
+    case 'speed':
+      return formatSpeed(value, units);
+    default:
+      return formatLength(value, units);
+  }
+}
+
+/** "0.50 gal/min to 0.54 gal/min by single readings"; null for a single one. */
+export function spreadWords(figure: CalibrationFigure, units: UnitSystem): string | null {
+  if (figure.low === null || figure.high === null) return null;
+  const [low, high] = [figureText(figure.key, figure.low, units), figureText(figure.key, figure.high, units)];
+  return low === high ? 'the readings agree' : `${low} to ${high} by single readings`;
+}
+
+/** A season: older calibrations are worth doing again, days; common practice, no source. */
+const SEASON_DAYS = 300;
+
+/** The newest day of any of its calibrations, or of one kind; null: none. */
+export function lastCalibrated(
+  equipment: Pick<Equipment, 'calibrations'>,
+  kind?: CalibrationKind,
+): string | null {
+  const days = equipment.calibrations
+    .filter((each) => kind === undefined || each.kind === kind)
+    .map((each) => each.on);
+  return days.sort().at(-1) ?? null;
+}
+
+/** What reminds of calibrating: never done, or longer ago than a season; null: done lately. @param today YYYY-MM-DD */
+export function calibrationReminder(
+  equipment: Pick<Equipment, 'calibrations'>,
+  today: string,
+): string | null {
+  const last = lastCalibrated(equipment);
+  if (last === null) return 'Never calibrated: its figures are only as good as a guess.';
+  const days = daysBetween(last, today);
+  return days !== null && days > SEASON_DAYS
+    ? `Last calibrated ${formatDay(last, true)}: do it again before this season’s work.`
+    : null;
+}
+
+/** What was read, in short: "5 gal-bucket" is not told, only times, weights and lengths: "17.0 s, 18.2 s". */
+export function readingsWords(
+  calibration: Pick<Calibration, 'kind' | 'readings'>,
+  units: UnitSystem,
+): string {
+  const { readings } = calibration;
+  const times = readingList(readings, 'timeS').map(formatReading);
+  const pans = panReadings(readings).map((held) => formatNumber(held));
+  const steps = readingList(readings, 'steps').map((count) => formatNumber(count));
+  return [
+    lengthsWords(readings, units),
+    times.join(', '),
+    steps.length > 0 ? `${steps.join(', ')} steps` : '',
+    pans.length > 0 ? `pans ${pans.join(' – ')}` : '',
+  ]
+    .filter((part) => part !== '')
+    .join('; ');
+}
+
+function lengthsWords(readings: Readings, units: UnitSystem): string {
+  const show = (name: string) => {
+    const value = readings[name];
+    return value === undefined ? null : formatLength(value, units);
+  };
+  const [length, width, distance, apart] = ['lengthM', 'widthM', 'distanceM', 'apartM'].map(show);
+  if (length && width) return `${length} by ${width}`;
+  return distance ?? (apart ? `${apart} apart` : '');
+}
+
+/** Cautions of every calibration; common practice, no source. */
+export const CALIBRATION_CAUTIONS: readonly string[] = [
+  'The product’s label and the maker’s instructions come first.',
+  'Spray with plain water only. What was in bottle or tank before is rinsed out, onto ground that may have it.',
+  'Granules: over a tarp or into a pan, on dry ground; sweep up and put back what lies there.',
+  'Never toward a drain, a well or water: neither water nor sweepings.',
+  'Gloves, and eye protection, also with a sprayer that was rinsed.',
+];
