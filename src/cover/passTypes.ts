@@ -1,5 +1,5 @@
 import type { PlaneRings, XY } from '../measure/types';
-import type { Amount, Issue } from '../yard/types';
+import type { Amount, Issue, UnitSystem } from '../yard/types';
 
 /*
  * Passes laid on the ground, in the yard's plane (m). Plain data: it goes to a worker and back.
@@ -117,6 +117,8 @@ export interface CoverDose {
   readonly vessels: readonly Vessel[];
   /** true: wet ground is walked round where it can be (liquids). */
   readonly staysWet: boolean;
+  /** true: it goes out from the garden hose, which must reach. */
+  readonly byHose?: boolean;
 }
 
 /** All that the walks of one visit hang on, in the yard's plane. */
@@ -130,6 +132,8 @@ export interface CoverInput {
   readonly end: XY | null;
   /** a hose that must reach: hose bibs, and how long it is; null: none, or its length is not told. */
   readonly hose: { readonly bibs: readonly XY[]; readonly lengthM: number } | null;
+  /** units of the sentences in issues; absent: metric. */
+  readonly units?: UnitSystem;
 }
 
 /** Where a vessel stands at a quarter of its full content, or is used up. */
@@ -188,6 +192,7 @@ export interface DoseCoverage {
   readonly overWetM: number;
   /** farthest that the hose must reach from the nearest bib, m; and ground of the dose beyond its length, m²; null: no hose. */
   readonly hose: { readonly farthestM: number; readonly beyondM2: number; readonly bib: XY } | null;
+  /** of the dose and of the ways between its zones; those of one zone stand in its walk. */
   readonly issues: readonly Issue[];
 }
 

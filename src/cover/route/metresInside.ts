@@ -41,10 +41,7 @@ function sharesCut([a, b]: Segment, sides: readonly Segment[], length: number): 
   const [ux, uy] = [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
   const shares = [0, 1];
   for (const [c, d] of sides) {
-    const [offC, offD] = [
-      (c[1] - a[1]) * ux - (c[0] - a[0]) * uy,
-      (d[1] - a[1]) * ux - (d[0] - a[0]) * uy,
-    ];
+    const [offC, offD] = [(c[1] - a[1]) * ux - (c[0] - a[0]) * uy, (d[1] - a[1]) * ux - (d[0] - a[0]) * uy];
     if ((offC > DEPTH_M && offD > DEPTH_M) || (offC < -DEPTH_M && offD < -DEPTH_M)) continue;
     const [alongC, alongD] = [
       (c[0] - a[0]) * ux + (c[1] - a[1]) * uy,

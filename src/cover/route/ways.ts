@@ -3,7 +3,7 @@ import { isInsideParts } from '../../measure/isInsideParts';
 import { signedArea } from '../../measure/signedArea';
 import type { PlaneRings, XY } from '../../measure/types';
 import { outlineOf } from '../outline';
-import { distanceToSegment, sidesOf } from '../segments';
+import { distanceToSegment, type Segment, sidesOf } from '../segments';
 import { isWellInside, metresInside } from './metresInside';
 
 /** What a line may cut off a corner of blocked ground, m. */
@@ -58,19 +58,11 @@ export function createWays(blocked: readonly PlaneRings[]): Ways {
   const courtOf = (place: XY): number =>
     courts.findIndex(
       (ring) =>
-        isInsideParts(place, [[ring]]) || sidesOf([[ring]]).some((side) => distanceToSegment(place, side) < CUT_M),
+        isInsideParts(place, [[ring]]) ||
+        sidesOf([[ring]]).some((side) => distanceToSegment(place, side) < CUT_M),
     );
 
-  const standOutside = (place: XY): XY => {
-    if (!isWellInside(place, outline)) return place;
-    let [best, least]: [XY, number] = [place, Number.POSITIVE_INFINITY];
-    for (const side of sides) {
-      const foot = footOn(place, side);
-      const away = gap(place, foot);
-      if (away < least) [best, least] = [foot, away];
-    }
-    return best;
-  };
+  const standOutside = (place: XY): XY => (isWellInside(place, outline) ? nearestOn(place, sides) : place);
 
   const search = (from: XY, to: XY, toll: Toll | undefined): XY[] | null => {
     const points: XY[] = [...bends, ...(toll?.corners ?? []), from, to];
@@ -88,7 +80,12 @@ export function createWays(blocked: readonly PlaneRings[]): Ways {
     const via = new Int32Array(points.length).fill(-1);
     const isClosed = new Uint8Array(points.length);
     const queue = new FlatQueue<number>();
-    const steps: { readonly at: number; readonly by: number; readonly costM: number; readonly isSure: boolean }[] = [];
+    const steps: {
+      readonly at: number;
+      readonly by: number;
+      readonly costM: number;
+      readonly isSure: boolean;
+    }[] = [];
     const push = (at: number, by: number, costM: number, isSure: boolean): void => {
       steps.push({ at, by, costM, isSure });
       queue.push(steps.length - 1, costM + gap(points[at] as XY, to));
@@ -143,7 +140,18 @@ function sizeOf(ring: readonly XY[]): number {
   return Math.abs(signedArea(ring));
 }
 
-function footOn([x, y]: XY, [a, b]: readonly [XY, XY]): XY {
+/** The nearest place on any of the sides; the place itself where there are none. */
+export function nearestOn(place: XY, sides: readonly Segment[]): XY {
+  let [best, least]: [XY, number] = [place, Number.POSITIVE_INFINITY];
+  for (const side of sides) {
+    const foot = footOn(place, side);
+    const away = gap(place, foot);
+    if (away < least) [best, least] = [foot, away];
+  }
+  return best;
+}
+
+function footOn([x, y]: XY, [a, b]: Segment): XY {
   const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
   const t = ((x - a[0]) * dx + (y - a[1]) * dy) / (dx * dx + dy * dy);
   const held = Math.min(1, Math.max(0, t));

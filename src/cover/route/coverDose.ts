@@ -1,0 +1,184 @@
+import { unionOf } from '../../measure/clip';
+import type { XY } from '../../measure/types';
+import { formatArea } from '../../units/format';
+import type { Issue } from '../../yard/types';
+import { runOutMarks } from '../marks/runOutMarks';
+import { walkProgress } from '../marks/walkProgress';
+import { type Outline, outlineOf } from '../outline';
+import type { CoverDose, CoverInput, DoseCoverage, Leg, ZonePasses, ZoneWalk } from '../passTypes';
+import { type CarryGround, type CarryHow, createCarryGround, standingObstacles } from './carryGround';
+import { type ChosenStop, chooseStops, type RoundEnds, type StopChoice } from './chooseStops';
+import { dryWay } from './dryWay';
+import { hoseReach } from './hoseReach';
+import { mergeWalks } from './mergeWalks';
+import { isShut, overWet } from './overWet';
+import {
+  headingOf,
+  type PlanPasses,
+  type StopGround,
+  stopGrounds,
+  stopPlans,
+  type Variety,
+} from './stopPlans';
+
+/** What the walk of one dose hangs on, beside the dose. */
+export type CoverSite = Pick<CoverInput, 'obstacles' | 'start' | 'end' | 'hose' | 'units'>;
+
+/** With more pieces of ground than this, only two walks are tried of each. */
+const MOST_CORNERED = 6;
+/** Legs whose ends are this near are joined as they are, m. */
+const JOINED_M = 1e-6;
+
+/** One zone and coat: what was laid on its pieces. */
+interface Laid {
+  readonly zoneId: string;
+  readonly coat: 1 | 2;
+  readonly passes: ZonePasses[];
+}
+
+/**
+ * The whole walk of one dose: zones in the order of a short walk, ways between them with the applicator shut, and
+ * where each vessel runs out. A dose that stays wet has its second coat as a second round, once all has had the
+ * first; of a dry one both coats of a piece of ground are walked one after the other.
+ * @param plan lays the passes of one piece of ground
+ */
+export function coverDose(dose: CoverDose, site: CoverSite, plan: PlanPasses): DoseCoverage {
+  const ground = createCarryGround(
+    standingObstacles(site.obstacles, dose.zones),
+    unionOf(dose.zones.flatMap(({ keepOff }) => keepOff)),
+  );
+  const stops = stopGrounds(dose.zones).map((each) => ({ ground: each, outline: outlineOf([each.part]) }));
+  const variety: Variety = stops.length > MOST_CORNERED ? 'there-and-back' : 'corners';
+  const walk = new Walk(dose, ground);
+  const isTwoRounds = dose.coats === 2 && dose.staysWet;
+  const rounds: (1 | 2)[][] = isTwoRounds ? [[1], [2]] : [dose.coats === 2 ? [1, 2] : [1]];
+  const headings = new Map<StopGround, number | null>();
+  rounds.forEach((coats, round) => {
+    const choices = stops.flatMap((stop): StopChoice[] => {
+      const across = headings.get(stop.ground) ?? null;
+      const tried = stopPlans(stop.ground, dose, coats, across, variety, plan);
+      if (tried.plans.length > 0) return [{ ...stop, plans: tried.plans, across }];
+      for (const { coat, passes } of tried.walks) walk.note(stop.ground, coat, passes);
+      return [];
+    });
+    const isLast = round === rounds.length - 1;
+    const ends: RoundEnds = { start: walk.at ?? site.start, end: isLast ? site.end : null };
+    if (choices.length === 0) return;
+    if (walk.at === null) walk.at = site.start;
+    for (const chosen of chooseStops(choices, dose, coats, ends, ground, plan)) {
+      headings.set(chosen.choice.ground, headingOf(chosen.plan));
+      walk.add(chosen);
+    }
+    if (isLast && site.end) walk.carryTo(site.end, coats.at(-1) ?? 1);
+  });
+  return finish(walk, dose, site, ground);
+}
+
+/** A walk as it is put together. */
+class Walk {
+  readonly legs: Leg[] = [];
+  readonly laid: Laid[] = [];
+  readonly told = new Map<CarryHow, number>();
+  at: XY | null = null;
+  private wet: Outline[] = [];
+  private coat: 1 | 2 = 1;
+
+  constructor(
+    private readonly dose: CoverDose,
+    private readonly ground: CarryGround,
+  ) {}
+
+  note({ zone }: StopGround, coat: 1 | 2, passes: ZonePasses): void {
+    const known = this.laid.find((each) => each.zoneId === zone.zoneId && each.coat === coat);
+    if (known) known.passes.push(passes);
+    else this.laid.push({ zoneId: zone.zoneId, coat, passes: [passes] });
+  }
+
+  add({ choice, plan }: ChosenStop): void {
+    const { zoneId } = choice.ground.zone;
+    for (const { coat, passes } of plan.walks) {
+      this.note(choice.ground, coat, passes);
+      if (coat !== this.coat) this.wet = [];
+      this.coat = coat;
+      for (const leg of passes.legs) {
+        this.carryTo(leg.line[0] as XY, coat);
+        this.legs.push({ ...leg, zoneId, coat });
+        this.at = leg.line.at(-1) as XY;
+      }
+    }
+    this.wet.push(choice.outline);
+  }
+
+  /** The way to a place with the applicator shut, where one is not there yet. */
+  carryTo(to: XY, coat: 1 | 2): void {
+    const from = this.at;
+    if (from && Math.hypot(to[0] - from[0], to[1] - from[1]) > JOINED_M) {
+      const way = dryWay(this.ground, from, to, this.dose.staysWet ? this.wet : []);
+      this.told.set(way.how, (this.told.get(way.how) ?? 0) + 1);
+      const { line, lengthM } = way;
+      this.legs.push({ kind: 'carry', zoneId: null, coat, line, lengthM, knots: [] });
+    }
+    this.at = to;
+  }
+}
+
+function finish(
+  { legs, laid, told }: Walk,
+  dose: CoverDose,
+  { hose, units = 'metric' }: CoverSite,
+  ground: CarryGround,
+): DoseCoverage {
+  const { doseId, zones, coats, vessels, staysWet, swathM } = dose;
+  const walks = laid.map((each): ZoneWalk => mergeWalks(each.passes, each.zoneId, doseId, each.coat));
+  const progress = walkProgress(legs, zones, coats);
+  const reach =
+    dose.byHose && hose ? hoseReach(progress, hose.bibs, hose.lengthM, ground, units, doseId) : null;
+  const issues: Issue[] = [...wayIssues(told, doseId), ...(reach?.issues ?? [])];
+  for (const zone of zones) {
+    if (zone.parts.length === 0 || legs.some(({ zoneId }) => zoneId === zone.zoneId)) continue;
+    const message = `No pass has room on “${zone.name}” (${formatArea(zone.areaM2, units)}); do it by hand.`;
+    issues.push({
+      code: 'zone-not-walked',
+      severity: 'warning',
+      message,
+      place: { doseId, zoneId: zone.zoneId },
+    });
+  }
+  const lengthOf = (some: readonly Leg[]): number => some.reduce((sum, { lengthM }) => sum + lengthM, 0);
+  return {
+    doseId,
+    walks,
+    legs,
+    vessels,
+    marks: runOutMarks(legs, zones, coats, vessels),
+    lengthM: lengthOf(legs),
+    workingM: lengthOf(legs.filter((leg) => !isShut(leg))),
+    overWetM: staysWet ? overWet(legs, swathM) : 0,
+    hose: reach?.hose ?? null,
+    issues,
+  };
+}
+
+/** What is said of ways that are not on open ground. */
+function wayIssues(told: ReadonlyMap<CarryHow, number>, doseId: string): Issue[] {
+  const issues: Issue[] = [];
+  const count = (how: CarryHow): string => {
+    const ways = told.get(how) ?? 0;
+    return ways === 1 ? 'One way between zones goes' : `${ways} ways between zones go`;
+  };
+  if (told.has('over-strip'))
+    issues.push({
+      code: 'way-over-strip',
+      severity: 'note',
+      message: `${count('over-strip')} over a no-apply strip, as there is none round it: shut the applicator there.`,
+      place: { doseId },
+    });
+  if (told.has('straight'))
+    issues.push({
+      code: 'no-way-between',
+      severity: 'warning',
+      message: `${count('straight')} straight through a house, water or a bed, as nothing leads round: shut the applicator and find your own way.`,
+      place: { doseId },
+    });
+  return issues;
+}
