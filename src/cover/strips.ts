@@ -84,7 +84,7 @@ function treatFlat(
   const strips: NoApplyStrip[] = [];
   const buffers: PlaneRings[] = [];
   for (const source of near) {
-    const buffer = bufferAround(source);
+    const buffer = stripAround(source);
     const inside = intersectionOf(net, buffer);
     if (inside.length === 0) continue;
     const parts = toGround(inside);
@@ -133,8 +133,8 @@ function scaleOf({ netParts, netM2 }: MeasuredZone): number {
 
 const buffersKept = new WeakMap<StripSource, readonly PlaneRings[]>();
 
-/** All ground within a source's width of it; kept for the source. */
-function bufferAround(source: StripSource): readonly PlaneRings[] {
+/** All ground within a source’s width of it, in the plane; kept for the source. */
+export function stripAround(source: StripSource): readonly PlaneRings[] {
   const kept = buffersKept.get(source);
   if (kept) return kept;
   const { shape, widthM } = source;

@@ -1,11 +1,11 @@
 import { unionOf } from '../../measure/clip';
 import type { XY } from '../../measure/types';
 import { formatArea } from '../../units/format';
-import type { Issue } from '../../yard/types';
+import type { Issue, UnitSystem } from '../../yard/types';
 import { runOutMarks } from '../marks/runOutMarks';
 import { walkProgress } from '../marks/walkProgress';
 import { type Outline, outlineOf } from '../outline';
-import type { CoverDose, CoverInput, DoseCoverage, Leg, ZonePasses, ZoneWalk } from '../passTypes';
+import type { CoverDose, CoverInput, CoverZone, DoseCoverage, Leg, ZonePasses, ZoneWalk } from '../passTypes';
 import { type CarryGround, type CarryHow, createCarryGround, standingObstacles } from './carryGround';
 import { type ChosenStop, chooseStops, type RoundEnds, type StopChoice } from './chooseStops';
 import { dryWay } from './dryWay';
@@ -133,17 +133,13 @@ function finish(
   const progress = walkProgress(legs, zones, coats);
   const reach =
     dose.byHose && hose ? hoseReach(progress, hose.bibs, hose.lengthM, ground, units, doseId) : null;
-  const issues: Issue[] = [...wayIssues(told, doseId), ...(reach?.issues ?? [])];
-  for (const zone of zones) {
-    if (zone.parts.length === 0 || legs.some(({ zoneId }) => zoneId === zone.zoneId)) continue;
-    const message = `No pass has room on “${zone.name}” (${formatArea(zone.areaM2, units)}); do it by hand.`;
-    issues.push({
-      code: 'zone-not-walked',
-      severity: 'warning',
-      message,
-      place: { doseId, zoneId: zone.zoneId },
-    });
-  }
+  const issues: Issue[] = [
+    ...(coats === 2 && staysWet ? [wetCoats(doseId)] : []),
+    ...wayIssues(told, doseId),
+    ...(reach?.issues ?? []),
+  ];
+  for (const zone of zones)
+    if (!legs.some(({ zoneId }) => zoneId === zone.zoneId)) issues.push(notWalked(zone, doseId, units));
   const lengthOf = (some: readonly Leg[]): number => some.reduce((sum, { lengthM }) => sum + lengthM, 0);
   return {
     doseId,
@@ -157,6 +153,24 @@ function finish(
     hose: reach?.hose ?? null,
     issues,
   };
+}
+
+function wetCoats(doseId: string): Issue {
+  const message =
+    'Two coats of what goes out wet: the second round begins where the first has dried. Check that the label allows a second coat.';
+  return { code: 'two-wet-coats', severity: 'note', message, place: { doseId } };
+}
+
+/** A zone that the walk leaves out. */
+function notWalked({ name, zoneId, parts, areaM2 }: CoverZone, doseId: string, units: UnitSystem): Issue {
+  const place = { doseId, zoneId };
+  const ground = `“${name}” (${formatArea(areaM2, units)})`;
+  if (parts.length > 0) {
+    const message = `No pass has room on ${ground}: do it by hand.`;
+    return { code: 'zone-not-walked', severity: 'warning', message, place };
+  }
+  const message = `${ground} has no place on the map: it is left out of the walk, and what it takes comes after the last mark.`;
+  return { code: 'zone-not-placed', severity: 'note', message, place };
 }
 
 /** What is said of ways that are not on open ground. */
