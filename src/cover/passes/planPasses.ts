@@ -1,0 +1,104 @@
+import { differenceOf, planeAreaOf } from '../../measure/clip';
+import type { XY } from '../../measure/types';
+import type { Issue } from '../../yard/types';
+import type { Leg, PassGround, PassOptions, ZonePasses } from '../passTypes';
+import { type Candidate, candidatesWith, type ZoneGround } from './candidates';
+import { orientedRings } from './frame';
+import { layLegs } from './layLegs';
+import { measurePasses, type Reached } from './measurePasses';
+import { makeWalkable, type Walkable } from './wayWithin';
+
+/** Ground smaller than this is none, m². */
+const LEAST_M2 = 1e-4;
+/** What may be missed, and done twice beyond the plan, as shares of the ground. */
+const MOST_MISSED = 0.005;
+const MOST_DOUBLE = 0.05;
+/** Candidates measured in full. */
+const MEASURED = 3;
+
+/**
+ * Passes over a zone: straight ones by cells, laps beside the outline, or both, whichever is the shortest
+ * walk that covers. See `cellsOf`, `lapRounds`, `orderItems`, `wayWithin` for the methods.
+ * @param from where the walk comes from; @param to where it goes on to; null: anywhere. The ways there are no part of it.
+ * @returns never throws for odd ground: what is left of it is walked; `passes-nothing` when there is none
+ */
+export function planPasses(
+  ground: PassGround,
+  options: PassOptions,
+  from: XY | null,
+  to: XY | null,
+): ZonePasses {
+  const parts = differenceOf(ground.parts, ground.keepOff).filter((part) => planeAreaOf([part]) > LEAST_M2);
+  const areaM2 = planeAreaOf(parts);
+  if (parts.length === 0) return nothing(options);
+  const zone: ZoneGround = { parts, rings: orientedRings(parts), keepOff: ground.keepOff, options };
+  const walkable = makeWalkable(parts, []);
+  const counts = options.headerLaps === null ? [0, 1, 2] : [options.headerLaps];
+  const candidates = counts
+    .flatMap((laps) => candidatesWith(zone, laps, from, to))
+    .sort((a, b) => a.guessM - b.guessM);
+  let best: { plan: ZonePasses; score: number } | undefined;
+  for (const candidate of candidates.slice(0, MEASURED)) {
+    const plan = finish(candidate, zone, walkable, areaM2);
+    const score = scoreOf(plan);
+    if (!best || score < best.score) best = { plan, score };
+  }
+  return best?.plan ?? nothing(options);
+}
+
+/** Length, with a price on ground missed or done twice beyond what is allowed. */
+function scoreOf({ lengthM, missedM2, doubleM2, areaM2 }: ZonePasses): number {
+  const over = (partM2: number, most: number) => Math.max(0, partM2 / areaM2 - most);
+  return lengthM * (1 + 20 * over(missedM2, MOST_MISSED) + 2 * over(doubleM2, MOST_DOUBLE));
+}
+
+function finish(candidate: Candidate, zone: ZoneGround, walkable: Walkable, areaM2: number): ZonePasses {
+  const { options, parts, rings } = zone;
+  const laid = layLegs(candidate.stops, walkable, options.spacingM);
+  const legs = shareAll(laid, areaM2);
+  const reached: Reached = measurePasses(legs, parts, rings, walkable, options.spacingM, options.swathM);
+  const count = (kind: Leg['kind']) => legs.filter((leg) => leg.kind === kind).length;
+  const working = legs.filter((leg) => leg.knots.length > 0);
+  const sum = (some: readonly Leg[]) => some.reduce((total, leg) => total + leg.lengthM, 0);
+  const [laps, passes] = [count('lap'), count('pass')];
+  const issues: Issue[] = [];
+  return {
+    legs,
+    headingDeg: passes > 0 ? candidate.headingDeg : null,
+    pattern: laps === 0 ? 'straight' : passes === 0 ? 'round' : 'both',
+    cells: candidate.cells,
+    passes,
+    turns: count('turn'),
+    lengthM: sum(legs),
+    workingM: sum(working),
+    leastM: areaM2 / options.spacingM,
+    areaM2,
+    ...reached,
+    issues,
+  };
+}
+
+/** Ground shared out so that all knots sum to the whole: what is too small to be walked falls to all alike. */
+function shareAll(legs: readonly Leg[], areaM2: number): Leg[] {
+  const sum = legs.reduce((total, leg) => total + (leg.knots.at(-1)?.areaM2 ?? 0), 0);
+  if (!(sum > 0)) return [...legs];
+  const factor = areaM2 / sum;
+  return legs.map((leg) => ({
+    ...leg,
+    knots: leg.knots.map(({ atM, areaM2: own }) => ({ atM, areaM2: own * factor })),
+  }));
+}
+
+function nothing(_options: PassOptions): ZonePasses {
+  const none = { cells: 0, passes: 0, turns: 0, lengthM: 0, workingM: 0, leastM: 0, areaM2: 0 };
+  const reached = { missedM2: 0, doubleM2: 0, outsideM2: 0, outsideM: 0 };
+  const issues: Issue[] = [
+    {
+      code: 'passes-nothing',
+      severity: 'warning',
+      message: 'There is no ground here to walk over.',
+      place: {},
+    },
+  ];
+  return { legs: [], headingDeg: null, pattern: 'straight', ...none, ...reached, issues };
+}
