@@ -51,7 +51,7 @@ export function writtenDoses(input: PassesExport): readonly WrittenDose[] {
   const { yard, plane, visit, coverage, doseId } = input;
   const toDegrees = (point: XY): Position => {
     const [lon, lat] = plane.toLonLat(point);
-    return [tidy(lon > 180 ? lon - 360 : lon < -180 ? lon + 360 : lon), tidy(lat)];
+    return [tidy(lon >= 180 ? lon - 360 : lon < -180 ? lon + 360 : lon), tidy(lat)];
   };
   const zoneNames = new Map(yard.zones.map(({ id, name }) => [id, name]));
   const nameOf = (zoneId: string | null) => (zoneId === null ? '' : (zoneNames.get(zoneId) ?? ''));
