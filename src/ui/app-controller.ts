@@ -1,12 +1,13 @@
-import { READY_LAYERS } from '../map/sources';
 import type { DrawLive, MapEvents, MapPicture, MapPort, Trial } from '../map/types';
 import type { ShapeResult } from '../measure/shapes';
 import type { PictureStorage } from '../session/pictureStorage';
 import type { DerivedVisit, OpenResult, YardEntry, YardSession, YardStorage } from '../session/types';
-import type { BaseLayer, Issue, MowingClass, Position, UnitSystem, Yard, ZoneKind } from '../yard/types';
+import type { Issue, MowingClass, Position, UnitSystem, Yard, ZoneKind } from '../yard/types';
 import type { App, CoverageState, ViewState } from './app';
 import { createMapEvents } from './map-events';
+import { PictureMaker } from './map-picture';
 import type { Theme } from './theme';
+import { Walks } from './walks';
 
 export interface Sample {
   readonly id: string;
@@ -86,6 +87,8 @@ export class AppController implements App {
   /** the document as it was when the drag under way began; null when none is. The list of slips waits. */
   beforeReshape: Yard | null = null;
 
+  readonly walks = new Walks(this);
+  private readonly maker = new PictureMaker(this);
   private current: YardSession | null = null;
   private stopListening: (() => void) | null = null;
   private listeners = new Set<() => void>();
@@ -124,7 +127,9 @@ export class AppController implements App {
     return visitId === null || !this.current ? null : this.current.derived.visit(visitId);
   }
 
-  readonly coverage: CoverageState = { state: 'none' };
+  get coverage(): CoverageState {
+    return this.walks.state;
+  }
 
   /** @returns a function that ends the subscription. */
   subscribe(listener: () => void): () => void {
@@ -266,10 +271,8 @@ export class AppController implements App {
       this.map = map;
       map.setSnapping(this.options.snapping);
       map.setRightAngle(this.options.rightAngle);
-      if (this.current) {
-        map.show(this.picture());
-        map.fit();
-      }
+      this.redrawMap();
+      if (this.current) map.fit();
     } catch (error) {
       const message = `The map could not be started: ${error instanceof Error ? error.message : String(error)}`;
       this.tell({ code: 'map-start', severity: 'error', message, place: {} });
@@ -288,7 +291,8 @@ export class AppController implements App {
     this.isScheduled = true;
     queueMicrotask(() => {
       this.isScheduled = false;
-      if (this.current) this.map?.show(this.picture());
+      if (this.current) this.walks.look();
+      this.redrawMap();
       if (this.beforeReshape) this.tellSoon();
       else this.tellListeners();
     });
@@ -358,41 +362,12 @@ export class AppController implements App {
   }
 
   private picture(): MapPicture {
-    const { yard, derived } = this.session;
     if (!this.beforeReshape) this.lastSlips = this.view.step === 'measure' ? this.slips : [];
-    const visit = this.view.step === 'visit' || this.view.step === 'sheet' ? this.visit : null;
-    return {
-      yard,
-      measured: derived.measured,
-      selectedZoneIds: this.view.selectedZoneIds,
-      slips: this.lastSlips,
-      visit: visit && {
-        zoneIds: [...visit.treated.keys()],
-        strips: [...visit.treated.values()].flatMap((zone) => zone.strips),
-        rinseEdges: visit.rinseEdges,
-      },
-      units: this.units,
-      baseLayer: this.shownBaseLayer(yard.settings.baseLayer),
-      underLayer: this.underLayer(yard),
-      trial: this.trial,
-      dark: this.theme === 'dark',
-    };
+    return this.maker.make(this.lastSlips);
   }
 
-  private underLayer({ settings: { baseLayer, ownLayers } }: Yard): BaseLayer | null {
-    if (baseLayer.kind !== 'own-picture' || baseLayer.underId === undefined) return null;
-    const { underId } = baseLayer;
-    const layer = [...READY_LAYERS, ...ownLayers].find((each) => 'id' in each && each.id === underId);
-    return layer && 'url' in layer ? this.shownBaseLayer(layer) : null;
-  }
-
-  private resolved: { readonly from: BaseLayer; readonly to: BaseLayer } | null = null;
-
-  private shownBaseLayer(layer: BaseLayer): BaseLayer {
-    if (!('url' in layer)) return layer;
-    if (this.resolved?.from !== layer) {
-      this.resolved = { from: layer, to: { ...layer, url: this.services.resolveUrl(layer.url) } };
-    }
-    return this.resolved.to;
+  /** Draws the map alone; the panels stay as they are. For what changes at every frame. */
+  redrawMap(): void {
+    if (this.current) this.map?.show(this.picture());
   }
 }

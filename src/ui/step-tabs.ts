@@ -30,11 +30,13 @@ export class StepTabs extends AppPart {
     shared,
     css`
       :host { display: block; }
-      ol { display: grid; grid-template-columns: repeat(4, 1fr); margin: 0; padding: 0; list-style: none; }
-      li { display: grid; }
-      button { padding: 0.25rem; border: 0; border-radius: 0; border-right: 1px solid var(--line); background: var(--sheet-sunk); display: flex; gap: 0.35rem; line-height: 1.15; align-items: baseline; align-content: center; justify-content: center; flex-wrap: wrap; }
-      li:nth-child(4n) button { border-right: 0; }
-      li:nth-child(n + 5) button { border-top: 1px solid var(--line); }
+      /* five over four, both rows full */
+      ol { display: grid; grid-template-columns: repeat(20, minmax(0, 1fr)); margin: 0; padding: 0; list-style: none; }
+      li { display: grid; grid-column: span 4; }
+      li:nth-child(n + 6) { grid-column: span 5; }
+      button { padding: 0.25rem 0.1rem; border: 0; border-radius: 0; border-right: 1px solid var(--line); background: var(--sheet-sunk); display: flex; gap: 0.3rem; line-height: 1.15; align-items: baseline; align-content: center; justify-content: center; flex-wrap: wrap; }
+      li:is(:nth-child(5), :last-child) button { border-right: 0; }
+      li:nth-child(n + 6) button { border-top: 1px solid var(--line); }
       .place { font-size: 0.75rem; color: var(--ink-soft); }
       button[aria-current='page'] { background: var(--sheet); font-weight: 650; box-shadow: inset 0 4px 0 var(--accent); }
       button:focus-visible { outline-offset: -3px; }

@@ -152,6 +152,7 @@ export class YardApp extends AppPart {
         <main class="drawing" aria-label="Drawing">
           ${isOpen ? html`<draw-bar .app=${app} .rev=${rev}></draw-bar>` : nothing}
           ${this.renderMap(isOpen ? html`<live-bar wide .app=${app} .rev=${rev}></live-bar>` : nothing)}
+          ${this.renderPlayer()}
         </main>
         <aside class="panel strip" aria-label="Panel" tabindex="-1"><div class="inside">${this.renderPanel()}</div></aside>
         ${isOpen ? html`<title-block class="strip" ?brief=${app.view.step !== 'measure'} .app=${app} .rev=${rev}></title-block>` : nothing}
@@ -171,9 +172,9 @@ export class YardApp extends AppPart {
             ? nothing
             : isDrawing
               ? html`<live-bar .app=${app} .rev=${rev}></live-bar>`
-              : html`<section aria-label="Drawing tools"><draw-bar .app=${app} .rev=${rev}></draw-bar></section>`
+              : html`<section aria-label="Drawing tools"><draw-bar .app=${app} .rev=${rev}></draw-bar></section>${this.renderPlayer()}`
         }
-        <sheet-drawer .height=${this.height} @height-change=${this.onHeight}>
+        <sheet-drawer .height=${this.height} @height-change=${this.onHeight} @walk-shown=${this.onShown}>
           ${isOpen ? html`<title-block slot="head" mini .app=${app} .rev=${rev}></title-block>` : nothing}
           <section class="inside" aria-label="Panel">${this.renderPanel()}</section>
           ${isOpen ? html`<title-block bare .app=${app} .rev=${rev}></title-block>` : nothing}
@@ -185,6 +186,23 @@ export class YardApp extends AppPart {
 
   private renderMap(over: unknown) {
     return html`<div class="map"><slot name="map"></slot>${over}<message-area .app=${this.app} .rev=${this.rev}></message-area></div>`;
+  }
+
+  /** The walk of the Passes screen, played over the drawing. */
+  private renderPlayer() {
+    const { app, rev } = this;
+    if (!app.isOpen || app.view.step !== 'passes' || !this.loaded.has('passes')) return nothing;
+    const isCovered = this.isNarrow && this.height === 'full';
+    return html`<walk-player ?hidden=${isCovered} .app=${app} .rev=${rev} @walk-play=${this.onPlay}></walk-player>`;
+  }
+
+  /** On a narrow screen the drawing takes the room of the panel while a walk is played. */
+  private onPlay(): void {
+    if (this.isNarrow) this.height = 'peek';
+  }
+
+  private onShown(): void {
+    if (this.height === 'full') this.height = 'half';
   }
 
   private onHeight(event: CustomEvent<DrawerHeight>): void {

@@ -1,0 +1,73 @@
+import { css, html, nothing } from 'lit';
+import { customElement } from 'lit/decorators.js';
+import type { WalkTimeline } from '../../cover/marks/walkTimeline';
+import { paceFigures } from '../../pace/paceFigures';
+import { formatClock } from '../../units/formatPace';
+import { paceLines, passWords } from '../../words/paceWords';
+import { productName } from '../../words/productWords';
+import { AppPart } from '../parts/app-part';
+import { issueNotes, withoutName } from '../parts/issue-notes';
+import { shared } from '../parts/shared';
+import { doseInHand } from './dose-in-hand';
+import { clockOf } from './walk-clock';
+
+/** How fast to walk: speed, times, steps, and what speaks against it. */
+@customElement('pass-pace')
+export class PassPace extends AppPart {
+  static override styles = [
+    shared,
+    css`
+      :host { display: block; }
+      dl { margin: 0 0 0.5rem; }
+      dl div { display: grid; grid-template-columns: 9rem minmax(0, 1fr); gap: 0 0.75rem; padding: 0.3rem 0; border-bottom: 1px solid var(--line); }
+      dt { color: var(--ink-soft); }
+      dd { margin: 0; font-weight: 600; }
+      dt { overflow-wrap: anywhere; }
+    `,
+  ];
+
+  protected override render() {
+    const hand = doseInHand(this.app);
+    if (!hand?.figures || !hand.equipment || !hand.pace) return nothing;
+    const { figures, pace } = hand;
+    const { units } = this.app;
+    const lines = paceLines(paceFigures(pace, figures, hand.equipment.equipment), units);
+    const clock = clockOf(hand);
+    const pass = typicalPass(hand.walk?.dose.legs ?? []);
+    const words = pass === null ? null : passWords(pace, pass, units);
+    return html`
+      ${issueNotes(withoutName(pace.issues, productName(figures.product)))}
+      ${
+        lines.length === 0
+          ? html`<p>How fast to walk is not known: neither what comes out nor your own walk is measured. <button class="plain" @click=${() => this.app.setView({ step: 'shelf' })}>Measure it</button></p>`
+          : html`<dl>
+              ${lines.map((line) => html`<div><dt>${line.label}</dt><dd>${line.words}</dd></div>`)}
+              ${words === null ? nothing : html`<div><dt>A usual pass</dt><dd>${words}</dd></div>`}
+            </dl>`
+      }
+      ${clock ? html`<p class="quiet">Zones here without turns. Of ${formatClock(clock.totalS)} in all: ${shareWords(clock.timeline)}.</p>` : nothing}`;
+  }
+}
+
+/** Length of the pass that half are longer than, m; null without any. */
+function typicalPass(legs: readonly { readonly kind: string; readonly lengthM: number }[]): number | null {
+  const lengths = legs
+    .filter((leg) => leg.kind === 'pass')
+    .map((leg) => leg.lengthM)
+    .sort((a, b) => a - b);
+  return lengths[Math.floor(lengths.length / 2)] ?? null;
+}
+
+/** "12 min 05 s with product going out, 1 min 20 s turning, 30 s changing bottles". */
+function shareWords({ workingS, turnS, carryS, refillS }: WalkTimeline): string {
+  const parts: readonly (readonly [number, string])[] = [
+    [workingS, 'with product going out'],
+    [turnS, 'turning'],
+    [carryS, 'on the way, shut'],
+    [refillS, 'changing or filling'],
+  ];
+  return parts
+    .filter(([seconds]) => seconds >= 0.5)
+    .map(([seconds, words]) => `${formatClock(seconds)} ${words}`)
+    .join(', ');
+}

@@ -1,0 +1,89 @@
+import { css, html, nothing } from 'lit';
+import { customElement } from 'lit/decorators.js';
+import { formatArea, formatLength, formatNumber, formatPercent } from '../../units/format';
+import { formatClock } from '../../units/formatPace';
+import { AppPart } from '../parts/app-part';
+import { issueNotes } from '../parts/issue-notes';
+import { shared } from '../parts/shared';
+import { type DoseInHand, doseInHand } from './dose-in-hand';
+import { clockOf } from './walk-clock';
+import { sumWalks } from './walk-sums';
+
+/** What comes of the passes: the whole walk in figures, what they miss and cover twice, and zone by zone. */
+@customElement('pass-result')
+export class PassResult extends AppPart {
+  static override styles = [
+    shared,
+    css`
+      :host { display: block; }
+      dl { margin: 0 0 0.5rem; }
+      .big { display: grid; grid-template-columns: 1fr 1fr; border: solid var(--ink); border-width: 2px 0 1px; }
+      .big div { display: flex; flex-direction: column-reverse; padding: 0.4rem 0.75rem 0.4rem 0; }
+      .big div:nth-child(even) { border-left: 1px solid var(--line); padding-left: 0.75rem; }
+      .big div:nth-child(n + 3) { border-top: 1px solid var(--line); }
+      dt { color: var(--ink-soft); font-size: var(--text-small); }
+      dd { margin: 0; }
+      .big dd { font-size: 1.5rem; font-weight: 650; line-height: 1.15; white-space: nowrap; }
+      .rows div { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 0 0.75rem; padding: 0.3rem 0; border-bottom: 1px solid var(--line); }
+      .rows dd { font-weight: 650; text-align: right; }
+      .rows dd.quiet { grid-column: 1 / -1; text-align: left; font-weight: 400; }
+    `,
+  ];
+
+  protected override render() {
+    const hand = doseInHand(this.app);
+    if (!hand?.walk) return nothing;
+    const { units } = this.app;
+    const { dose } = hand.walk;
+    const sums = sumWalks(dose);
+    const clock = clockOf(hand);
+    const ratio = sums.leastM > 0 ? sums.onGroundM / sums.leastM : null;
+    const issues = [...dose.issues, ...dose.walks.flatMap((walk) => walk.issues)];
+    return html`
+      <dl class="big">
+        ${big('Walk', formatLength(dose.lengthM, units))}
+        ${big('Time', clock ? formatClock(clock.totalS) : '–')}
+        ${big('Passes', String(sums.passes))}
+        ${big('Turns', String(sums.turns))}
+      </dl>
+      <p class="quiet">${formatLength(dose.workingM, units)} of it with product going out${sums.betweenM >= 0.5 ? `, ${formatLength(sums.betweenM, units)} between zones` : ''}.
+        ${
+          ratio === null
+            ? nothing
+            : html`On the ground it is <b>${formatNumber(ratio, 3)} times</b> the least there could be (${formatLength(sums.leastM, units)}: the ground divided by the distance between passes).`
+        }</p>
+      <dl class="rows">
+        ${row('Missed', formatPercent(sums.missed), 'ground that no pass reaches')}
+        ${row('Covered twice', formatPercent(sums.double), 'beyond the overlap that is meant')}
+        ${row('Beyond the edge', formatPercent(sums.outside), sums.outsideM > 0 ? `at most ${formatLength(sums.outsideM, units)} past the outline of the ground` : 'nothing lands past the outline of the ground')}
+        ${dose.overWetM >= 0.05 ? row('Over wet ground', formatLength(dose.overWetM, units), 'walked where product has just gone down') : nothing}
+        ${this.renderHose(hand)}
+      </dl>
+      ${issueNotes(issues)}
+    `;
+  }
+
+  private renderHose({ walk }: DoseInHand) {
+    const hose = walk?.dose.hose;
+    if (!walk || !hose) return nothing;
+    const { units } = this.app;
+    const { lengthM } = this.app.yard.settings.hose;
+    const beyond =
+      hose.beyondM2 > 0.05 ? `${formatArea(hose.beyondM2, units)} lie beyond it` : 'it reaches everywhere';
+    return row(
+      'Hose must reach',
+      formatLength(hose.farthestM, units),
+      lengthM === null
+        ? 'the length of the hose is not told'
+        : `the hose is ${formatLength(lengthM, units)}: ${beyond}`,
+    );
+  }
+}
+
+function big(words: string, figure: string) {
+  return html`<div><dt>${words}</dt><dd>${figure}</dd></div>`;
+}
+
+function row(words: string, figure: string, more: string) {
+  return html`<div><dt>${words}</dt><dd>${figure}</dd><dd class="quiet">${more}</dd></div>`;
+}

@@ -1,0 +1,53 @@
+import { css, html, nothing } from 'lit';
+import { customElement } from 'lit/decorators.js';
+import { formatArea, formatLength } from '../../units/format';
+import { formatClock } from '../../units/formatPace';
+import { groundName } from '../../words/zoneWords';
+import { AppPart } from '../parts/app-part';
+import { shared } from '../parts/shared';
+import { doseInHand } from './dose-in-hand';
+import { headingWords } from './heading-words';
+import { clockOf } from './walk-clock';
+
+/** Each zone of a dose in walking order: heading, passes, length and time. */
+@customElement('pass-zones')
+export class PassZones extends AppPart {
+  static override styles = [
+    shared,
+    css`
+      :host { display: block; }
+      td, th { padding-right: 0.35rem; vertical-align: baseline; }
+      td { font-size: var(--text-small); }
+      td:last-child, th:last-child { padding-right: 0; }
+      th[scope='row'] { font-size: var(--text); color: var(--ink); overflow-wrap: anywhere; font-weight: 400; line-height: 1.2; }
+      th[scope='row'] b { font-weight: 650; }
+      th[scope='row'] span { display: block; font-size: var(--text-small); color: var(--ink-soft); white-space: nowrap; }
+      .no { width: 1.6rem; }
+    `,
+  ];
+
+  protected override render() {
+    const hand = doseInHand(this.app);
+    const { units } = this.app;
+    if (!hand?.walk) return nothing;
+    const { walk } = hand;
+    const clock = clockOf(hand);
+    const named = new Map(walk.from.zones.map((zone) => [zone.zoneId, zone]));
+    const hasCoats = walk.dose.walks.some((each) => each.coat === 2);
+    return html`<table>
+      <thead><tr><th class="no"><abbr title="Place in the walking order">No.</abbr></th><th>Zone, area</th><th>Heading</th><th class="num">Passes</th><th class="num">Length, time</th></tr></thead>
+      <tbody>${walk.dose.walks.map((each, i) => {
+        const zone = named.get(each.zoneId);
+        const seconds = clock?.secondsOf(each.zoneId, each.coat) ?? null;
+        return html`<tr>
+          <td>${i + 1}</td>
+          <th scope="row"><b>${groundName(zone?.name ?? '')}</b>${hasCoats ? `, ${each.coat === 1 ? 'first' : 'second'} coat` : ''}
+            <span>${formatArea(zone?.areaM2 ?? each.areaM2, units)}</span></th>
+          <td>${each.headingDeg === null ? 'round and round' : headingWords(each.headingDeg)}${each.pattern === 'both' ? html`<br />and laps` : nothing}</td>
+          <td class="num">${each.passes}</td>
+          <td class="num">${formatLength(each.lengthM, units)}<br />${seconds === null ? '–' : formatClock(seconds)}</td>
+        </tr>`;
+      })}</tbody></table>
+      <p class="quiet">Time with turns, without the ways between zones.</p>`;
+  }
+}

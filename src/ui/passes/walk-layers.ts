@@ -1,0 +1,39 @@
+import { css, html } from 'lit';
+import { customElement } from 'lit/decorators.js';
+import { AppPart, isTicked } from '../parts/app-part';
+import { shared } from '../parts/shared';
+import type { HiddenLayer } from '../walks';
+
+const LAYERS: readonly (readonly [HiddenLayer, string])[] = [
+  ['passes', 'Passes and ways'],
+  ['marks', 'Run-out marks'],
+  ['tints', 'Ground of each container'],
+  ['edges', 'Edges to rinse or sweep'],
+  ['strips', 'Strips left untreated'],
+];
+
+/** Which layers of the walk the drawing shows. */
+@customElement('walk-layers')
+export class WalkLayers extends AppPart {
+  static override styles = [
+    shared,
+    css`
+      :host { display: block; }
+      fieldset { border: 0; margin: 0; padding: 0; display: grid; grid-template-columns: repeat(auto-fill, minmax(10.5rem, 1fr)); gap: 0 0.5rem; }
+      label.check { line-height: 1.2; }
+    `,
+  ];
+
+  protected override render() {
+    const { walks } = this.app;
+    return html`<fieldset><legend class="visually-hidden">Shown on the drawing</legend>
+      ${LAYERS.map(
+        ([
+          layer,
+          words,
+        ]) => html`<label class="check"><input type="checkbox" .checked=${!walks.hides.has(layer)}
+          @change=${(event: Event) => walks.setHidden(layer, !isTicked(event))} />${words}</label>`,
+      )}
+    </fieldset>`;
+  }
+}

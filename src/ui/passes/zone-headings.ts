@@ -1,0 +1,142 @@
+import { css, html, nothing } from 'lit';
+import { customElement } from 'lit/decorators.js';
+import type { CoverZone } from '../../cover/passTypes';
+import type { PlaneRings } from '../../measure/types';
+import { formatLength } from '../../units/format';
+import { groundName } from '../../words/zoneWords';
+import { AppPart } from '../parts/app-part';
+import '../parts/number-field';
+import type { NumberChange } from '../parts/number-field';
+import { shared } from '../parts/shared';
+import { type DoseInHand, doseInHand } from './dose-in-hand';
+import { bothWaysWords, headingWords, windWords } from './heading-words';
+import { setHeadings } from './passes-edits';
+import { longestEdges, nearestEdge, type ZoneEdge } from './zone-edges';
+
+/** Edges that the list offers. */
+const MOST_EDGES = 8;
+/** Shorter ones give no direction, m. */
+const LEAST_EDGE_M = 1;
+
+/** Which way the passes lie on each zone: what makes the shortest walk, typed degrees, or along an edge of it. */
+@customElement('zone-headings')
+export class ZoneHeadings extends AppPart {
+  static override styles = [
+    shared,
+    css`
+      :host { display: block; }
+      ul { list-style: none; margin: 0; padding: 0; }
+      li { border-bottom: 1px solid var(--line); padding: 0.5rem 0 0.75rem; display: grid; grid-template-columns: 8.5rem minmax(0, 1fr); gap: 0.5rem; align-items: end; }
+      li:last-child { border-bottom: 0; }
+      li > p { grid-column: 1 / -1; margin: 0; line-height: 1.25; }
+      .row { grid-column: 1 / -1; gap: 0.35rem; }
+      .row button { flex: 1 1 auto; }
+    `,
+  ];
+
+  protected override render() {
+    const hand = doseInHand(this.app);
+    if (!hand) return nothing;
+    const zones = this.zonesOf(hand);
+    return html`<p class="quiet">Degrees clockwise from north; passes are walked both ways. Another heading at each visit keeps ruts and grain from forming.</p>
+      <ul>${zones.map((zone) => this.renderZone(hand, zone, zones))}</ul>`;
+  }
+
+  /** Placed zones of the dose, in the order of the walk where there is one. */
+  private zonesOf({ walk, figures }: DoseInHand): readonly Pick<CoverZone, 'zoneId' | 'name'>[] {
+    const placed = figures?.zones.filter((zone) => zone.isPlaced !== false && zone.areaM2 > 0) ?? [];
+    const order = walk?.dose.walks.map((each) => each.zoneId) ?? [];
+    const placeOf = (zoneId: string) => (order.includes(zoneId) ? order.indexOf(zoneId) : order.length);
+    return [...placed].sort((a, b) => placeOf(a.zoneId) - placeOf(b.zoneId));
+  }
+
+  private renderZone(
+    hand: DoseInHand,
+    zone: Pick<CoverZone, 'zoneId' | 'name'>,
+    all: readonly { readonly zoneId: string }[],
+  ) {
+    const { zoneId } = zone;
+    const name = groundName(zone.name);
+    const set = hand.dose.passes.headings[zoneId] ?? null;
+    const laid =
+      hand.walk?.dose.walks.find((each) => each.zoneId === zoneId && each.coat === 1)?.headingDeg ?? null;
+    const edges = longestEdges(this.outlineOf(zoneId))
+      .filter((edge) => edge.lengthM >= LEAST_EDGE_M)
+      .slice(0, MOST_EDGES);
+    return html`<li>
+      <p><b>${name}</b>${
+        set !== null
+          ? `: ${headingWords(set)}, ${bothWaysWords(set)}`
+          : laid === null
+            ? ': shortest walk'
+            : `: shortest walk, ${headingWords(laid)}, ${bothWaysWords(laid)}`
+      }</p>
+      <number-field label="Heading" suffix="°" optional .value=${set === null ? null : Math.round(set * 10) / 10} .min=${0} .max=${360}
+        aria-label=${`Heading of ${name}`}
+        @number-change=${(event: CustomEvent<NumberChange>) => this.set([zoneId], event.detail.value, `heading ${hand.dose.id} ${zoneId}`)}></number-field>
+      <label>Along an edge<select aria-label=${`Edge of ${name} to go along`} @change=${(event: Event) => this.chooseEdge(zoneId, edges, event)}>
+        <option value="" selected>choose one of its longest</option>
+        ${edges.map((edge, i) => html`<option value=${i}>${windWords(edge.facesDeg)} side, ${formatLength(edge.lengthM, this.app.units)}, ${headingWords(edge.headingDeg)}</option>`)}
+      </select></label>
+      <div class="row">
+        <button @click=${() => this.point(zoneId, name)}>Point at an edge</button>
+        ${set === null ? nothing : html`<button @click=${() => this.set([zoneId], null)}>Shortest walk</button>`}
+        ${
+          set !== null && all.length > 1
+            ? html`<button @click=${() =>
+                this.set(
+                  all.map((each) => each.zoneId),
+                  set,
+                )}>Same for all</button>`
+            : nothing
+        }
+      </div>
+    </li>`;
+  }
+
+  private outlineOf(zoneId: string): readonly PlaneRings[] {
+    return this.app.session.derived.measured.zones.get(zoneId)?.netPlaneParts ?? [];
+  }
+
+  private chooseEdge(zoneId: string, edges: readonly ZoneEdge[], event: Event): void {
+    const list = event.target as HTMLSelectElement;
+    const edge = edges[Number(list.value)];
+    const isChosen = list.value !== '';
+    list.value = '';
+    if (isChosen && edge) this.takeEdge(zoneId, edge);
+  }
+
+  private async point(zoneId: string, name: string): Promise<void> {
+    const { app } = this;
+    const place = await app.pick(`Point at the edge of ${name} that the passes are to go along.`);
+    if (!place) return;
+    const edge = nearestEdge(this.outlineOf(zoneId), app.session.derived.measured.plane.toPlane(place));
+    if (edge) this.takeEdge(zoneId, edge);
+  }
+
+  /** Passes along an edge, which is shown on the drawing until something else is. */
+  private takeEdge(zoneId: string, edge: ZoneEdge): void {
+    const { app } = this;
+    const { plane } = app.session.derived.measured;
+    this.set([zoneId], edge.headingDeg);
+    const points = [plane.toLonLat(edge.from), plane.toLonLat(edge.to)];
+    app.setTrial({ lines: [{ points, isClosed: false, style: 'main' }], points: [], circles: [] });
+  }
+
+  private set(zoneIds: readonly string[], headingDeg: number | null, mergeKey?: string): void {
+    const hand = doseInHand(this.app);
+    if (!hand) return;
+    if (this.app.trial) this.app.setTrial(null);
+    const label = headingDeg === null ? 'Take the shortest walk' : 'Set heading of passes';
+    this.app.dispatch(
+      label,
+      (yard) => setHeadings(yard, hand.visit.id, hand.dose.id, zoneIds, headingDeg),
+      mergeKey,
+    );
+  }
+
+  override disconnectedCallback(): void {
+    if (this.app.trial) this.app.setTrial(null);
+    super.disconnectedCallback();
+  }
+}
