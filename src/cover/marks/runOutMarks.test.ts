@@ -3,6 +3,7 @@ import { intersectionOf, planeAreaOf, unionOf } from '../../measure/clip';
 import type { PlaneRings, XY } from '../../measure/types';
 import type { Leg, Vessel } from '../passTypes';
 import { boxRing } from '../testGround';
+import { closeMarks } from './closeMarks';
 import { runOutMarks } from './runOutMarks';
 import { stretchesByVessel } from './stretchesByVessel';
 import { joinWalks, sweepBox, testBottles, testLeg } from './testWalk';
@@ -119,6 +120,23 @@ describe('ground between marks', () => {
   it('a vessel that runs out on the way between zones does so at the end of the zone', () => {
     const ends = runOutMarks(TWO, ZONES, 1, testBottles(284, 200)).filter(({ left }) => left === 0);
     expect(ends.map(({ zoneId, at }) => [zoneId, at])).toEqual([['front', [9, 20]]]);
+  });
+});
+
+describe('marks close together', () => {
+  const legs = sweepBox(FRONT);
+  const marksWith = (eachM2: number) =>
+    runOutMarks(legs, [{ zoneId: 'front', areaM2: 200 }], 1, testBottles(200, eachM2));
+
+  it('are told where they are nearer than 10 ft of walking', () => {
+    // marks each 5 m of walking, then each 2.5 m (8.2 ft)
+    expect(closeMarks(legs, marksWith(40), 'us')).toBeNull();
+    const issue = closeMarks(legs, marksWith(20), 'us', { doseId: 'd-1' });
+    expect(issue).toMatchObject({ code: 'marks-close', severity: 'note', place: { doseId: 'd-1' } });
+    expect(issue?.message.replaceAll('\u00a0', ' ')).toBe(
+      '39 of 40 run-out marks follow the one before within 10.0 ft of walking: there watch what is in hand, not the marks.',
+    );
+    expect(closeMarks([], [], 'us')).toBeNull();
   });
 });
 

@@ -63,6 +63,14 @@ describe('bottles on the hose', () => {
     expect(only && flozOf(only)).toEqual([expect.closeTo(16, 6), expect.closeTo(10, 6)]);
   });
 
+  it('a dose that is done is not drawn from what is left on the shelf after it', () => {
+    const dose = planOne(testHoseLiquid(), sqft(1000));
+    const done = { ...dose, dose: { ...dose.dose, taken: { bottle: 0.3125 } } };
+    expect(vesselsOf(done, hose, { bottle: 0.6875 }).map(flozOf)).toEqual([
+      [expect.closeTo(32, 9), expect.closeTo(10, 9)],
+    ]);
+  });
+
   it('a jar of its own is filled again and again; one of the size of the bottle is the bottle', () => {
     const dose = planOne(testHoseLiquid(), sqft(5000));
     const jars = vesselsOf(dose, { ...hose, holds: fluidOunces(20) }, null);

@@ -20,7 +20,8 @@ const SLACK = 1e-9;
  * - from a hose-end jar that is told and is none of the product's packs: fills of that jar;
  * - else containers: bottles, bags (see `containerVessels`).
  * @param dose figures of the dose, its product as the use has it
- * @param onHand packs on hand when its turn comes, by pack id (see `stockAtDose`); null: none
+ * @param onHand packs on hand when its turn comes, by pack id (see `stockAtDose`); null: none. A dose that is done
+ * goes by full containers, for the shelf is what is left after it.
  * @returns vessels whose areas sum to `dose.areaM2`; empty where nothing is known to draw from
  */
 export function vesselsOf(
@@ -31,7 +32,10 @@ export function vesselsOf(
   const tank = dose.tank ?? ownTank(dose, equipment);
   if (tank) return loadVessels(tank, dose.areaM2);
   const holds = fillOf(dose, equipment);
-  return holds === null ? containerVessels(dose, onHand) : fillVessels(dose, holds);
+  if (holds !== null) return fillVessels(dose, holds);
+  // what a done dose was drawn from is off the shelf already
+  const isDone = dose.dose.laid !== null || dose.dose.taken !== null;
+  return containerVessels(dose, isDone ? null : onHand);
 }
 
 /** Loads of the equipment's own tank, where the visit names none. */
