@@ -91,7 +91,8 @@ export function spanWithin(segment: Segment, other: Segment, reach: number): Spa
   return from < to ? [from, to] : null;
 }
 
-function spanInDisc([a, b]: Segment, centre: XY, radius: number): Span | null {
+/** The span of a segment inside a disc; shares that may pass 0..1; null when there is none. */
+export function spanInDisc([a, b]: Segment, centre: XY, radius: number): Span | null {
   const dx = b[0] - a[0];
   const dy = b[1] - a[1];
   const squared = dx * dx + dy * dy;

@@ -3,6 +3,7 @@ import type { LocalPlane, PlaneRings, XY } from '../measure/types';
 import { stripWidths } from '../yard/stripWidths';
 import type { Mark, Settings, Yard, Zone } from '../yard/types';
 import { outlineOf } from './outline';
+import { areNear, type Segment } from './segments';
 import type { NoApplyStrip } from './types';
 
 /** What must be spared, with the width of its no-apply strip. */
@@ -88,9 +89,23 @@ export function warnDistanceM({ widthM }: StripSource): number {
   return Math.max(widthM, LEAST_WARN_M);
 }
 
-/** The sources that may lie within their warning distance of shapes in the plane, by their boxes. */
-export function sourcesToWarn(sources: readonly StripSource[], parts: readonly PlaneRings[]): StripSource[] {
-  return within(sources, parts, warnDistanceM);
+/**
+ * The sources that may lie within their warning distance of shapes in the plane, by their boxes.
+ * @param leastM those within this distance too, m
+ */
+export function sourcesToWarn(
+  sources: readonly StripSource[],
+  parts: readonly PlaneRings[],
+  leastM = 0,
+): StripSource[] {
+  return within(sources, parts, (source) => Math.max(leastM, warnDistanceM(source)));
+}
+
+/** The sides of a source whose boxes come within `reachM` of the segment's box; a point is a side of no length. */
+export function sidesOfSource({ shape }: StripSource, segment: Segment, reachM: number): readonly Segment[] {
+  if ('parts' in shape) return outlineOf(shape.parts).sidesNear(segment, reachM);
+  const side: Segment = [shape.point, shape.point];
+  return areNear(segment, side, reachM) ? [side] : [];
 }
 
 function within(

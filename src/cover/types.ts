@@ -27,9 +27,16 @@ export interface TreatedZone {
   readonly planeParts: readonly PlaneRings[];
 }
 
+/** A drain, a well or water, and how far it is. */
+export interface NearSource {
+  readonly sourceId: string;
+  readonly sourceKind: NoApplyStrip['sourceKind'];
+  readonly distanceM: number;
+}
+
 /** A walkable stretch of hardscape edge that product can reach. */
 export interface RinseEdge {
-  /** 1, 2, 3 … in the order listed. */
+  /** 1, 2, 3 … in the order walked. */
   readonly number: number;
   readonly hardscapeId: string;
   readonly hardscapeName: string;
@@ -38,14 +45,25 @@ export interface RinseEdge {
   readonly zoneIds: readonly string[];
   /** geodesic length, m. */
   readonly lengthM: number;
+  /** in the direction of the walk. */
   readonly line: readonly Position[];
   readonly planeLine: readonly XY[];
-  /** the nearest drain, well or water within its strip width of the stretch, or within 3 m; or null. */
-  readonly near: {
-    readonly sourceId: string;
-    readonly sourceKind: NoApplyStrip['sourceKind'];
-    readonly distanceM: number;
+  /** hardscape within reach behind the stretch, geodesic m²; ground of two stretches counts for the first. Worked out when first asked for. */
+  readonly bandM2: number;
+  /** what rinsing it takes; null: no water goes there (`near`), or the hose's flow is not told. */
+  readonly water: { readonly seconds: number; readonly litres: number } | null;
+  /** the nearest drain, well or water where the stretch lies within its strip width, or within 3 m; or null. */
+  readonly near: NearSource | null;
+  /** where treated ground falls toward the hardscape; null: nowhere, or the fall is not told. */
+  readonly downhill: {
+    /** so much of the stretch, m. */
+    readonly lengthM: number;
+    /** steepest zone beside it, rise over run. */
+    readonly slope: number;
+    /** what lies down the fall within 30 m of the stretch, the nearest; null: nothing. */
+    readonly leadsTo: NearSource | null;
   } | null;
   readonly treatment: 'rinse-toward-turf' | 'sweep-then-rinse';
+  /** a product that reaches it stains, by its label or by its iron. */
   readonly stains: boolean;
 }

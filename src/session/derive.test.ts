@@ -105,10 +105,12 @@ describe('a visit derived', () => {
     expect(sigmaByDose.get('d-1')).toBe(10);
   });
 
-  it('leaves what cannot go out away from the hardscape too', () => {
+  it('leaves what cannot go out away from the ground treated and from the hardscape', () => {
     called.plan.mockImplementation((input: VisitInput) => ({ ...input, doses: [] }));
-    deriveYard(twoDoses()).visit('v-1');
+    const visit = deriveYard(twoDoses()).visit('v-1');
     expect(rinseInput().treated).toEqual([]);
+    expect([...(visit?.treated.keys() ?? [])]).toEqual([]);
+    expect([...(visit?.asked.keys() ?? [])]).toEqual(['z-lawn', 'z-strip', 'z-bed']);
   });
 
   it('the sigma of a dose on one zone is that zone’s own', () => {

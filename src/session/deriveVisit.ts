@@ -1,15 +1,18 @@
 import { rinseEdges, type TreatedReach } from '../cover/rinse';
 import { type StripSource, sourcesNear, stripSources } from '../cover/sources';
+import { spreadOf } from '../cover/spread';
 import { treatZone } from '../cover/strips';
 import type { RinseEdge, TreatedZone } from '../cover/types';
 import { areaScale } from '../measure/areaScale';
 import { intersectionOf, planeAreaOf } from '../measure/clip';
 import { LEAST_SLIP_M2 } from '../measure/slips';
 import { type Clash, clashesOf } from '../measure/totals';
-import type { MeasuredYard, MeasuredZone } from '../measure/types';
+import type { MeasuredYard, MeasuredZone, XY } from '../measure/types';
 import { sigmaOfGradients } from '../measure/uncertainty';
+import { equipmentOfDose } from '../pace/equipmentOfDose';
 import { visitsHeldWith } from '../plan/heldWith';
 import { holdVisit } from '../plan/holdVisit';
+import { isStaining } from '../plan/isStaining';
 import { isSprayed } from '../plan/sprayRate';
 import { statesStock } from '../plan/stockIssues';
 import type { DoseFigures, TreatableZone } from '../plan/types';
@@ -107,7 +110,7 @@ export function planYard(yard: Yard, measured: MeasuredYard, previous: Planned |
     visits: stillThere(before?.visits, yard.visits),
     season: before?.season ?? null,
   };
-  const ground = groundOf(yard, measured, cache);
+  const shared = groundOf(yard, measured, cache);
   const byId = new Map(yard.visits.map((visit) => [visit.id, visit]));
   const labels = new Map(yard.products.map((product) => [product.id, product]));
   const labelsOf = (visit: Visit) => visit.doses.map((dose) => labels.get(dose.productId));
@@ -120,10 +123,11 @@ export function planYard(yard: Yard, measured: MeasuredYard, previous: Planned |
   const planAlone = (visit: Visit): DerivedVisit => {
     const known = aloneNow.get(visit.id);
     if (known !== undefined) return known;
-    const { zones, marks, settings, soilTests, overrides, rules } = yard;
-    const from = [visit, zones, marks, settings, soilTests, overrides, rules, measured.plane, hasStock];
+    const { zones, marks, equipment, settings, soilTests, overrides, rules } = yard;
+    const ground = [zones, marks, equipment, settings, soilTests, overrides, rules, measured.plane];
+    const from = [visit, ...ground, hasStock];
     const kept = keep(cache.alone.get(visit.id), [...from, ...labelsOf(visit)], () =>
-      deriveVisit(visit, ground),
+      deriveVisit(visit, shared),
     );
     cache.alone.set(visit.id, kept);
     aloneNow.set(visit.id, kept.value);
@@ -163,7 +167,7 @@ registerPlanner(planYard);
 /** A visit planned by itself. */
 function deriveVisit(visit: Visit, ground: Ground): DerivedVisit {
   const { yard, measured, cache } = ground;
-  const treated = new Map<string, TreatedZone>();
+  const asked = new Map<string, TreatedZone>();
   const issues: Issue[] = [];
   const zonesByDose = new Map<string, TreatableZone[]>();
   const sigmaByDose = new Map<string, number>();
@@ -176,8 +180,8 @@ function deriveVisit(visit: Visit, ground: Ground): DerivedVisit {
       const measuredZone = measured.zones.get(zone.id);
       if (measuredZone === undefined) continue;
       const result = ground.treat(zone, measuredZone);
-      if (!treated.has(zone.id)) issues.push(...result.issues);
-      treated.set(zone.id, result.treated);
+      if (!asked.has(zone.id)) issues.push(...result.issues);
+      asked.set(zone.id, result.treated);
       grounds.push(result.treated);
       const { areaM2, stripM2 } = result.treated;
       rows.push({ zoneId: zone.id, name: zone.name, areaM2, stripM2, isPlaced: zone.isPlaced });
@@ -190,17 +194,19 @@ function deriveVisit(visit: Visit, ground: Ground): DerivedVisit {
     cache.sigmas.set(key, sigma);
     sigmaByDose.set(dose.id, sigma.value);
   }
-  const clashes = clashesOfTreated(yard, ground.clashes(), treated);
+  const clashes = clashesOfTreated(yard, ground.clashes(), asked);
   const figures = planVisit({ yard, visit, zonesByDose, sigmaByDose, clashes });
-  const rinse = rinseKept(visit, ground, treated, productsOn(figures.doses));
-  return { figures, treated, rinseEdges: rinse, issues };
+  const goingOut = dosesOn(figures.doses);
+  const treated = new Map([...asked].filter(([zoneId]) => goingOut.has(zoneId)));
+  const rinse = rinseKept(visit, ground, treated, goingOut);
+  return { figures, treated, asked, rinseEdges: rinse, issues };
 }
 
-/** What goes out on each zone, as the uses of the doses have it; doses that cannot go out are none of it. */
-function productsOn(doses: readonly DoseFigures[]): ReadonlyMap<string, readonly Product[]> {
-  const byZone = new Map<string, Product[]>();
-  for (const { product, zones } of doses)
-    for (const { zoneId } of zones) byZone.set(zoneId, [...(byZone.get(zoneId) ?? []), product]);
+/** What goes out on each zone; doses that cannot go out are none of it. */
+function dosesOn(doses: readonly DoseFigures[]): ReadonlyMap<string, readonly DoseFigures[]> {
+  const byZone = new Map<string, DoseFigures[]>();
+  for (const dose of doses)
+    for (const { zoneId } of dose.zones) byZone.set(zoneId, [...(byZone.get(zoneId) ?? []), dose]);
   return byZone;
 }
 
@@ -255,36 +261,67 @@ function liesLoose(product: Product): boolean {
   return !isSprayed(product) && (LOOSE_FORMS.includes(product.form) || product.applicator !== null);
 }
 
+/** How far the product of a dose lands beyond an edge, by what puts it out, m. */
+function spreadOfDose(yard: Yard, { dose, product }: DoseFigures): number {
+  return spreadOf(product, equipmentOfDose(yard, dose, product).equipment, dose.passes.isGuarded);
+}
+
+/** Where the walk along the edges begins: at the mark the visit begins at, else at the first hose bib; null: at neither. */
+function rinseStart({ yard, measured }: Ground, { startMarkId }: Visit): XY | null {
+  const mark =
+    yard.marks.find((each) => each.id === startMarkId) ?? yard.marks.find((each) => each.kind === 'hose-bib');
+  return mark === undefined ? null : measured.plane.toPlane(mark.position);
+}
+
 function rinseKept(
   visit: Visit,
-  { yard, measured, cache, sources: sourcesOf }: Ground,
+  ground: Ground,
   treated: ReadonlyMap<string, TreatedZone>,
-  productsByZone: ReadonlyMap<string, readonly Product[]>,
+  dosesByZone: ReadonlyMap<string, readonly DoseFigures[]>,
 ): readonly RinseEdge[] {
-  const sources = sourcesOf();
-  const hardscapes = yard.zones.flatMap((zone) => {
-    const own = zone.kind === 'hardscape' && zone.isPlaced ? measured.zones.get(zone.id) : undefined;
-    return own === undefined ? [] : { zone, measured: own };
-  });
-  const unplaced = new Set(yard.zones.flatMap((zone) => (zone.isPlaced ? [] : zone.id)));
-  const grounds = [...productsByZone].flatMap(([zoneId, products]): TreatedReach | [] => {
-    const zone = treated.get(zoneId);
-    if (zone === undefined || unplaced.has(zoneId)) return [];
+  const { yard, measured, cache } = ground;
+  const sources = ground.sources();
+  const laid = (kind: Zone['kind']) =>
+    yard.zones.flatMap((zone) => {
+      const own = zone.kind === kind && zone.isPlaced ? measured.zones.get(zone.id) : undefined;
+      return own === undefined ? [] : { zone, measured: own };
+    });
+  const hardscapes = laid('hardscape');
+  const structures = laid('structure').map((one) => one.measured);
+  const byId = new Map(yard.zones.map((zone) => [zone.id, zone]));
+  const grounds = [...dosesByZone].flatMap(([zoneId, doses]): TreatedReach | [] => {
+    const [zone, own] = [treated.get(zoneId), byId.get(zoneId)];
+    if (zone === undefined || own === undefined || !own.isPlaced) return [];
     return {
       zone,
-      spreadM: Math.max(...products.map((product) => product.spreadDistanceM)),
-      treatment: products.some(liesLoose) ? 'sweep-then-rinse' : 'rinse-toward-turf',
-      stains: products.some((product) => product.stainsHardscape),
+      spreadM: Math.max(...doses.map((dose) => spreadOfDose(yard, dose))),
+      treatment: doses.some(({ product }) => liesLoose(product)) ? 'sweep-then-rinse' : 'rinse-toward-turf',
+      stains: doses.some(({ product }) => isStaining(product)),
+      fall: { slope: own.slope, downhillDeg: own.downhillDeg },
     };
   });
+  const start = rinseStart(ground, visit);
+  const { flowLPerS } = yard.settings.hose;
   const from = [
     measured.plane,
     ...sources,
-    ...grounds.flatMap((ground) => [ground.zone, ground.spreadM, ground.treatment, ground.stains]),
+    ...grounds.flatMap((one) => [one.zone, one.spreadM, one.treatment, one.stains]),
+    ...grounds.flatMap(({ fall }) => [fall?.slope, fall?.downhillDeg]),
     ...hardscapes.flatMap((hardscape) => [hardscape.zone, hardscape.measured]),
+    ...structures,
+    ...(start ?? []),
+    flowLPerS,
   ];
   const kept = keep(cache.rinse.get(visit.id), from, () =>
-    rinseEdges({ treated: grounds, hardscapes, sources, plane: measured.plane }),
+    rinseEdges({
+      treated: grounds,
+      hardscapes,
+      structures,
+      sources,
+      plane: measured.plane,
+      from: start,
+      flowLPerS,
+    }),
   );
   cache.rinse.set(visit.id, kept);
   return kept.value;

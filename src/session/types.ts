@@ -7,8 +7,10 @@ import type { Issue, Yard } from '../yard/types';
 /** All figures of one visit. */
 export interface DerivedVisit {
   readonly figures: VisitFigures;
-  /** by zone id: every zone that some dose of the visit treats. */
+  /** by zone id: every zone that some dose of the visit treats; what cannot go out treats none. */
   readonly treated: ReadonlyMap<string, TreatedZone>;
+  /** the same with the zones of doses that cannot go out. */
+  readonly asked: ReadonlyMap<string, TreatedZone>;
   readonly rinseEdges: readonly RinseEdge[];
   /** geometry's own issues, such as a zone wholly inside a strip. */
   readonly issues: readonly Issue[];

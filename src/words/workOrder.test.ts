@@ -22,7 +22,10 @@ const edge = (number: number, change: Partial<RinseEdge> = {}): RinseEdge => ({
   lengthM: 4,
   line: [],
   planeLine: [],
+  bandM2: 2,
+  water: null,
   near: null,
+  downhill: null,
   treatment: 'rinse-toward-turf',
   stains: false,
   ...change,
@@ -34,7 +37,7 @@ function visitOf(
 ) {
   const doses = products.map((product, i) => testDose({ id: `d-${i}`, productId: product.id }));
   const figures = planOn(products, testVisit({ doses, tankL }), [testZone(100)]);
-  return { figures, treated: new Map(), rinseEdges, issues: [] } as DerivedVisit;
+  return { figures, treated: new Map(), asked: new Map(), rinseEdges, issues: [] } as DerivedVisit;
 }
 const sack = testPack({ unit: 'L', value: 50 });
 const spray = testProduct({
@@ -93,7 +96,13 @@ describe('workOrder', () => {
     ];
     const watered = { ...label, otherUses: label.otherUses.map((use) => ({ ...use, waterIn: true })) };
     const figures = planOn([watered], testVisit({ doses, tankL: 15 }), [testZone(100)]);
-    const visit = { figures, treated: new Map(), rinseEdges: [], issues: [] } as DerivedVisit;
+    const visit = {
+      figures,
+      treated: new Map(),
+      asked: new Map(),
+      rinseEdges: [],
+      issues: [],
+    } as DerivedVisit;
     const steps = workOrder(visit, 'us').map((step) => step.replaceAll('\u00a0', ' '));
     expect(steps.filter((step) => step.startsWith('Spray'))).toEqual([
       'Spray Lawn liquid, from the bottle: Zone z-1 10.8 fl oz.',

@@ -10,6 +10,6 @@ import type { ZoneChoice } from '../../yard/types';
  */
 export function groundOfChoice(derived: Derived, zones: ZoneChoice): number {
   const visit = newVisit('compared', { zones, doses: [newDose('compared', '')] });
-  const asked = deriveYard({ ...derived.yard, visits: [visit] }, derived).visit(visit.id);
-  return [...(asked?.treated.values() ?? [])].reduce((sum, zone) => sum + zone.areaM2, 0);
+  const visited = deriveYard({ ...derived.yard, visits: [visit] }, derived).visit(visit.id);
+  return [...(visited?.asked.values() ?? [])].reduce((sum, zone) => sum + zone.areaM2, 0);
 }

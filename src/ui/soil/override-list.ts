@@ -52,10 +52,10 @@ export class OverrideList extends AppPart {
     const dose = visit?.doses.find((each) => each.id === one.doseId);
     if (!visit || dose?.productId !== one.productId) return 'That dose is no more; kept as a record.';
     if (visit.doneOn !== null) return '';
-    const treated = this.app.session.derived.visit(visit.id)?.treated;
+    const asked = this.app.session.derived.visit(visit.id)?.asked;
     const ids = visitZones(yard, visit, dose)
       .map((zone) => zone.id)
-      .filter((id) => treated === undefined || (treated.get(id)?.areaM2 ?? 0) > 0);
+      .filter((id) => asked === undefined || (asked.get(id)?.areaM2 ?? 0) > 0);
     const lapses = lapsesOf(yard, one, visit, dose, refusedZones(yard, ids, visit.date));
     return lapses.length === 0 ? '' : `It no longer holds: ${lapses.join('; ')}.`;
   }

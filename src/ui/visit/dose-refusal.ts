@@ -57,10 +57,10 @@ export class DoseRefusal extends AppPart {
   /** How many zones of the dose have ground to treat, and those of them that the soil refuses it. */
   private get ground(): { readonly count: number; readonly refused: readonly Zone[] } {
     const { app, visit, dose } = this;
-    const treated = app.visit?.treated;
+    const asked = app.visit?.asked;
     const ids = visitZones(app.yard, visit, dose)
       .map((zone) => zone.id)
-      .filter((id) => (treated?.get(id)?.areaM2 ?? 0) > 0);
+      .filter((id) => (asked?.get(id)?.areaM2 ?? 0) > 0);
     return { count: ids.length, refused: refusedZones(app.yard, ids, visit.date) };
   }
 

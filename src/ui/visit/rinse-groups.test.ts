@@ -11,7 +11,10 @@ const edge = (number: number, hardscapeId: string, lengthM: number): RinseEdge =
   lengthM,
   line: [],
   planeLine: [],
+  bandM2: 1,
+  water: null,
   near: null,
+  downhill: null,
   treatment: 'rinse-toward-turf',
   stains: false,
 });
