@@ -49,7 +49,18 @@ export async function openApp(page: Page): Promise<void> {
   await expect(page.getByText('Opening the yard…')).toHaveCount(0);
 }
 
-export type StepName = 'Measure' | 'Need' | 'Shelf' | 'Season' | 'Visit' | 'Buy' | 'Sheet' | 'Yards';
+export const STEPS = [
+  'Measure',
+  'Need',
+  'Shelf',
+  'Season',
+  'Visit',
+  'Passes',
+  'Buy',
+  'Sheet',
+  'Yards',
+] as const;
+export type StepName = (typeof STEPS)[number];
 
 export async function goToStep(page: Page, name: StepName): Promise<void> {
   const tab = page.getByRole('navigation', { name: 'Steps of the job' }).getByRole('button', { name });
@@ -260,9 +271,15 @@ export async function dragBy(page: Page, locator: Locator, dx: number, dy: numbe
   await page.mouse.up();
 }
 
-/** What axe finds on the page, a line each; empty when it finds nothing. */
-export async function axeFindings(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
+/**
+ * What axe finds on the page, a line each; empty when it finds nothing. Axe runs in the page itself: a frame, which
+ * it would not look into that way, is a finding too.
+ * @param rules these alone; without it all
+ */
+export async function axeFindings(page: Page, rules: readonly string[] = []): Promise<string[]> {
+  const axe = new AxeBuilder({ page }).setLegacyMode().options({ resultTypes: ['violations'] });
+  const { violations } = await (rules.length > 0 ? axe.withRules([...rules]) : axe).analyze();
+  expect(page.frames()).toHaveLength(1);
   return violations.flatMap(({ id, nodes }) =>
     nodes.map(({ target, failureSummary }) => `${id}: ${target.join(' ')}: ${failureSummary ?? ''}`),
   );

@@ -1,6 +1,6 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
 import type { Tool } from '../../src/map/types';
+import { axeFindings } from './journey';
 import type { Harness } from './map/harness';
 import { HARNESS } from './tools';
 
@@ -268,8 +268,7 @@ test('selects, splits, marks; names are text; axe finds nothing', async ({ page 
   await page.mouse.click(x, y);
   expect(names(await takeLog(page))).toEqual(['splitLine', 'toolEnded', 'markPlaced', 'toolEnded']);
   await setTool(page, { type: 'reshape', zoneId: 'east' });
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations).toEqual([]);
+  expect(await axeFindings(page)).toEqual([]);
 });
 
 test.describe('by finger', () => {

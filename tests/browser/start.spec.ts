@@ -1,5 +1,4 @@
 import { gzipSync } from 'node:zlib';
-import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import {
   axeFindings,
@@ -9,14 +8,13 @@ import {
   openApp,
   openZone,
   PHONE,
+  STEPS,
   type StepName,
   startShape,
   test,
   unfold,
-  WIDE,
 } from './journey';
 
-const STEPS: readonly StepName[] = ['Measure', 'Need', 'Shelf', 'Season', 'Visit', 'Buy', 'Sheet', 'Yards'];
 const FIRST_LOAD_LIMIT = 180_000;
 /** WCAG 2.2, 2.5.5 (AAA) and the platforms' own guides: 44 CSS px. */
 const TOUCH_PX = 44;
@@ -192,10 +190,14 @@ async function findSmallTargets(page: Page): Promise<string[]> {
   }, TOUCH_PX);
 }
 
-async function checkScreens(page: Page, isPhone: boolean, isDark: boolean): Promise<void> {
-  test.setTimeout(120_000);
+/** Every screen with its folds open, in the light and in the dark, where only the colours differ. */
+async function checkScreens(page: Page, isPhone: boolean): Promise<void> {
+  test.setTimeout(180_000);
   await openApp(page);
+  const shell = page.locator('html');
   for (const step of STEPS) {
+    await page.emulateMedia({ colorScheme: 'light' });
+    await expect(shell).toHaveAttribute('data-theme', 'light');
     await openWhole(page, step);
     if (isPhone) {
       const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
@@ -206,14 +208,10 @@ async function checkScreens(page: Page, isPhone: boolean, isDark: boolean): Prom
         .toBeLessThanOrEqual(0);
       expect.soft(await findSmallTargets(page), `${step}: small targets`).toEqual([]);
     }
-    const builder = new AxeBuilder({ page });
-    // In the dark only the colours differ.
-    const { violations } = await (isDark ? builder.withRules('color-contrast') : builder).analyze();
-    const told = violations.map((each) => [
-      each.id,
-      each.nodes.map((node) => [node.target, node.failureSummary]),
-    ]);
-    expect.soft(told, `${step}: axe`).toEqual([]);
+    expect.soft(await axeFindings(page), `${step}: axe`).toEqual([]);
+    await page.emulateMedia({ colorScheme: 'dark' });
+    await expect(shell).toHaveAttribute('data-theme', 'dark');
+    expect.soft(await axeFindings(page, ['color-contrast']), `${step} in the dark: axe`).toEqual([]);
   }
 }
 
@@ -249,15 +247,10 @@ test.describe('phone', () => {
   test('axe and touch targets while tools are at work', async ({ page }) => checkTools(page, true));
 });
 
-for (const colorScheme of ['light', 'dark'] as const) {
-  const isDark = colorScheme === 'dark';
-  test.describe(`${colorScheme}, wide`, () => {
-    test.use({ colorScheme, viewport: WIDE });
-    test('axe finds nothing on any screen or form', async ({ page }) => checkScreens(page, false, isDark));
-  });
-  test.describe(`${colorScheme}, phone`, () => {
-    test.use({ colorScheme, ...PHONE });
-    test('axe finds nothing, nothing scrolls sideways, every target is 44 px', async ({ page }) =>
-      checkScreens(page, true, isDark));
-  });
-}
+test('axe finds nothing on any screen or form, in the light and in the dark', async ({ page }) =>
+  checkScreens(page, false));
+test.describe('phone, every screen', () => {
+  test.use(PHONE);
+  test('axe finds nothing, nothing scrolls sideways, every target is 44 px', async ({ page }) =>
+    checkScreens(page, true));
+});
