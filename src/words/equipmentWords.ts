@@ -1,11 +1,20 @@
+import type { ProductMeaning } from '../pace/calibrate/meaning';
 import { panReadings, type Readings, readingList } from '../pace/calibrate/readings';
 import type { CalibrationFigure, FigureKey } from '../pace/calibrate/types';
-import { formatAmountRate, formatLength, formatNumber, formatPercent } from '../units/format';
+import {
+  formatAmount,
+  formatAmountRate,
+  formatArea,
+  formatLength,
+  formatNumber,
+  formatPercent,
+} from '../units/format';
 import { formatDay } from '../units/formatDay';
 import { formatFlow, formatReading, formatSpeed } from '../units/formatPace';
 import { daysBetween } from '../yard/calendar';
-import type { Applicator, Calibration, CalibrationKind, Equipment, UnitSystem } from '../yard/types';
-import { APPLICATOR_WORDS } from './productWords';
+import type { Applicator, Calibration, CalibrationKind, Equipment, Product, UnitSystem } from '../yard/types';
+import { lotWords } from './paceWords';
+import { APPLICATOR_WORDS, productName } from './productWords';
 
 /** What each way of calibrating is called. */
 export const CALIBRATION_WORDS: Readonly<Record<CalibrationKind, string>> = {
@@ -168,3 +177,25 @@ export const CALIBRATION_CAUTIONS: readonly string[] = [
   'Never toward a drain, a well or water: neither water nor sweepings.',
   'Gloves, and eye protection, also with a sprayer that was rinsed.',
 ];
+
+/** What a calibration of a sprayer means for one product, as sentences. */
+export function meaningWords(meaning: ProductMeaning, use: Product, units: UnitSystem): readonly string[] {
+  const { walk, fill, labelSprayLPerM2 } = meaning;
+  const words: string[] = [];
+  if (walk !== null) {
+    const lot = lotWords(walk, units);
+    words.push(
+      `${productName(use)} at its label rate: walk ${formatSpeed(walk.speedMPerS, units)}, ${lot}, one coat.`,
+    );
+  }
+  if (fill !== null) {
+    const asked =
+      labelSprayLPerM2 === null
+        ? ''
+        : ` The label’s own water makes ${formatAmountRate({ unit: 'L', value: labelSprayLPerM2 }, units)}.`;
+    words.push(
+      `At the walk just done, a fill of ${formatAmount(fill.spray, units)} takes ${formatAmount(fill.product, units)} of ${productName(use)} and does ${formatArea(fill.areaM2, units)}.${asked}`,
+    );
+  }
+  return words;
+}

@@ -38,7 +38,8 @@ export function catchTest(readings: Readings, about: CalibrationCase): Found {
 export function panTest(readings: Readings): Found {
   const apartM = readingOf(readings, 'apartM');
   const pans = panReadings(readings);
-  if (apartM === null || pans.length < 3 || pans.length % 2 === 0) return {};
+  const isWhole = pans.length === (readingOf(readings, 'pans') ?? pans.length);
+  if (apartM === null || !isWhole || pans.length < 3 || pans.length % 2 === 0) return {};
   const { swathM, leftM, rightM } = swathOfPans(pans, apartM);
   const reaches = [
     leftM === null ? null : single('left-reach', leftM),

@@ -20,6 +20,7 @@ import {
   useChoices,
 } from '../../words/productWords';
 import { freeName } from '../../words/zoneWords';
+import { isEquipmentAsked } from '../equipment/equipment-open';
 import { entryList } from '../parts/entry-list';
 import { shared } from '../parts/shared';
 import { onLabelFile, takeLabelFile } from './label-inbox';
@@ -33,6 +34,7 @@ const PARTS = {
   share: () => import('./label-share'),
   open: () => import('./label-open'),
   compare: () => import('../compare/compare-view'),
+  equipment: () => import('../equipment/equipment-view'),
 } as const;
 type Part = keyof typeof PARTS;
 
@@ -61,6 +63,8 @@ export class ShelfPanel extends AppPart {
       .acts { margin: 0.25rem 0 0.75rem; }
       .ends { margin-bottom: 0.75rem; }
       .find { margin-bottom: 0.25rem; }
+      .sides { display: grid; grid-template-columns: 1fr 1fr; margin-bottom: 0.75rem; }
+      .sides button + button { border-left: 0; }
     `,
   ];
 
@@ -73,6 +77,8 @@ export class ShelfPanel extends AppPart {
   @state() private typed = '';
   @state() private loaded: ReadonlySet<Part> = new Set();
   @state() private compares = false;
+  /** what one spreads with is shown, not what is spread. */
+  @state() private showsEquipment = false;
 
   /** a product was just added: its name is to be typed first. */
   private isNew = false;
@@ -85,6 +91,7 @@ export class ShelfPanel extends AppPart {
     super.connectedCallback();
     this.stopListening = onLabelFile(() => this.takeGiven());
     this.takeGiven();
+    if (isEquipmentAsked()) void this.turnTo('equipment');
   }
 
   override disconnectedCallback(): void {
@@ -96,6 +103,7 @@ export class ShelfPanel extends AppPart {
     const file = takeLabelFile();
     if (!file) return;
     this.compares = false;
+    this.showsEquipment = false;
     this.given = file;
     void this.load('open').then(() => {
       const part = this.renderRoot.querySelector<HTMLDetailsElement>('details#open');
@@ -117,10 +125,21 @@ export class ShelfPanel extends AppPart {
       return html`<compare-view .app=${app} .rev=${rev} @compare-close=${() => {
         this.compares = false;
       }}></compare-view>`;
+    return html`
+      <h2>Shelf</h2>
+      <div class="sides" role="group" aria-label="On the shelf">
+        <button aria-pressed=${this.showsEquipment ? 'false' : 'true'} @click=${() => this.turnTo('products')}>Products</button>
+        <button aria-pressed=${this.showsEquipment ? 'true' : 'false'} @click=${() => this.turnTo('equipment')}>Equipment</button>
+      </div>
+      ${this.showsEquipment ? html`<equipment-view .app=${app} .rev=${rev}></equipment-view>` : this.renderProducts(products)}
+    `;
+  }
+
+  private renderProducts(products: readonly Product[]) {
+    const { app, rev } = this;
     const hasFilter = products.length > MANY;
     const shown = hasFilter ? filterProducts(products, this.typed) : products;
     return html`
-      <h2>Shelf</h2>
       <p class="note warning">The label comes first. Type what it says; the figures here only do its arithmetic.</p>
       ${
         hasFilter
@@ -162,6 +181,11 @@ export class ShelfPanel extends AppPart {
       const message = 'This part of the shelf could not be loaded. Check the connection and try again.';
       this.app.tell({ code: 'part-not-loaded', severity: 'error', message, place: {} });
     }
+  }
+
+  private async turnTo(side: 'products' | 'equipment'): Promise<void> {
+    if (side === 'equipment') await this.load('equipment');
+    this.showsEquipment = side === 'equipment' && this.loaded.has('equipment');
   }
 
   private async compare(): Promise<void> {
