@@ -1,11 +1,20 @@
+import simplify from 'simplify-js';
 import { bufferOf, differenceOf, planeAreaOf, unionOf } from '../../measure/clip';
+import { isInsideParts } from '../../measure/isInsideParts';
 import { boxesNear, boxOf } from '../../measure/planeBox';
 import type { PlaneRings, XY } from '../../measure/types';
 import type { CoverZone } from '../passTypes';
+import { sidesOf } from '../segments';
 import { createWays, type Toll, type Way } from './ways';
 
 /** Walls, banks and beds are passed at this distance, m; gaps of less than twice that are no way through. Common practice, no source. */
 const CLEARANCE_M = 0.15;
+/** Strips are passed at this distance, m. */
+const STRIP_CLEARANCE_M = 0.06;
+/** Round outlines are gone round by fewer corners, this far off: less than either distance, m. */
+const COARSE_M = 0.05;
+/** How far inside a side ground is looked at, m. */
+const INSIDE_M = 2e-3;
 /** What is left of an obstacle on treated ground counts from here, m². */
 const LEAST_M2 = 0.01;
 
@@ -32,15 +41,29 @@ export function standingObstacles(
   obstacles: readonly PlaneRings[],
   zones: readonly CoverZone[],
 ): PlaneRings[] {
-  const boxes = zones.map(({ parts }) => boxOf(parts));
+  const grounds = zones.map(({ parts }) => ({ parts, box: boxOf(parts), inside: placesInside(parts) }));
   return obstacles.flatMap((obstacle) => {
     const box = boxOf([obstacle]);
-    const near = zones.filter((_, i) => boxesNear(box, boxes[i] as typeof box, -CLEARANCE_M));
-    if (near.length === 0) return [obstacle];
-    return differenceOf(
+    const treated = grounds.filter(
+      (each) => boxesNear(box, each.box, 0) && each.inside.some((place) => isInsideParts(place, [obstacle])),
+    );
+    if (treated.length === 0) return [obstacle];
+    const left = differenceOf(
       [obstacle],
-      near.flatMap(({ parts }) => parts),
-    ).filter((part) => planeAreaOf([part]) > LEAST_M2);
+      treated.flatMap(({ parts }) => parts),
+    );
+    return left.filter((part) => planeAreaOf([part]) > LEAST_M2);
+  });
+}
+
+/** Places just inside the middle of each side: ground that shares some with a shape has one in it, as net shapes cut each other along sides. */
+function placesInside(parts: readonly PlaneRings[]): XY[] {
+  return sidesOf(parts).flatMap(([a, b]): XY[] => {
+    const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+    const step = INSIDE_M / Math.hypot(dx, dy);
+    const middle: XY = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
+    const beside = [-step, step].map((by): XY => [middle[0] - by * dy, middle[1] + by * dx]);
+    return beside.filter((place) => isInsideParts(place, parts));
   });
 }
 
@@ -53,9 +76,10 @@ export function createCarryGround(
   obstacles: readonly PlaneRings[],
   strips: readonly PlaneRings[],
 ): CarryGround {
-  const walls = obstacles.length === 0 ? [] : bufferOf({ parts: obstacles }, CLEARANCE_M);
+  const walls = passedAt(obstacles, CLEARANCE_M);
   const roundWalls = createWays(walls);
-  const roundAll = strips.length === 0 ? roundWalls : createWays(unionOf([...walls, ...strips]));
+  const spared = passedAt(strips, STRIP_CLEARANCE_M);
+  const roundAll = spared.length === 0 ? roundWalls : createWays(unionOf([...walls, ...spared]));
   /** whether a place can be joined to open ground without going through a wall. */
   const canLeave = (place: XY): boolean =>
     roundAll === roundWalls ||
@@ -71,4 +95,20 @@ export function createCarryGround(
       return { line: [from, to], lengthM, how: 'straight' };
     },
   };
+}
+
+/** Ground that is kept off by a distance, with few corners. */
+function passedAt(parts: readonly PlaneRings[], distanceM: number): PlaneRings[] {
+  if (parts.length === 0) return [];
+  const grown = bufferOf({ parts }, distanceM);
+  return unionOf(grown.map((rings) => rings.map(withFewCorners)));
+}
+
+function withFewCorners(ring: readonly XY[]): readonly XY[] {
+  const corners = simplify(
+    ring.map(([x, y]) => ({ x, y })),
+    COARSE_M,
+    true,
+  );
+  return corners.length < 4 ? ring : corners.map(({ x, y }): XY => [x, y]);
 }
