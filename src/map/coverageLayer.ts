@@ -11,8 +11,8 @@ import { legAt, WalkerLayer } from './coverage/walkerLayer';
 import type { Box } from './labels';
 import type { MapPicture } from './types';
 
-/** Panes of a walk, between those of the map: tints over the zones, lines over strips and edges, the walker over labels. */
-const PANES = { 'yard-tints': 405, 'yard-walk': 425, 'yard-walker': 620 } as const;
+/** Panes of a walk, between those of the map: tints over the zones, lines over strips and edges, what is done over them, the walker over labels. */
+const PANES = { 'yard-tints': 405, 'yard-walk': 425, 'yard-walk-done': 428, 'yard-walker': 620 } as const;
 
 /**
  * The walk of one dose over the zones. Fetched with the first walk that is shown. A picture that differs by
@@ -32,7 +32,7 @@ export class CoverageLayer {
     this.tints = new TintLayer(map, 'yard-tints');
     this.lines = new LineLayer(map, 'yard-walk');
     this.signs = new SignLayer(map, 'yard-walk');
-    this.walker = new WalkerLayer(map, 'yard-walker');
+    this.walker = new WalkerLayer(map, 'yard-walk-done', 'yard-walker');
   }
 
   /** @returns whether anything but the walker changed, so that labels are to be placed again (see `placeFirm`). */
@@ -59,7 +59,7 @@ export class CoverageLayer {
       const coats = coat === null ? ([1, 2] as const) : [coat];
       const legs = walk ? walk.dose.legs.filter((leg) => coats.some((each) => each === leg.coat)) : [];
       const hasPasses = !hides.includes('passes');
-      this.tints.show(walk, hides.includes('tints') ? null : coat, picture.measured, ground);
+      this.tints.show(hides.includes('tints') ? null : walk, coat, picture.measured, ground);
       const look = walk && hasPasses ? { ground, swathM: walk.swathM, isFaint: walk.walkedM !== null } : null;
       this.lines.show(legs, place, look, this.metresPerPx());
       this.signs.show(

@@ -8,10 +8,12 @@ import type { MapPicture } from './types';
 
 /** Places along a line where its number may stand, as shares of its length; the middle is best. */
 const SHARES = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0, 1];
+/** A number farther from its line than this has a leader, px. */
+const LEADER_PX = 24;
 const NUMBER_PX = { width: 30, height: 22 } as const;
 
 /** How far beside its line a number may stand when there is no room on it, px. */
-const ASIDES_PX = [0, 16, -16, 30, -30, 40, -40];
+const ASIDES_PX = [0, 16, -16, 30, -30, 40, -40, 56, -56, 72, -72];
 
 /** The place a share of the way along and so far to its right, px of the world at the present zoom. */
 function alongLine(spots: readonly L.Point[], share: number, aside: number): L.Point | null {
@@ -126,9 +128,15 @@ export class Overlays {
         SHARES.map((share) => alongLine(spots, share, aside)),
       ).filter((spot) => spot !== null);
       const isFree = ({ x, y }: L.Point) => !taken.some((box) => boxesMeet(box, { x, y, ...NUMBER_PX }));
-      const at = places.find(isFree) ?? places[0];
+      const isShort =
+        spots.length > 0 &&
+        L.bounds([...spots])
+          .getSize()
+          .distanceTo([0, 0]) < NUMBER_PX.width;
+      const at = places.find(isFree) ?? (isShort ? null : places[0]);
       if (!at) continue;
       taken.push({ x: at.x, y: at.y, ...NUMBER_PX });
+      this.drawLeader(at, spots);
       L.marker(this.map.unproject(at), {
         icon: textIcon(`yard-edge-number is-${EDGE_PATTERNS[edgePatternOf(edge)].id}`, edgeKey(edge)),
         interactive: false,
@@ -138,5 +146,20 @@ export class Overlays {
       }).addTo(this.numbers);
     }
     return taken.slice(others.length);
+  }
+
+  /** A thin line from a number that stands off to the nearest place of its edge. */
+  private drawLeader(at: L.Point, spots: readonly L.Point[]): void {
+    const near = SHARES.map((share) => alongLine(spots, share, 0)).filter((spot) => spot !== null);
+    const [foot] = near.sort((a, b) => a.distanceTo(at) - b.distanceTo(at));
+    if (!foot || foot.distanceTo(at) < LEADER_PX) return;
+    const line = [foot, at].map((spot) => this.map.unproject(spot));
+    for (const [color, weight] of [
+      ['#ffffff', 3.5],
+      ['#1d2a33', 1],
+    ] as const)
+      L.polyline(line, { pane: 'yard-overlays', interactive: false, smoothFactor: 0, color, weight }).addTo(
+        this.numbers,
+      );
   }
 }

@@ -28,18 +28,17 @@ export class WalkOnMap {
   private async fetch(): Promise<void> {
     if (this.isFetching) return;
     this.isFetching = true;
-    try {
-      const { CoverageLayer: Layer } = await import('./coverageLayer');
-      this.layer = new Layer(this.map);
-      this.isFetching = false;
-      if (this.picture) this.show(this.picture);
-    } catch {
-      this.isFetching = false;
+    const found = await import('./coverageLayer').catch(() => null);
+    this.isFetching = false;
+    if (!found) {
       this.failedFor = this.picture?.coverage?.dose;
       const message =
         'What draws the passes could not be loaded. Check the connection and open the step again.';
       this.events.message({ code: 'walk-not-loaded', severity: 'error', message, place: {} });
+      return;
     }
+    this.layer = new found.CoverageLayer(this.map);
+    if (this.picture) this.show(this.picture);
   }
 }
 

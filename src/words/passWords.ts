@@ -1,11 +1,4 @@
-import type { LegKind, RunOutMark, Vessel } from '../cover/passTypes';
-
-/** What a container, tank load or hopper fill is called, singular. */
-export const VESSEL_WORDS: Readonly<Record<Vessel['kind'], string>> = {
-  container: 'Container',
-  'tank-load': 'Tank load',
-  'hopper-fill': 'Hopper fill',
-};
+import type { LegKind } from '../cover/passTypes';
 
 /** What the lines of a walk are called in keys and legends; `cross` is a pass of the second coat. */
 export const WALK_LINE_WORDS: Readonly<Record<LegKind | 'cross' | 'hose', string>> = {
@@ -16,19 +9,6 @@ export const WALK_LINE_WORDS: Readonly<Record<LegKind | 'cross' | 'hose', string
   carry: 'Way, applicator shut',
   hose: 'As far as the hose reaches',
 };
-
-const FRACTIONS = new Map([
-  [0.75, '3/4'],
-  [0.5, '1/2'],
-  [0.25, '1/4'],
-]);
-
-/** "2 · 1/2", "2 empty": what stands beside a run-out mark on map and sheet. */
-export function markTag({ number, left }: Pick<RunOutMark, 'number' | 'left'>): string {
-  return left === 0
-    ? `${number} empty`
-    : `${number} · ${FRACTIONS.get(left) ?? `${Math.round(left * 100)} %`}`;
-}
 
 const WINDS = [
   'N',

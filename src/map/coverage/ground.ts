@@ -27,6 +27,6 @@ export function walkGroundOf({ dark, baseLayer }: Pick<MapPicture, 'dark' | 'bas
     hose: inks.hose,
     casing: inks.ground,
     casingOpacity: isPaper ? 0.75 : 0.9,
-    casingPx: isPaper ? 2 : 3,
+    casingPx: isPaper ? 2 : 2.4,
   };
 }

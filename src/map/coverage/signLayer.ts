@@ -4,18 +4,22 @@ import { type MarkSign, markSigns, walkEnds, type ZoneSign, zoneSigns } from '..
 import { WALK_LINES, WALK_SYMBOLS } from '../../draft/walkLines';
 import type { XY } from '../../measure/types';
 import { formatLength } from '../../units/format';
-import { markTag } from '../../words/passWords';
+import { markSign } from '../../words/markWords';
 import type { UnitSystem } from '../../yard/types';
 import { textIcon, toLatLng } from '../coords';
-import type { Box } from '../labels';
+import { type Box, freePlace } from '../labels';
 import type { CoveragePicture } from '../types';
 import type { WalkGround } from './ground';
 import { drawnSymbol } from './symbols';
 import { type PlacedTag, placeTags, type Spot, type WantedTag } from './tagPlaces';
 
-/** Least length of a mark's line, px; with less room between passes the quarter marks are left out. */
+/** Least length of a mark's line, px. */
 const TICK_PX = 16;
+/** With less room between passes no quarters are marked, then halves alone, px. */
 const CLOSE_PX = 6;
+const ROOMY_PX = 14;
+/** Passes nearer to each other than this are seen from afar: start and end are all that is told of them, px. */
+const TINY_PX = 3.5;
 const TAG_HEIGHT_PX = 18;
 /** Mean width of a sign of a tag, and what its border takes, px. */
 const SIGN_PX = 7;
@@ -36,6 +40,12 @@ export interface SignLook {
   readonly units: UnitSystem;
   readonly ground: WalkGround;
   readonly toLatLng: (at: XY) => L.LatLng;
+}
+
+/** Levels that are marked, the first to be labelled first. @param apartPx distance of the passes, px */
+function levelsAt(apartPx: number): readonly number[] {
+  if (apartPx < CLOSE_PX) return [];
+  return apartPx < ROOMY_PX ? [0.5] : [0.5, 0.25, 0.75];
 }
 
 /** Start and end, numbers of zones, run-out marks, circles of the hose: all that carries a text, clear of other texts. */
@@ -105,11 +115,12 @@ export class SignLayer {
       used.push(box);
       this.firm = [...this.firm, { x: box.x, y: box.y, width: box.width, height: box.height }];
     };
-    this.drawTicks(look, metresPerPx);
+    const isTiny = look.swathM / metresPerPx < TINY_PX;
+    if (!isTiny) this.drawTicks(look, metresPerPx);
     const half = this.tickHalfPx(look, metresPerPx);
     const ends = look.hasPasses ? walkEnds(look.dose.legs) : null;
     const wanted: WantedTag[] = this.marks
-      .filter(({ mark }) => mark.left === 0)
+      .filter(({ mark }) => mark.left === 0 && !isTiny)
       .map((sign) => this.tagOf(sign, half, false));
     if (ends) {
       const size = {
@@ -122,7 +133,7 @@ export class SignLayer {
       wanted.unshift({ ...size, id: 'start', at: this.spot(ends.start) });
       wanted.push({ ...size, id: 'end', at: this.spot(ends.end) });
     }
-    for (const { number, entry } of this.zones)
+    for (const { number, entry } of isTiny ? [] : this.zones)
       wanted.push({
         id: `zone ${number}`,
         at: this.spot(entry),
@@ -144,13 +155,13 @@ export class SignLayer {
     const { look } = this;
     if (!look) return;
     const half = this.tickHalfPx(look, metresPerPx);
-    const isClose = look.swathM / metresPerPx < CLOSE_PX;
-    const levels = isClose ? [] : [0.5, 0.25, 0.75];
-    const wanted = levels.flatMap((level) =>
+    const wanted = levelsAt(look.swathM / metresPerPx).flatMap((level) =>
       this.marks.filter(({ mark }) => mark.left === level).map((sign) => this.tagOf(sign, half, true)),
     );
-    for (const tag of placeTags(wanted, taken)) this.drawTag(tag, wanted, look, this.rest);
-    const used = [...taken];
+    const tags = placeTags(wanted, taken);
+    for (const tag of tags) this.drawTag(tag, wanted, look, this.rest);
+    const used = [...taken, ...tags];
+    if (look.swathM / metresPerPx < TINY_PX) return;
     for (const { at, lengthM } of look.hasPasses ? look.hose : []) this.drawHoseTag(at, lengthM, used, look);
   }
 
@@ -171,16 +182,11 @@ export class SignLayer {
       const spot = centre.add(L.point(Math.cos(turn), Math.sin(turn)).multiplyBy(lengthM / metres));
       const box = { x: spot.x, y: spot.y, ...size };
       const isSeen = view.contains(L.bounds(spot.subtract([40, 20]), spot.add([40, 20])));
-      if (!isSeen || placeTags([this.still(text, spot, size)], used).length === 0) continue;
+      if (!isSeen || !freePlace([spot], size, used)) continue;
       used.push(box);
       this.addText(spot, 'yard-hose-label', text, this.rest);
       return;
     }
-  }
-
-  /** A tag that stands on its point or nowhere. */
-  private still(id: string, at: Spot, size: { width: number; height: number }): WantedTag {
-    return { id, at, aside: { x: 0, y: -1 }, ...size, reach: -size.height / 2 - 3, isOptional: true };
   }
 
   private metresPerPxAt(at: L.LatLng): number {
@@ -202,7 +208,7 @@ export class SignLayer {
       at: this.spot(mark.at),
       // north is up the sheet, y runs down it
       aside: { x: across[0], y: -across[1] },
-      width: markTag(mark).length * SIGN_PX + TAG_EDGE_PX,
+      width: markSign(mark).length * SIGN_PX + TAG_EDGE_PX,
       height: TAG_HEIGHT_PX,
       reach: halfPx,
       isOptional,
@@ -212,11 +218,11 @@ export class SignLayer {
   /** Lines across the walk: fine for quarters, heavy with end bars where a vessel runs out. */
   private drawTicks(look: SignLook, metresPerPx: number): void {
     const halfM = this.tickHalfPx(look, metresPerPx) * metresPerPx;
-    const isClose = look.swathM / metresPerPx < CLOSE_PX;
+    const levels = levelsAt(look.swathM / metresPerPx);
     const { ground } = look;
     const lineOf = ({ mark: { at }, across: [u, v] }: MarkSign, half: number) =>
       [-half, half].map((off) => look.toLatLng([at[0] + u * off, at[1] + v * off]));
-    const quarters = isClose ? [] : this.marks.filter(({ mark }) => mark.left > 0);
+    const quarters = this.marks.filter(({ mark }) => levels.includes(mark.left));
     const outs = this.marks.filter(({ mark }) => mark.left === 0);
     for (const [signs, weight, kind] of [
       [quarters, 2.4, 'level'],
@@ -257,7 +263,7 @@ export class SignLayer {
     const sign = this.marks.find(({ mark }) => `${mark.vessel} ${mark.left}` === tag.id);
     if (!sign) return;
     const isOut = sign.mark.left === 0;
-    this.addText(tag, `yard-run-tag${isOut ? ' is-out' : ''}`, markTag(sign.mark), into, isOut ? 350 : 200);
+    this.addText(tag, `yard-run-tag${isOut ? ' is-out' : ''}`, markSign(sign.mark), into, isOut ? 350 : 200);
   }
 
   private drawLeader(from: Spot, to: Spot, { ground }: SignLook, into: L.LayerGroup): void {

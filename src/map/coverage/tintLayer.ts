@@ -35,7 +35,7 @@ export class TintLayer {
     map.getContainer().append(this.svg);
   }
 
-  /** @param coat whose ground is tinted; null: none */
+  /** @param coat whose ground is tinted; null: both coats lie on each other, so what is below is muted and no more */
   show(
     walk: Pick<CoveragePicture, 'dose' | 'swathM'> | null,
     coat: 1 | 2 | null,
@@ -43,12 +43,12 @@ export class TintLayer {
     { ground, theme, ink }: WalkGround,
   ): void {
     this.group.clearLayers();
-    if (!walk || coat === null) return;
+    if (!walk) return;
     this.setPatterns(ground);
     const zoneIds = new Set(walk.dose.walks.map(({ zoneId }) => zoneId));
     const within = [...zoneIds].flatMap((id) => measured.zones.get(id)?.netPlaneParts ?? []);
     const { toLonLat } = measured.plane;
-    for (const { vessel, parts } of vesselGround(walk.dose, coat, walk.swathM, within)) {
+    for (const { vessel, parts } of vesselGround(walk.dose, coat ?? 1, walk.swathM, within)) {
       const hatch = vesselHatchOf(vessel);
       const rings = parts.map((part) => part.map((ring) => ring.map((at) => toLonLat(at))));
       L.polygon(toLatLngs(rings), {
@@ -56,10 +56,10 @@ export class TintLayer {
         interactive: false,
         smoothFactor: 0,
         color: ground === 'imagery' ? ink : VESSEL_INKS[hatch][theme].ink,
-        weight: 0.8,
+        weight: coat === null ? 0 : 0.8,
         opacity: 0.55,
-        fillColor: `url(#${this.prefix}${hatch})`,
-        fillOpacity: 1,
+        fillColor: coat === null ? PAPER[ground] : `url(#${this.prefix}${hatch})`,
+        fillOpacity: coat === null ? TINT[ground].mute : 1,
         className: `yard-vessel ${hatch}`,
       }).addTo(this.group);
     }

@@ -7,7 +7,7 @@ import type { WalkGround } from './ground';
 import { drawnSymbol } from './symbols';
 
 /** Weight of what is done, px. */
-const DONE_PX = 3.4;
+const DONE_PX = 3;
 
 /**
  * The one who walks, and what is done so far. Made for a call at every frame: a frame within a leg moves one
@@ -31,14 +31,15 @@ export class WalkerLayer {
 
   constructor(
     private readonly map: L.Map,
+    donePane: string,
     pane: string,
   ) {
-    const common = { pane, interactive: false, smoothFactor: 0.5, lineCap: 'butt' } as const;
+    const common = { pane: donePane, interactive: false, smoothFactor: 0.5, lineCap: 'butt' } as const;
     this.casing = L.polyline([], { ...common, weight: DONE_PX + 2 });
     this.done = L.polyline([], { ...common, weight: DONE_PX, className: 'yard-walk-done' });
     this.now = L.polyline([], { ...common, weight: DONE_PX, className: 'yard-walk-now' });
-    this.bar = L.polyline([], { ...common, weight: 4, className: 'yard-walk-bar' });
-    this.symbol = drawnSymbol(WALK_SYMBOLS.walker, 30);
+    this.bar = L.polyline([], { ...common, pane, weight: 4, className: 'yard-walk-bar' });
+    this.symbol = drawnSymbol(WALK_SYMBOLS.walker, 36);
     const box = document.createElement('div');
     box.className = 'yard-walker';
     box.append(this.symbol);
