@@ -74,7 +74,11 @@ export function blockHeight(block: Block, room: PageRoom): number {
     case 'write':
       return Math.ceil(block.fields.length / 2) * SIZES.writeHeight * b;
     case 'table': {
-      const rows = block.rows.reduce((sum, row, i) => sum + rowHeight(row, block, room, isSum(block, i)), 0);
+      const rows = block.rows.reduce(
+        (sum, row, i) =>
+          sum + rowHeight(row, block, room, isSum(block, i) || block.strong?.includes(row) === true),
+        0,
+      );
       return headHeight(block, room) + rows + (block.sum ? HEAD_RULES_MM : 0);
     }
   }

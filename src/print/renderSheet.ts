@@ -110,10 +110,11 @@ function renderBlock(block: Block): TemplateResult {
         <thead><tr>${block.columns.map((c) => html`<th scope="col" class=${c.align}>${c.head}</th>`)}</tr></thead>
         <tbody>${block.rows.map(
           (row, i) =>
-            html`<tr class=${block.sum && i === last ? 'ws-sum' : ''}>${row.map((cell, n) =>
-              cell === '☐'
-                ? html`<td><span class="ws-box"></span></td>`
-                : html`<td class=${block.columns[n]?.align ?? 'left'}>${cell}</td>`,
+            html`<tr class=${block.sum && i === last ? 'ws-sum' : block.strong?.includes(row) ? 'ws-bold' : ''}>${row.map(
+              (cell, n) =>
+                cell === '☐'
+                  ? html`<td><span class="ws-box"></span></td>`
+                  : html`<td class=${block.columns[n]?.align ?? 'left'}>${cell}</td>`,
             )}</tr>`,
         )}</tbody>
       </table>`;

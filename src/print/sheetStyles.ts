@@ -44,6 +44,7 @@ ${root} th, ${root} td { padding: ${mm(SIZES.cellPadY)} ${mm(SIZES.cellPadX)}; t
 ${root} th { font-weight: 700; border-top: 0.35mm solid #1a1a1a; border-bottom: 0.35mm solid #1a1a1a; vertical-align: bottom; }
 ${root} .right { text-align: right; }
 ${root} .right + .left { padding-left: ${mm(SIZES.cellPadX + SIZES.turnGap)}; }
+${root} .ws-bold td { font-weight: 700; }
 ${root} .ws-sum td { font-weight: 700; border-top: 0.3mm solid #1a1a1a; border-bottom: 0.35mm solid #1a1a1a; }
 ${root} ul { margin: 0 0 ${mm(SIZES.blockBelow)}; padding: 0; list-style: none; }
 ${root} li { position: relative; padding-left: ${mm(SIZES.tick)}; margin-bottom: ${mm(SIZES.itemBelow)}; break-inside: avoid; }

@@ -96,6 +96,8 @@ export type Block =
       readonly caption: string;
       readonly columns: readonly Column[];
       readonly rows: readonly (readonly string[])[];
+      /** those of the rows that are set in bold; none by default. */
+      readonly strong?: readonly (readonly string[])[];
       /** the last row is a sum. */
       readonly sum: boolean;
       /** the heading above says what the caption would: the caption is for screen readers only. */

@@ -12,22 +12,15 @@ import {
 } from '../units/format';
 import { CAUTIONS } from '../words/cautions';
 import { changeWords, lastWords, stockWords } from '../words/containerWords';
-import { EDGE_WORK_WORDS, edgeKey, nearWords, SOURCE_WORDS, STAIN_WORDS } from '../words/edgeWords';
+import { SOURCE_WORDS } from '../words/edgeWords';
 import { laidRows } from '../words/labelWords';
 import { amountRateWords, amountWords, dosedName } from '../words/productWords';
 import { doseAreaWords } from '../words/slopeWords';
 import { workOrder } from '../words/workOrder';
-import {
-  groundName,
-  MATERIAL_WORDS,
-  ROUNDED_APART,
-  UNPLACED_WORDS,
-  zoneKeys,
-  zoneName,
-  zoneWords,
-} from '../words/zoneWords';
+import { groundName, ROUNDED_APART, UNPLACED_WORDS, zoneKeys, zoneName, zoneWords } from '../words/zoneWords';
 import type { Issue, UnitSystem, Yard } from '../yard/types';
 import { doneBlocks } from './doneBlocks';
+import { rinseBlocks } from './rinseBlocks';
 import type { Block, Column, SheetPart } from './types';
 
 /** A column of a table; the shares of its columns add up to 1. */
@@ -243,46 +236,6 @@ function orderBlocks(yard: Yard, visit: DerivedVisit): Block[] {
     { type: 'heading', text: 'Order of work' },
     ...(note ? [{ type: 'text', strong: false, text: `Note: ${note}` } as const] : []),
     { type: 'list', ticks: true, items },
-  ];
-}
-
-function rinseBlocks(yard: Yard, visit: DerivedVisit): Block[] {
-  const { units } = yard.settings;
-  const keys = zoneKeys(yard);
-  if (visit.rinseEdges.length === 0) return [];
-  const allStain = visit.rinseEdges.every((edge) => edge.stains);
-  const stains = visit.rinseEdges.some((edge) => edge.stains);
-  const rows = visit.rinseEdges.map((edge) => {
-    const near = nearWords(edge, units);
-    const what = near ?? EDGE_WORK_WORDS[edge.treatment];
-    const beside = edge.zoneIds.map((id) => keys.get(id) ?? '').join(', ');
-    return [
-      '☐',
-      edgeKey(edge),
-      `${zoneName({ name: edge.hardscapeName, kind: 'hardscape' })}, by zone ${beside}`,
-      edge.material ? MATERIAL_WORDS[edge.material] : '—',
-      formatLength(edge.lengthM, units),
-      edge.stains && !allStain ? `${what} It stains: at once.` : what,
-    ];
-  });
-  const total = visit.rinseEdges.reduce((sum, edge) => sum + edge.lengthM, 0);
-  rows.push(['', '', 'All edges', '', formatLength(total, units), '']);
-  return [
-    { type: 'heading', text: 'Edges to rinse' },
-    ...(stains ? [{ type: 'text', strong: true, text: STAIN_WORDS } as const] : []),
-    table(
-      'Edges to rinse',
-      [
-        column('Done', 0.09),
-        column('No.', 0.08),
-        column('Where', 0.24),
-        column('Material', 0.12),
-        column('Length', 0.12, 'right'),
-        column('What to do', 0.35),
-      ],
-      rows,
-      true,
-    ),
   ];
 }
 

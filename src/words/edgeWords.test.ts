@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { edgeKey, edgeWords, nearWords } from './edgeWords';
+import { downhillWords, edgeKey, edgeWords, nearWords, rinseTimeWords, rinseWaterWords } from './edgeWords';
 
 describe('edgeWords', () => {
   it('draws runs of numbers together', () => {
@@ -17,6 +17,34 @@ describe('nearWords', () => {
     const near = { sourceId: 'd', sourceKind: 'storm-drain', distanceM: 3.048 } as const;
     expect(nearWords({ near }, 'us')).toBe(
       'Storm drain 10.0\u00a0ft away: no rinse water toward it; sweep or wipe up instead.',
+    );
+  });
+});
+
+describe('what rinsing takes', () => {
+  it('is told in seconds, then minutes, with the water', () => {
+    expect(rinseTimeWords(44.6)).toBe('45\u00a0s');
+    expect(rinseTimeWords(0.2)).toBe('1\u00a0s');
+    expect(rinseTimeWords(210)).toBe('3.5\u00a0min');
+    // 3.785 L is 1 gal
+    expect(rinseWaterWords({ water: { seconds: 40, litres: 3.785411784 } }, 'us')).toBe(
+      '40\u00a0s, 1\u00a0gal',
+    );
+    expect(rinseWaterWords({ water: null }, 'metric')).toBeNull();
+  });
+});
+
+describe('downhillWords', () => {
+  const downhill = { lengthM: 3, slope: 0.04, leadsTo: null };
+  it('tells how much of the edge lies below the ground, and what lies down the fall', () => {
+    expect(downhillWords({ lengthM: 10, downhill: null }, 'us')).toBeNull();
+    expect(downhillWords({ lengthM: 3, downhill }, 'metric')).toMatch(
+      /^Downhill side: the ground falls toward it, slope 4 %/,
+    );
+    expect(downhillWords({ lengthM: 10, downhill }, 'metric')).toContain('toward 3.00\u00a0m of it');
+    const leadsTo = { sourceId: 'd', sourceKind: 'storm-drain', distanceM: 12 } as const;
+    expect(downhillWords({ lengthM: 3, downhill: { ...downhill, leadsTo } }, 'metric')).toContain(
+      'The fall leads to a storm drain 12.00\u00a0m on: let nothing run that way.',
     );
   });
 });

@@ -1,6 +1,7 @@
 import type { NoApplyStrip, RinseEdge } from '../cover/types';
-import { formatLength } from '../units/format';
+import { formatArea, formatLength, formatNumber, formatVolume } from '../units/format';
 import type { UnitSystem } from '../yard/types';
+import { slopeWords } from './slopeWords';
 
 export const SOURCE_WORDS: Readonly<Record<NoApplyStrip['sourceKind'], string>> = {
   'storm-drain': 'storm drain',
@@ -15,7 +16,16 @@ export const EDGE_WORK_WORDS: Readonly<Record<RinseEdge['treatment'], string>> =
 };
 
 /** Where a product of the visit stains. */
-export const STAIN_WORDS = 'A product of this visit stains hardscape. Rinse at once, before it dries.';
+export const STAIN_WORDS =
+  'A product of this visit holds iron or stains hardscape. Rinse at once, before it dries: the edges in bold first.';
+
+/** What holds at every edge. A city code that asks for the same: Lake Mary, Florida, Ordinance 1569. */
+export const DRAIN_WORDS =
+  'Nothing goes into a drain: no product, no sweepings, no rinse water. The local code decides; where it forbids to wash a product off hardscape, sweep and wipe only.';
+
+/** Where no hose flow is told. */
+export const NO_FLOW_WORDS =
+  'Time and water are told once it is known what the hose gives (Shelf, Equipment).';
 
 /** "E3": what a rinse edge is called on map, list and sheet. */
 export function edgeKey(edge: Pick<RinseEdge, 'number'>): string {
@@ -41,4 +51,67 @@ export function edgeWords(numbers: readonly number[]): string {
     from === to ? `E${from}` : to === from + 1 ? `E${from}, E${to}` : `E${from}–E${to}`,
   );
   return `${numbers.length === 1 ? 'edge' : 'edges'} ${words.join(', ')}`;
+}
+
+/** "45 s" under two minutes, else "3.5 min" to two digits. @param seconds 0 or more */
+export function rinseTimeWords(seconds: number): string {
+  const whole = Math.max(1, Math.round(seconds));
+  return whole < 120 ? `${whole}\u00a0s` : `${formatNumber(seconds / 60, 2)}\u00a0min`;
+}
+
+/** "45 s, 3.2 gal", or null where no water goes or the hose's flow is not told. */
+export function rinseWaterWords({ water }: Pick<RinseEdge, 'water'>, units: UnitSystem): string | null {
+  return water && `${rinseTimeWords(water.seconds)}, ${formatVolume(water.litres, units)}`;
+}
+
+/** "Downhill side: 12.0 ft of it, slope 4 % (2.3°). The fall leads to a storm drain 40.0 ft on: …", or null. */
+export function downhillWords(
+  edge: Pick<RinseEdge, 'downhill' | 'lengthM'>,
+  units: UnitSystem,
+): string | null {
+  const { downhill } = edge;
+  if (!downhill) return null;
+  const isAll = downhill.lengthM > 0.95 * edge.lengthM;
+  const much = isAll
+    ? 'the ground falls toward it'
+    : `the ground falls toward ${formatLength(downhill.lengthM, units)} of it`;
+  const side = `Downhill side: ${much}, slope ${slopeWords(downhill.slope)}. `;
+  const to = downhill.leadsTo;
+  if (!to) return `${side}Little water at a time, so that none runs off.`;
+  const source = to.sourceKind === 'water' ? 'water' : `a ${SOURCE_WORDS[to.sourceKind]}`;
+  return `${side}The fall leads to ${source} ${formatLength(to.distanceM, units)} on: let nothing run that way.`;
+}
+
+/** Sums over edges: metres, m² of splash band, and what rinsing takes (null: no edge is rinsed by a known flow). */
+export interface RinseTotals {
+  readonly lengthM: number;
+  readonly bandM2: number;
+  readonly water: RinseEdge['water'];
+}
+
+/** What all edges come to. */
+export function sumRinse(edges: readonly RinseEdge[]): RinseTotals {
+  const waters = edges.flatMap((edge) => edge.water ?? []);
+  const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
+  return {
+    lengthM: sum(edges.map((edge) => edge.lengthM)),
+    bandM2: sum(edges.map((edge) => edge.bandM2)),
+    water:
+      waters.length === 0
+        ? null
+        : {
+            seconds: sum(waters.map((water) => water.seconds)),
+            litres: sum(waters.map((water) => water.litres)),
+          },
+  };
+}
+
+/** "126 ft in 4 stretches, splash band 92 sq ft; 6.5 min and 20 gal at the hose". */
+export function rinseTotalsWords(edges: readonly RinseEdge[], units: UnitSystem): string {
+  const { lengthM, bandM2, water } = sumRinse(edges);
+  const count = edges.length === 1 ? 'one stretch' : `${edges.length} stretches`;
+  const ground = `${formatLength(lengthM, units)} in ${count}, splash band ${formatArea(bandM2, units)}`;
+  return water
+    ? `${ground}; ${rinseTimeWords(water.seconds)} and ${formatVolume(water.litres, units)} of water`
+    : ground;
 }

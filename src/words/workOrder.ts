@@ -1,9 +1,10 @@
+import { isStaining } from '../plan/isStaining';
 import { isSprayed } from '../plan/sprayRate';
 import type { DoseFigures } from '../plan/types';
 import type { DerivedVisit } from '../session/types';
-import { formatTemperature, formatVolumeLike } from '../units/format';
+import { formatTemperature, formatVolume, formatVolumeLike } from '../units/format';
 import type { Applicator, Product, UnitSystem } from '../yard/types';
-import { edgeWords } from './edgeWords';
+import { edgeWords, rinseTimeWords, sumRinse } from './edgeWords';
 import { rainfastWords, waterInWords } from './labelWords';
 import { amountWords, dosedName, productName } from './productWords';
 import { groundName, UNPLACED_WORDS } from './zoneWords';
@@ -45,7 +46,22 @@ export function workOrder(visit: DerivedVisit, units: UnitSystem): readonly stri
   const swept = edges.filter((edge) => edge.treatment === 'sweep-then-rinse').map((edge) => edge.number);
   if (swept.length > 0) steps.push(`Sweep or blow back onto the turf: ${edgeWords(swept)}.`);
   const rinsed = edges.filter((edge) => !edge.near).map((edge) => edge.number);
-  if (rinsed.length > 0) steps.push(`Rinse with plain water toward the turf: ${edgeWords(rinsed)}.`);
+  if (rinsed.length > 0) {
+    const { water } = sumRinse(edges);
+    const takes = water
+      ? ` About ${rinseTimeWords(water.seconds)} and ${formatVolume(water.litres, units)} in all.`
+      : '';
+    const staining = edges.filter((edge) => !edge.near && edge.stains).map((edge) => edge.number);
+    const first =
+      staining.length > 0 && staining.length < rinsed.length
+        ? ` Those that stain first: ${edgeWords(staining)}.`
+        : '';
+    steps.push(`Rinse with plain water toward the turf: ${edgeWords(rinsed)}.${first}${takes}`);
+  }
+  const low = edges.filter((edge) => edge.downhill && !edge.near).map((edge) => edge.number);
+  if (low.length > 0) {
+    steps.push(`On the downhill side little water at a time, so that none runs off: ${edgeWords(low)}.`);
+  }
   const near = edges.filter((edge) => edge.near).map((edge) => edge.number);
   if (near.length > 0) {
     steps.push(`Sweep or wipe up, no water toward the drain, well or water: ${edgeWords(near)}.`);
@@ -78,7 +94,7 @@ function doseSteps(dose: DoseFigures, units: UnitSystem): readonly string[] {
       ]
     : [];
   const verb = isSprayed(product) || dose.carrierL !== null ? 'Spray' : 'Spread';
-  const stains = product.stainsHardscape ? ' It stains: rinse hardscape at once.' : '';
+  const stains = isStaining(product) ? ' It stains: rinse hardscape at once.' : '';
   return [...loads, `${verb} ${dosedName(product)}${byWords(product)}: ${zones.join('; ')}.${stains}`];
 }
 
