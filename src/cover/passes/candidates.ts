@@ -1,80 +1,182 @@
 import type { PlaneRings, XY } from '../../measure/types';
 import type { PassOptions } from '../passTypes';
-import { cellsOf } from './cells';
-import { frameOf, orientedRings } from './frame';
-import { headingsToTry } from './headings';
+import { cellsOf, hasLevels } from './cells';
+import { distanceOf, frameOf, orientedRings } from './frame';
+import { estimateOf, headingsToTry, type Tried } from './headings';
 import { type Item, itemOfCell, itemOfLap, itemOfWork } from './items';
 import { type LapRound, lapRounds } from './laps';
 import { middlePass } from './middlePass';
 import { orderItems, type Stop } from './orderItems';
-
-/** A way of laying a zone out, in walking order, ways still straight. */
-export interface Candidate {
-  readonly laps: number;
-  readonly headingDeg: number | null;
-  readonly cells: number;
-  readonly stops: readonly Stop[];
-  /** straight ways between stops included, m. */
-  readonly guessM: number;
-}
+import type { Work } from './work';
 
 /** Everything that candidates of one zone share. */
 export interface ZoneGround {
   readonly parts: readonly PlaneRings[];
   readonly rings: readonly (readonly XY[])[];
   readonly keepOff: readonly PlaneRings[];
+  readonly areaM2: number;
   readonly options: PassOptions;
 }
 
-/** Headings laid out in full for each count of laps. */
-const HEADINGS = 4;
-
-/** Ways to lay out a zone with so many rounds of laps: one for each heading worth it. */
-export function candidatesWith(zone: ZoneGround, laps: number, from: XY | null, to: XY | null): Candidate[] {
-  const { parts, keepOff, options } = zone;
-  const rounds = lapRounds(parts, keepOff, options.spacingM, options.swathM, laps);
-  const inside = rounds.length > 0 ? (rounds.at(-1) as LapRound).inside : parts;
-  const narrow = rounds.flatMap((round) => round.narrow);
-  const middles: Item[] = [];
-  const need: (readonly (readonly XY[])[])[] = [];
-  for (const part of [...inside, ...narrow]) {
-    const middle = middlePass(part, options.spacingM);
-    if (middle) middles.push(itemOfWork(middle));
-    else need.push(orientedRings([part]));
-  }
-  const headings =
-    need.length === 0
-      ? [null]
-      : options.headingDeg !== null
-        ? [options.headingDeg]
-        : headingsToTry(need, options.spacingM, HEADINGS);
-  const lapItems = rounds.flatMap((round) => round.laps.map(itemOfLap));
-  return headings.map((headingDeg) => {
-    const ground = { ...zone, need, zone: zone.rings, keepOff: orientedRings(keepOff) };
-    const cells =
-      headingDeg === null
-        ? []
-        : cellsOf(
-            { ...ground, swathM: options.swathM, spacingM: options.spacingM },
-            frameOf(headingDeg),
-            options.spacingM,
-          );
-    const cellItems = [...cells.map(itemOfCell), ...middles];
-    const stops = inOrder(lapItems, cellItems, options.lapsFirst, from, to);
-    const guessM = stops.reduce((sum, stop, i) => {
-      const before = stops[i - 1];
-      const way = before
-        ? gap(before.choice.end, stop.choice.start)
-        : from
-          ? gap(from, stop.choice.start)
-          : 0;
-      return sum + stop.choice.lengthM + way;
-    }, 0);
-    return { laps: rounds.length, headingDeg, cells: cells.length + middles.length, stops, guessM };
-  });
+/** A way of laying a zone out, in walking order, ways still straight. */
+export interface Candidate {
+  readonly headingDeg: number | null;
+  readonly cells: number;
+  readonly stops: readonly Stop[];
+  /** straight ways between stops included, m. */
+  readonly guessM: number;
+  /** ground known to be missed, m². */
+  readonly missedM2: number;
 }
 
-const gap = (a: XY, b: XY): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
+/** Laps so many, and what they leave for straight passes; not yet laid out. */
+interface Outline {
+  readonly laps: readonly Work[];
+  readonly middles: readonly Work[];
+  readonly need: readonly (readonly (readonly XY[])[])[];
+  readonly heading: Tried | null;
+  readonly costM: number;
+  readonly missedM2: number;
+}
+
+/** What may be missed, and done twice beyond the plan, as shares of the ground. */
+export const MOST_MISSED = 0.005;
+export const MOST_DOUBLE = 0.05;
+/** What each of them beyond that is worth in walk: so much of the walk for all of the ground. */
+export const MISSED_PRICE = 60;
+export const DOUBLE_PRICE = 3;
+
+/** How much is tried: all of it for plain shapes, less for those of many corners. */
+export interface Effort {
+  readonly rounds: number;
+  /** distances between laps, as shares of the spacing: nearer ones leave less at corners. */
+  readonly lapShares: readonly number[];
+  readonly headings: number;
+  readonly outlines: number;
+  readonly measured: number;
+  readonly lapStarts: number;
+}
+
+const EFFORTS: readonly (readonly [number, Effort])[] = [
+  [
+    80,
+    {
+      rounds: 60,
+      lapShares: [1, 0.985, 0.97, 0.955, 0.94],
+      headings: 4,
+      outlines: 10,
+      measured: 8,
+      lapStarts: 20,
+    },
+  ],
+  [400, { rounds: 3, lapShares: [1], headings: 4, outlines: 4, measured: 3, lapStarts: 12 }],
+  [Infinity, { rounds: 1, lapShares: [1], headings: 3, outlines: 3, measured: 2, lapStarts: 6 }],
+];
+
+/** @param corners of all rings of the zone */
+export function effortFor(corners: number): Effort {
+  return (EFFORTS.find(([most]) => corners <= most) as (typeof EFFORTS)[number])[1];
+}
+
+/** Ways to lay out a zone, the most promising first. */
+export function candidatesOf(zone: ZoneGround, effort: Effort, from: XY | null, to: XY | null): Candidate[] {
+  const outlines = outlinesOf(zone, effort).sort((a, b) => priceOf(zone, a) - priceOf(zone, b));
+  return outlines
+    .slice(0, effort.outlines)
+    .flatMap((outline) => layOut(zone, outline, effort, from, to))
+    .sort((a, b) => priceOf(zone, { ...a, costM: a.guessM }) - priceOf(zone, { ...b, costM: b.guessM }));
+}
+
+/** Length with a price on what is missed beyond the allowed. */
+function priceOf({ areaM2 }: ZoneGround, { costM, missedM2 }: { costM: number; missedM2: number }): number {
+  return costM * (1 + MISSED_PRICE * Math.max(0, missedM2 / areaM2 - MOST_MISSED));
+}
+
+function outlinesOf(zone: ZoneGround, effort: Effort): Outline[] {
+  const { parts, keepOff, options } = zone;
+  const { spacingM, swathM, headerLaps, headingDeg } = options;
+  const most = headerLaps ?? (headingDeg === null ? effort.rounds : Math.min(2, effort.rounds));
+  const outlines = most === 0 || headerLaps === null ? insideOf(zone, [], effort, 0) : [];
+  if (most === 0) return outlines;
+  for (const share of effort.lapShares) {
+    const rounds = lapRounds(parts, keepOff, share * spacingM, swathM, most);
+    if (rounds.length === 0) continue;
+    const least = headerLaps === null ? 1 : rounds.length;
+    for (let count = least; count <= rounds.length; count++)
+      outlines.push(...insideOf(zone, rounds.slice(0, count), effort, share));
+  }
+  return outlines.length > 0 ? outlines : insideOf(zone, [], effort, 0);
+}
+
+/** What rounds of laps leave, with each heading worth trying. */
+function insideOf(zone: ZoneGround, rounds: readonly LapRound[], effort: Effort, share: number): Outline[] {
+  const { spacingM, headingDeg } = zone.options;
+  const inside = rounds.length > 0 ? (rounds.at(-1) as LapRound).inside : zone.parts;
+  const middles: Work[] = [];
+  const need: (readonly (readonly XY[])[])[] = [];
+  for (const part of [...inside, ...rounds.flatMap((round) => round.narrow)]) {
+    const middle = middlePass(part, spacingM);
+    if (middle) middles.push(middle);
+    else need.push(orientedRings([part]));
+  }
+  const laps = rounds.flatMap((round) => round.laps);
+  const lapsM = laps.reduce((sum, lap) => sum + lap.lengthM, 0) + laps.length * share * spacingM;
+  const middlesM = middles.reduce((sum, work) => sum + work.lengthM + spacingM, 0);
+  const missedM2 = rounds.reduce((sum, round) => sum + round.missedM2, 0);
+  const known = { laps, middles, need, missedM2 };
+  if (need.length === 0) return [{ ...known, heading: null, costM: lapsM + middlesM }];
+  const tried =
+    headingDeg === null
+      ? headingsToTry(need, spacingM, effort.headings)
+      : [{ degrees: headingDeg, costM: estimateOf(need, headingDeg, spacingM) }];
+  return tried.map((heading) => ({ ...known, heading, costM: lapsM + middlesM + heading.costM }));
+}
+
+/** Passes may end where the ground of their slab is narrower than this share of it. */
+const TRIMS = [0, 0.3];
+
+function layOut(
+  zone: ZoneGround,
+  outline: Outline,
+  effort: Effort,
+  from: XY | null,
+  to: XY | null,
+): Candidate[] {
+  const { options, keepOff, rings } = zone;
+  const { heading, need, laps, middles } = outline;
+  const lapItems = laps.map((lap) => itemOfLap(lap, laps.length > 12 ? 6 : effort.lapStarts));
+  const middleItems = middles.map(itemOfWork);
+  const finish = (cellItems: readonly Item[], cells: number, missedM2: number): Candidate => {
+    const stops = inOrder(lapItems, cellItems, options.lapsFirst, from, to);
+    const headingDeg = heading?.degrees ?? null;
+    return {
+      headingDeg,
+      cells,
+      stops,
+      guessM: lengthOfStops(stops, from),
+      missedM2: outline.missedM2 + missedM2,
+    };
+  };
+  if (heading === null) return [finish(middleItems, middles.length, 0)];
+  const frame = frameOf(heading.degrees);
+  const levels = need.some((piece) => hasLevels(piece, frame, options.spacingM)) ? [false, true] : [false];
+  return levels.flatMap((atSides) =>
+    TRIMS.map((trimShare) => {
+      const ground = { need, zone: rings, keepOff: orientedRings(keepOff), ...options, trimShare, atSides };
+      const cells = cellsOf(ground, frame, options.spacingM);
+      const missedM2 = cells.reduce((sum, cell) => sum + cell.missedM2, 0);
+      return finish([...cells.map(itemOfCell), ...middleItems], cells.length + middles.length, missedM2);
+    }),
+  );
+}
+
+/** All stops with the straight ways to and between them, m. */
+function lengthOfStops(stops: readonly Stop[], from: XY | null): number {
+  return stops.reduce((sum, { choice }, i) => {
+    const before = stops[i - 1]?.choice.end ?? (i === 0 ? from : null);
+    return sum + choice.lengthM + (before ? distanceOf(before, choice.start) : 0);
+  }, 0);
+}
 
 function inOrder(
   laps: readonly Item[],
@@ -83,11 +185,7 @@ function inOrder(
   from: XY | null,
   to: XY | null,
 ): Stop[] {
-  if (laps.length === 0) return orderItems(cells, from, to);
-  if (lapsFirst) {
-    const first = orderItems(laps, from, null);
-    return [...first, ...orderItems(cells, first.at(-1)?.choice.end ?? from, to)];
-  }
-  const first = orderItems(cells, from, null);
-  return [...first, ...orderItems(laps, first.at(-1)?.choice.end ?? from, to)];
+  const [one, two] = lapsFirst ? [laps, cells] : [cells, laps];
+  const first = orderItems(one, from, two.length === 0 ? to : null);
+  return [...first, ...orderItems(two, first.at(-1)?.choice.end ?? from, to)];
 }

@@ -6,6 +6,8 @@ import { endOf, type Row, startOf, type Work } from './work';
 /** Neighbouring rows that are walked one after another, back and forth; lines in the plane, rows all along the heading. */
 export interface Cell {
   readonly rows: readonly Row[];
+  /** ground that its passes end before, m². */
+  readonly missedM2: number;
 }
 
 /** Rows of neighbouring slabs hang together when their ground meets for so long, m. */
@@ -18,6 +20,9 @@ export interface CellGround {
   readonly keepOff: readonly (readonly XY[])[];
   readonly swathM: number;
   readonly spacingM: number;
+  readonly trimShare: number;
+  /** slabs begin anew where a long side runs along the heading, so that none of them lies half on the ground. */
+  readonly atSides: boolean;
 }
 
 /**
@@ -32,11 +37,12 @@ export function cellsOf(ground: CellGround, frame: Frame, joinM: number): Cell[]
   const keepOff = ringsInFrame(ground.keepOff, frame);
   return ground.need.flatMap((rings) => {
     const need = ringsInFrame(rings, frame);
-    const slabs = slabsOf(need, ground.spacingM);
-    const inFrame = { need, zone, keepOff, swathM: ground.swathM };
+    const slabs = slabsOf(need, ground.spacingM, ground.atSides);
+    const inFrame = { need, zone, keepOff, swathM: ground.swathM, trimShare: ground.trimShare };
     const stretches = slabs.map(([ya, yb]) => stretchesOf(inFrame, ya, yb));
     return chain(stretches.map((row) => joined(row, joinM))).map((rows) => ({
       rows: rows.map((row) => row.map(({ work }) => inPlane(work, frame))),
+      missedM2: rows.flat().reduce((sum, { missedM2 }) => sum + missedM2, 0),
     }));
   });
 }
@@ -51,7 +57,13 @@ export function countPasses(widthM: number, spacingM: number): number {
   return Math.min(MOST_SLABS, Math.max(1, Math.ceil((widthM / spacingM) * (1 - SLACK))));
 }
 
-function slabsOf(rings: readonly (readonly XY[])[], spacingM: number): [number, number][] {
+/** A side this long, in spacings, that rises across the heading less than that share of a spacing runs along it. */
+const LONG_SIDE = 1.5;
+const FLAT_SIDE = 0.12;
+/** Levels nearer to each other than this share of a spacing are one. */
+const ONE_LEVEL = 0.2;
+
+function slabsOf(rings: readonly (readonly XY[])[], spacingM: number, atSides: boolean): [number, number][] {
   let [low, high] = [Infinity, -Infinity];
   for (const ring of rings) {
     for (const [, y] of ring) {
@@ -60,9 +72,43 @@ function slabsOf(rings: readonly (readonly XY[])[], spacingM: number): [number, 
     }
   }
   if (!(high > low)) return [];
-  const count = countPasses(high - low, spacingM);
-  const at = (i: number) => low + ((high - low) * i) / count;
-  return Array.from({ length: count }, (_, i) => [at(i), at(i + 1)]);
+  const levels = [low, ...(atSides ? levelsOf(rings, spacingM, low, high) : []), high];
+  return levels.slice(1).flatMap((top, k): [number, number][] => {
+    const bottom = levels[k] as number;
+    const count = countPasses(top - bottom, spacingM);
+    const at = (i: number) => bottom + ((top - bottom) * i) / count;
+    return Array.from({ length: count }, (_, i) => [at(i), at(i + 1)]);
+  });
+}
+
+/** Heights of long sides along the heading, ascending, apart from each other and from the ends. */
+function levelsOf(rings: readonly (readonly XY[])[], spacingM: number, low: number, high: number): number[] {
+  const found: number[] = [];
+  for (const ring of rings) {
+    for (let i = 1; i < ring.length; i++) {
+      const [a, b] = [ring[i - 1] as XY, ring[i] as XY];
+      if (Math.abs(b[0] - a[0]) < LONG_SIDE * spacingM || Math.abs(b[1] - a[1]) > FLAT_SIDE * spacingM)
+        continue;
+      found.push((a[1] + b[1]) / 2);
+    }
+  }
+  const levels: number[] = [];
+  for (const y of found.sort((a, b) => a - b)) {
+    const before = levels.at(-1) ?? low;
+    if (y - before > ONE_LEVEL * spacingM && high - y > ONE_LEVEL * spacingM) levels.push(y);
+  }
+  return levels;
+}
+
+/** Whether slabs at the sides differ from slabs of one width. */
+export function hasLevels(rings: readonly (readonly XY[])[], frame: Frame, spacingM: number): boolean {
+  const turned = ringsInFrame(rings, frame);
+  const ys = turned.flatMap((ring) => ring.map(([, y]) => y));
+  const [low, high] = [
+    ys.reduce((a, b) => Math.min(a, b), Infinity),
+    ys.reduce((a, b) => Math.max(a, b), -Infinity),
+  ];
+  return levelsOf(turned, spacingM, low, high).length > 0;
 }
 
 /** Stretches of a slab put together where they follow each other closely. */

@@ -8,6 +8,12 @@ const MOST_SIDES = 24;
 /** and a fan of directions this far apart, degrees. */
 const FAN_DEG = 7.5;
 
+/** A heading with the walk it is estimated to take, m. */
+export interface Tried {
+  readonly degrees: number;
+  readonly costM: number;
+}
+
 /**
  * Headings worth trying, those of the shortest estimated walk first: along the sides (the least sum of
  * altitudes of a line sweep lies across a side: Huang 2001, doi 10.1109/ROBOT.2001.932525) and a regular fan.
@@ -21,7 +27,7 @@ export function headingsToTry(
   pieces: readonly (readonly (readonly XY[])[])[],
   spacingM: number,
   count: number,
-): number[] {
+): Tried[] {
   const sides = sidesOf(pieces);
   const tried = [...directionsOf(sides)];
   for (let degrees = 0; degrees < 180; degrees += FAN_DEG) tried.push(degrees);
@@ -29,10 +35,9 @@ export function headingsToTry(
   for (const degrees of tried)
     if (!distinct.some((other) => apart(degrees, other) < SAME_DEG)) distinct.push(degrees);
   return distinct
-    .map((degrees) => ({ degrees, cost: estimateOf(pieces, degrees, spacingM) }))
-    .sort((a, b) => a.cost - b.cost)
-    .slice(0, count)
-    .map(({ degrees }) => degrees);
+    .map((degrees) => ({ degrees, costM: estimateOf(pieces, degrees, spacingM) }))
+    .sort((a, b) => a.costM - b.costM)
+    .slice(0, count);
 }
 
 const apart = (a: number, b: number): number => {
@@ -73,7 +78,7 @@ function directionsOf(sides: readonly Side[]): number[] {
 }
 
 /** Estimated walk for one heading, m. */
-function estimateOf(
+export function estimateOf(
   pieces: readonly (readonly (readonly XY[])[])[],
   headingDeg: number,
   spacingM: number,

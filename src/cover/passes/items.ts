@@ -51,27 +51,33 @@ export function itemOfCell(cell: Cell): Item {
 export const startOfRow = (row: Row): XY => startOf(row[0] as Work);
 export const endOfRow = (row: Row): XY => endOf(row.at(-1) as Work);
 
-/** Places where a lap may begin are no nearer than this share of it. */
-const LAP_STARTS = 16;
+/** Places where a lap may begin: its longest sides' middles, from where the next lap lies straight across, and its corners. */
+const MIDDLES = 6;
 
-/** A closed lap, begun at one of its corners, either way round. @param work its line ends where it begins */
-export function itemOfLap(work: Work): Item {
+/**
+ * A closed lap, begun at the middle of a long side or at a corner, either way round.
+ * @param work its line ends where it begins
+ * @param starts the most places looked at
+ */
+export function itemOfLap(work: Work, starts: number): Item {
   const corners = work.line.length - 1;
-  const step = Math.max(1, Math.ceil(corners / LAP_STARTS));
+  const step = Math.max(1, Math.ceil(corners / Math.max(1, starts - MIDDLES)));
   const choices: Choice[] = [];
-  for (let i = 0; i < corners; i += step) {
-    const at = work.line[i] as XY;
+  const add = (at: XY, make: () => Work) => {
     for (const isBack of [false, true]) {
       const reverse = choices.length + (isBack ? -1 : 1);
-      choices.push({
-        start: at,
-        end: at,
-        lengthM: work.lengthM,
-        reverse,
-        rows: () => [[isBack ? reverseWork(beginAt(work, i)) : beginAt(work, i)]],
-      });
+      const rows = () => [[isBack ? reverseWork(make()) : make()]];
+      choices.push({ start: at, end: at, lengthM: work.lengthM, reverse, rows });
     }
+  };
+  const sides = work.line.slice(1).map((end, i) => ({ i, lengthM: distanceOf(work.line[i] as XY, end) }));
+  for (const { i } of sides.sort((a, b) => b.lengthM - a.lengthM).slice(0, Math.min(MIDDLES, starts))) {
+    const [a, b] = [work.line[i] as XY, work.line[i + 1] as XY];
+    const at: XY = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
+    add(at, () => beginAt({ ...work, line: work.line.toSpliced(i + 1, 0, at) }, i + 1));
   }
+  if (starts > MIDDLES)
+    for (let i = 0; i < corners; i += step) add(work.line[i] as XY, () => beginAt(work, i));
   return { kind: 'lap', choices };
 }
 

@@ -1,7 +1,8 @@
 import type { XY } from '../../measure/types';
-import type { Leg } from '../passTypes';
+import type { Leg, PassOptions } from '../passTypes';
 import { distanceOf, lengthOfLine } from './frame';
 import type { Stop } from './orderItems';
+import { shortenEnds } from './shortenEnds';
 import { type Walkable, wayWithin } from './wayWithin';
 import { endOf, startOf, type Work } from './work';
 
@@ -14,12 +15,17 @@ const TURN_SPACINGS = 2.5;
  * Legs of a tour: its stretches and, between them, turns (from row to row) and ways with the applicator shut,
  * round holes by the shortest way. Every leg begins where the last one ended.
  */
-export function layLegs(stops: readonly Stop[], walkable: Walkable, spacingM: number): Leg[] {
+export function layLegs(
+  stops: readonly Stop[],
+  walkable: Walkable,
+  { spacingM, swathM }: PassOptions,
+): Leg[] {
   const legs: Leg[] = [];
   let last: Work | null = null;
   for (const [index, stop] of stops.entries()) {
     for (const [rowIndex, row] of stop.choice.rows().entries()) {
-      for (const [place, work] of row.entries()) {
+      for (const [place, whole] of row.entries()) {
+        const work = whole.kind === 'pass' ? shortenEnds(whole, walkable, swathM) : whole;
         if (last) {
           const [from, to] = [endOf(last), startOf(work)];
           const isNext =

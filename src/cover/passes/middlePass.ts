@@ -19,8 +19,8 @@ const MOST_STATIONS = 2000;
  */
 export function middlePass(part: PlaneRings, spacingM: number): Work | null {
   const rings = orientedRings([part]);
-  for (const heading of headingsToTry([rings], spacingM, 6)) {
-    const frame = frameOf(heading);
+  for (const { degrees } of headingsToTry([rings], spacingM, 6)) {
+    const frame = frameOf(degrees);
     // swapped, so that a line of equal y crosses the ground at one station
     const swapped = ringsInFrame(rings, frame).map((ring) => ring.map(([x, y]): XY => [y, x]));
     const stations = stationsOf(swapped, spacingM);

@@ -2,7 +2,16 @@ import { differenceOf, planeAreaOf } from '../../measure/clip';
 import type { XY } from '../../measure/types';
 import type { Issue } from '../../yard/types';
 import type { Leg, PassGround, PassOptions, ZonePasses } from '../passTypes';
-import { type Candidate, candidatesWith, type ZoneGround } from './candidates';
+import {
+  type Candidate,
+  candidatesOf,
+  DOUBLE_PRICE,
+  effortFor,
+  MISSED_PRICE,
+  MOST_DOUBLE,
+  MOST_MISSED,
+  type ZoneGround,
+} from './candidates';
 import { orientedRings } from './frame';
 import { layLegs } from './layLegs';
 import { measurePasses, type Reached } from './measurePasses';
@@ -10,11 +19,6 @@ import { makeWalkable, type Walkable } from './wayWithin';
 
 /** Ground smaller than this is none, m². */
 const LEAST_M2 = 1e-4;
-/** What may be missed, and done twice beyond the plan, as shares of the ground. */
-const MOST_MISSED = 0.005;
-const MOST_DOUBLE = 0.05;
-/** Candidates measured in full. */
-const MEASURED = 3;
 
 /**
  * Passes over a zone: straight ones by cells, laps beside the outline, or both, whichever is the shortest
@@ -31,14 +35,12 @@ export function planPasses(
   const parts = differenceOf(ground.parts, ground.keepOff).filter((part) => planeAreaOf([part]) > LEAST_M2);
   const areaM2 = planeAreaOf(parts);
   if (parts.length === 0) return nothing(options);
-  const zone: ZoneGround = { parts, rings: orientedRings(parts), keepOff: ground.keepOff, options };
+  const zone: ZoneGround = { parts, rings: orientedRings(parts), keepOff: ground.keepOff, areaM2, options };
   const walkable = makeWalkable(parts, []);
-  const counts = options.headerLaps === null ? [0, 1, 2] : [options.headerLaps];
-  const candidates = counts
-    .flatMap((laps) => candidatesWith(zone, laps, from, to))
-    .sort((a, b) => a.guessM - b.guessM);
+  const effort = effortFor(zone.rings.reduce((sum, ring) => sum + ring.length, 0));
+  const candidates = candidatesOf(zone, effort, from, to);
   let best: { plan: ZonePasses; score: number } | undefined;
-  for (const candidate of candidates.slice(0, MEASURED)) {
+  for (const candidate of candidates.slice(0, effort.measured)) {
     const plan = finish(candidate, zone, walkable, areaM2);
     const score = scoreOf(plan);
     if (!best || score < best.score) best = { plan, score };
@@ -49,12 +51,14 @@ export function planPasses(
 /** Length, with a price on ground missed or done twice beyond what is allowed. */
 function scoreOf({ lengthM, missedM2, doubleM2, areaM2 }: ZonePasses): number {
   const over = (partM2: number, most: number) => Math.max(0, partM2 / areaM2 - most);
-  return lengthM * (1 + 20 * over(missedM2, MOST_MISSED) + 2 * over(doubleM2, MOST_DOUBLE));
+  return (
+    lengthM * (1 + MISSED_PRICE * over(missedM2, MOST_MISSED) + DOUBLE_PRICE * over(doubleM2, MOST_DOUBLE))
+  );
 }
 
 function finish(candidate: Candidate, zone: ZoneGround, walkable: Walkable, areaM2: number): ZonePasses {
   const { options, parts, rings } = zone;
-  const laid = layLegs(candidate.stops, walkable, options.spacingM);
+  const laid = layLegs(candidate.stops, walkable, options);
   const legs = shareAll(laid, areaM2);
   const reached: Reached = measurePasses(legs, parts, rings, walkable, options.spacingM, options.swathM);
   const count = (kind: Leg['kind']) => legs.filter((leg) => leg.kind === kind).length;

@@ -13,6 +13,8 @@ export interface SlabGround {
   readonly zone: readonly (readonly XY[])[];
   readonly keepOff: readonly (readonly XY[])[];
   readonly swathM: number;
+  /** a pass ends where the ground of its slab gets narrower than this share of the slab. */
+  readonly trimShare: number;
 }
 
 /** A stretch of a slab with the range of ground that is its own, along x. */
@@ -21,6 +23,8 @@ export interface Stretch {
   readonly xb: number;
   /** in the frame, towards greater x. */
   readonly work: Work;
+  /** its ground that lies before and after the pass, m². */
+  readonly missedM2: number;
 }
 
 /** Ground of a slab that lies so near together is one stretch, m. */
@@ -56,13 +60,33 @@ export function stretchesOf(ground: SlabGround, ya: number, yb: number): Stretch
       : spansOf(sectionOf(ground.keepOff, y - half + TOUCH_M, y + half - TOUCH_M), GAP_M);
   return spansOf(pieces, GAP_M).flatMap((span) => {
     const own = pieces.filter((piece) => piece.xb > span.xa && piece.xa < span.xb);
-    return cutSpan(ground, span, own, crossings, kept, y);
+    const ends = trimmedEnds(span, own, ground.trimShare * (yb - ya), ground.swathM);
+    return cutSpan(ground, span, ends, own, crossings, kept, y);
   });
 }
 
 interface Span {
   readonly xa: number;
   readonly xb: number;
+}
+
+/**
+ * Where a pass may begin and end: the ground beyond is narrower than `leastM`. For the same ground missed this saves
+ * the most walk, as each metre saved gives up the width of the ground there.
+ */
+function trimmedEnds(span: Span, pieces: readonly Piece[], leastM: number, mostM: number): Span {
+  if (leastM <= 0) return span;
+  const endFrom = (list: readonly Piece[], isBack: boolean): number => {
+    for (const { xa, xb, ha, hb } of list) {
+      const [x0, x1, h0, h1] = isBack ? [xb, xa, hb, ha] : [xa, xb, ha, hb];
+      if (h0 >= leastM) return x0;
+      if (h1 >= leastM) return x0 + ((leastM - h0) / (h1 - h0)) * (x1 - x0);
+    }
+    return isBack ? -Infinity : Infinity;
+  };
+  const [xa, xb] = [endFrom(pieces, false), endFrom(pieces.toReversed(), true)];
+  if (!(xb > xa)) return span;
+  return { xa: Math.min(xa, span.xa + mostM), xb: Math.max(xb, span.xb - mostM) };
 }
 
 function spansOf(pieces: readonly Piece[], gapM: number): Span[] {
@@ -78,6 +102,7 @@ function spansOf(pieces: readonly Piece[], gapM: number): Span[] {
 function cutSpan(
   ground: SlabGround,
   span: Span,
+  ends: Span,
   pieces: readonly Piece[],
   crossings: readonly Crossing[],
   kept: readonly Span[],
@@ -86,15 +111,15 @@ function cutSpan(
   const half = ground.swathM / 2;
   const isHole = (crossing: Crossing) => signedArea(ground.zone[crossing.ring] ?? []) < 0;
   const blocks: Block[] = [];
-  let [start, end] = [span.xa, span.xb];
+  let { xa: start, xb: end } = ends;
   // outside before the first crossing, between the second and third, …, after the last
   for (let i = 0; i <= crossings.length; i += 2) {
     const [before, after] = [crossings[i - 1], crossings[i]];
     const from = before?.x ?? -Infinity;
     const to = after?.x ?? Infinity;
-    if (to <= span.xa || from >= span.xb) continue;
-    const meetsStart = from <= span.xa;
-    const meetsEnd = to >= span.xb;
+    if (to <= start || from >= end) continue;
+    const meetsStart = from <= start;
+    const meetsEnd = to >= end;
     if (meetsStart && meetsEnd) continue; // the middle line meets no ground: the swath alone does
     if (meetsStart && after) start = Math.max(start, isHole(after) ? to : to - half);
     else if (meetsEnd && before) end = Math.min(end, isHole(before) ? from : from + half);
@@ -171,7 +196,8 @@ function layStretches(
     line.push([x, y]);
     anchors.push({ x, atM: lengthOfLine(line) });
     const work = makeWork('pass', line, knotsOf(pieces, ownFrom, ownTo, anchors));
-    found.push({ xa: ownFrom, xb: ownTo, work });
+    const missedM2 = areaBetween(pieces, ownFrom, (line[0] as XY)[0]) + areaBetween(pieces, x, ownTo);
+    found.push({ xa: ownFrom, xb: ownTo, work, missedM2 });
   };
   for (const block of blocks) {
     if (block.from <= start || block.to >= end) continue;
@@ -189,6 +215,17 @@ function layStretches(
   }
   finish(end, span.xb);
   return found;
+}
+
+function areaBetween(pieces: readonly Piece[], from: number, to: number): number {
+  let sum = 0;
+  for (const { xa, xb, ha, hb } of pieces) {
+    const [a, b] = [Math.max(xa, from), Math.min(xb, to)];
+    if (b <= a) continue;
+    const width = (x: number) => ha + ((hb - ha) * (x - xa)) / (xb - xa);
+    sum += ((b - a) * (width(a) + width(b))) / 2;
+  }
+  return sum;
 }
 
 /** Where between two places the ground of the slab is narrowest. */
