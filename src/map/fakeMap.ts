@@ -62,6 +62,7 @@ export function createFakeMap(events: MapEvents): FakeMap {
       centre = position;
       note(`goTo ${position.join()}`);
     },
+    reveal: (position) => note(`reveal ${position.join()}`),
     center: () => centre,
     metresPerPixel: () => 0.1,
     locate: async () => null,

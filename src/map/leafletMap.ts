@@ -44,6 +44,8 @@ const BAR_PX = 80;
 /** With fewer zones than these a picture of the person's own is still being drawn over, and shown whole. */
 const FEW_ZONES = 3;
 const REVEAL_PADDING_PX = 24;
+/** What is nearer to the edge of the view than this share of it is not seen well enough. */
+const REVEAL_MARGIN = 0.06;
 const LOCATE_LIMIT_MS = 15_000;
 
 /**
@@ -300,6 +302,12 @@ export function createLeafletMap(
       isTaken = true;
       map.setView(toLatLng(position), zoom ?? map.getZoom());
       aim.set(position);
+    },
+    reveal(position) {
+      const at = toLatLng(position);
+      if (map.getBounds().pad(-REVEAL_MARGIN).contains(at)) return;
+      isTaken = true;
+      map.setView(at, map.getZoom(), { animate: false });
     },
     center: () => aim.position(),
     metresPerPixel() {

@@ -201,6 +201,8 @@ export interface MapPort {
   /** moves and zooms so that all these places are seen. */
   showPlaces(places: readonly Position[]): void;
   goTo(position: Position, zoom?: number): void;
+  /** moves, without zooming, when a place is not seen. */
+  reveal(position: Position): void;
   center(): Position;
   /** ground metres for one CSS px at the middle of the view. */
   metresPerPixel(): number;

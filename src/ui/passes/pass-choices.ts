@@ -4,6 +4,7 @@ import { formatLength, formatPercent } from '../../units/format';
 import { APPLICATOR_WORDS } from '../../words/productWords';
 import { MARK_WORDS } from '../../words/zoneWords';
 import type { Equipment, Mark, PassChoice, UnitSystem, Visit, VisitDose } from '../../yard/types';
+import { openEquipment } from '../equipment/equipment-open';
 import { AppPart, fieldValue, isTicked } from '../parts/app-part';
 import { shared } from '../parts/shared';
 import { doseInHand } from './dose-in-hand';
@@ -29,7 +30,8 @@ export class PassChoices extends AppPart {
       .fields > p { margin: 0; }
       fieldset { grid-column: 1 / -1; border: 0; margin: 0; padding: 0; }
       legend { padding: 0; font-size: var(--text-small); color: var(--ink-soft); }
-      button.plain { padding: 0; }
+      button.plain { padding: 0; min-height: 0; }
+      @media (pointer: coarse) { button.plain { min-height: var(--touch); } }
     `,
   ];
 
@@ -42,7 +44,7 @@ export class PassChoices extends AppPart {
     return html`<div class="fields">
       ${this.renderEquipment(dose, equipment, isAssumed)}
       <p class="whole quiet">${swathWords(equipment, units)}${isAssumed ? ' These are usual figures of the trade: measure your own.' : ''}
-        <button class="plain" @click=${() => this.app.setView({ step: 'shelf' })}>Equipment on the shelf</button></p>
+        <button class="plain" @click=${() => openEquipment(this.app, isAssumed ? null : equipment.id)}>${isAssumed ? 'Add yours' : 'Its figures'}</button></p>
       <fieldset><legend>Coats</legend>
         ${this.renderCoat(dose, 1, 'One, at the full rate')}
         ${this.renderCoat(dose, 2, 'Two at half the rate, the second across the first (evens out granules)')}

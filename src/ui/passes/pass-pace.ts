@@ -1,15 +1,28 @@
 import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import type { WalkTimeline } from '../../cover/marks/walkTimeline';
+import type { DoseEquipment } from '../../pace/equipmentOfDose';
 import { paceFigures } from '../../pace/paceFigures';
+import type { DosePace } from '../../pace/types';
 import { formatClock } from '../../units/formatPace';
 import { paceLines, passWords } from '../../words/paceWords';
 import { productName } from '../../words/productWords';
+import type { CalibrationKind } from '../../yard/types';
+import { openEquipment } from '../equipment/equipment-open';
 import { AppPart } from '../parts/app-part';
 import { issueNotes, withoutName } from '../parts/issue-notes';
 import { shared } from '../parts/shared';
 import { doseInHand } from './dose-in-hand';
+import { isUnwalkable } from './pace-issues';
 import { clockOf } from './walk-clock';
+
+/** What finds out what an issue of the pace misses. */
+const MEASURES: Readonly<Record<string, readonly [string, CalibrationKind]>> = {
+  'flow-not-measured': ['Do the bucket test', 'bucket'],
+  'product-share-not-measured': ['Do the bucket test', 'bucket'],
+  'speed-not-measured': ['Time a walk', 'walk'],
+  'setting-not-found': ['Do a catch test', 'catch'],
+};
 
 /** How fast to walk: speed, times, steps, and what speaks against it. */
 @customElement('pass-pace')
@@ -18,7 +31,7 @@ export class PassPace extends AppPart {
     shared,
     css`
       :host { display: block; }
-      dl { margin: 0 0 0.5rem; }
+      dl { margin: 0.5rem 0; }
       dl div { display: grid; grid-template-columns: 9rem minmax(0, 1fr); gap: 0 0.75rem; padding: 0.3rem 0; border-bottom: 1px solid var(--line); }
       dt { color: var(--ink-soft); }
       dd { margin: 0; font-weight: 600; }
@@ -36,16 +49,30 @@ export class PassPace extends AppPart {
     const pass = typicalPass(hand.walk?.dose.legs ?? []);
     const words = pass === null ? null : passWords(pace, pass, units);
     return html`
-      ${issueNotes(withoutName(pace.issues, productName(figures.product)))}
+      ${issueNotes(
+        withoutName(
+          pace.issues.filter((issue) => !isUnwalkable(issue)),
+          productName(figures.product),
+        ),
+      )}
+      ${this.renderMeasure(hand.equipment, pace)}
       ${
         lines.length === 0
-          ? html`<p>How fast to walk is not known: neither what comes out nor your own walk is measured. <button class="plain" @click=${() => this.app.setView({ step: 'shelf' })}>Measure it</button></p>`
+          ? html`<p>How fast to walk is not known: neither what comes out nor your own walk is measured.</p>`
           : html`<dl>
               ${lines.map((line) => html`<div><dt>${line.label}</dt><dd>${line.words}</dd></div>`)}
               ${words === null ? nothing : html`<div><dt>A usual pass</dt><dd>${words}</dd></div>`}
             </dl>`
       }
       ${clock ? html`<p class="quiet">Zones here without turns. Of ${formatClock(clock.totalS)} in all: ${shareWords(clock.timeline)}.</p>` : nothing}`;
+  }
+
+  /** The guided form that finds out what is not measured yet. */
+  private renderMeasure({ equipment, isAssumed }: DoseEquipment, pace: DosePace) {
+    const ask = pace.issues.map(({ code }) => MEASURES[code]).find((each) => each !== undefined);
+    if (!ask) return nothing;
+    const [words, kind] = ask;
+    return html`<div class="row"><button @click=${() => openEquipment(this.app, isAssumed ? null : equipment.id, isAssumed ? null : kind)}>${isAssumed ? 'Add your equipment' : words}</button></div>`;
   }
 }
 

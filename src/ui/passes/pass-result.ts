@@ -1,11 +1,12 @@
 import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { formatArea, formatLength, formatNumber, formatPercent } from '../../units/format';
-import { formatClock } from '../../units/formatPace';
+import { formatClock, formatSpeed } from '../../units/formatPace';
 import { AppPart } from '../parts/app-part';
 import { issueNotes } from '../parts/issue-notes';
 import { shared } from '../parts/shared';
 import { type DoseInHand, doseInHand } from './dose-in-hand';
+import { isUnwalkable } from './pace-issues';
 import { clockOf } from './walk-clock';
 import { sumWalks } from './walk-sums';
 
@@ -17,13 +18,13 @@ export class PassResult extends AppPart {
     css`
       :host { display: block; }
       dl { margin: 0 0 0.5rem; }
-      .big { display: grid; grid-template-columns: 1fr 1fr; border: solid var(--ink); border-width: 2px 0 1px; }
-      .big div { display: flex; flex-direction: column-reverse; padding: 0.4rem 0.75rem 0.4rem 0; }
-      .big div:nth-child(even) { border-left: 1px solid var(--line); padding-left: 0.75rem; }
-      .big div:nth-child(n + 3) { border-top: 1px solid var(--line); }
+      .big { display: grid; grid-template-columns: 1.05fr 1.25fr 1fr; border: solid var(--ink); border-width: 2px 0 1px; }
+      .big div { display: flex; flex-direction: column-reverse; padding: 0.4rem 0.25rem 0.4rem 0; }
+      .big div:not(:nth-child(3n + 1)) { border-left: 1px solid var(--line); padding-left: 0.6rem; }
+      .big div:nth-child(n + 4) { border-top: 1px solid var(--line); }
       dt { color: var(--ink-soft); font-size: var(--text-small); }
       dd { margin: 0; }
-      .big dd { font-size: 1.5rem; font-weight: 650; line-height: 1.15; white-space: nowrap; }
+      .big dd { font-size: 1.3125rem; font-weight: 650; line-height: 1.15; white-space: nowrap; }
       .rows div { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 0 0.75rem; padding: 0.3rem 0; border-bottom: 1px solid var(--line); }
       .rows dd { font-weight: 650; text-align: right; }
       .rows dd.quiet { grid-column: 1 / -1; text-align: left; font-weight: 400; }
@@ -38,12 +39,20 @@ export class PassResult extends AppPart {
     const sums = sumWalks(dose);
     const clock = clockOf(hand);
     const ratio = sums.leastM > 0 ? sums.onGroundM / sums.leastM : null;
-    const issues = [...dose.issues, ...dose.walks.flatMap((walk) => walk.issues)];
+    const speed = hand.pace?.speedMPerS ?? null;
+    const isUsual = hand.pace?.source === 'usual';
+    const issues = [
+      ...dose.issues,
+      ...dose.walks.flatMap((walk) => walk.issues),
+      ...(hand.pace?.issues.filter(isUnwalkable) ?? []),
+    ];
     return html`
       <dl class="big">
         ${big('Walk', formatLength(dose.lengthM, units))}
-        ${big('Time', clock ? formatClock(clock.totalS) : '–')}
+        ${big(isUsual ? 'Time, about' : 'Time', clock ? formatClock(clock.totalS) : '–')}
+        ${big(isUsual ? 'Pace, usual' : 'Pace', speed === null ? '–' : formatSpeed(speed, units))}
         ${big('Passes', String(sums.passes))}
+        ${big('Laps', String(dose.legs.filter((leg) => leg.kind === 'lap').length))}
         ${big('Turns', String(sums.turns))}
       </dl>
       <p class="quiet">${formatLength(dose.workingM, units)} of it with product going out${sums.betweenM >= 0.5 ? `, ${formatLength(sums.betweenM, units)} between zones` : ''}.

@@ -1,5 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
+import type { ZoneWalk } from '../../cover/passTypes';
 import { formatArea, formatLength } from '../../units/format';
 import { formatClock } from '../../units/formatPace';
 import { groundName } from '../../words/zoneWords';
@@ -43,11 +44,17 @@ export class PassZones extends AppPart {
           <td>${i + 1}</td>
           <th scope="row"><b>${groundName(zone?.name ?? '')}</b>${hasCoats ? `, ${each.coat === 1 ? 'first' : 'second'} coat` : ''}
             <span>${formatArea(zone?.areaM2 ?? each.areaM2, units)}</span></th>
-          <td>${each.headingDeg === null ? 'round and round' : headingWords(each.headingDeg)}${each.pattern === 'both' ? html`<br />and laps` : nothing}</td>
+          <td>${patternWords(each)}</td>
           <td class="num">${each.passes}</td>
           <td class="num">${formatLength(each.lengthM, units)}<br />${seconds === null ? '–' : formatClock(seconds)}</td>
         </tr>`;
       })}</tbody></table>
       <p class="quiet">Time with turns, without the ways between zones.</p>`;
   }
+}
+
+/** "87°", "87°, laps", "laps alone". */
+function patternWords({ headingDeg, pattern }: ZoneWalk): string {
+  if (headingDeg === null || pattern === 'round') return 'laps alone';
+  return `${headingWords(headingDeg)}${pattern === 'both' ? ', laps' : ''}`;
 }

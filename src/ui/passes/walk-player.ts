@@ -13,6 +13,8 @@ import { clockOf, type WalkClock } from './walk-clock';
 
 /** Longest step of the clock between two frames, s of the screen: a page that was in the background goes on where it was. */
 const MOST_FRAME_S = 0.1;
+/** How long a change of the panel's height takes to reach the map, ms. */
+const SETTLE_MS = 80;
 /** Steps of the bar by an arrow key, of the whole walk. */
 const BAR_STEPS = 200;
 
@@ -48,8 +50,8 @@ export class WalkPlayer extends AppPart {
       .side select { width: auto; min-height: 2.75rem; font-size: var(--text-small); }
       .bar .wide-only { display: none; }
       @container (min-width: 46rem) {
-        .bar .wide-only { display: flex; color: var(--ink-soft); }
-        .side select.wide-only { color: inherit; }
+        .bar .wide-only { display: flex; align-items: center; color: var(--ink-soft); }
+        .side .wide-only { color: inherit; }
         .bar { grid-template: 'keys track clock side' auto 'keys now now now' auto / auto minmax(0, 1fr) auto auto; }
       }
     `,
@@ -77,6 +79,8 @@ export class WalkPlayer extends AppPart {
       if (!this.clock) return;
       this.pause();
       this.show(secondAtWalked(this.clock.timeline, walkedM));
+      // the panel may make room for the drawing first
+      setTimeout(() => this.follow(), SETTLE_MS);
     };
   }
 
@@ -125,7 +129,7 @@ export class WalkPlayer extends AppPart {
             : html`<select class="wide-only" aria-label="How long the play takes" @change=${this.chooseSpeed}>
                 ${PLAY_CHOICES.map((choice) => html`<option value=${choice} .selected=${choice === this.app.walks.play}>${playWords(choice)}</option>`)}</select>`
         }
-        ${moment ? html`<button @click=${this.reset}>Show all</button>` : nothing}
+        <button class=${moment ? '' : 'wide-only'} ?disabled=${!moment} @click=${this.reset}>Show all</button>
       </div>
     </section>`;
   }
@@ -164,6 +168,12 @@ export class WalkPlayer extends AppPart {
     this.app.walks.desk?.setWalked(doseId, moment?.walkedM ?? null);
   }
 
+  /** Moves the drawing when the walker is not in view. */
+  private follow(): void {
+    const moment = this.atS === null || !this.clock ? null : momentAt(this.clock.timeline, this.atS);
+    if (moment) this.app.map?.reveal(this.app.session.derived.measured.plane.toLonLat(moment.at));
+  }
+
   private play(): void {
     const { clock } = this;
     if (!clock || this.isCalm) return;
@@ -183,6 +193,7 @@ export class WalkPlayer extends AppPart {
     const faster = play === 'walk' ? 1 : clock.totalS / Number(play);
     const next = (this.atS ?? 0) + passedS * faster;
     this.show(Math.min(clock.totalS, next));
+    this.follow();
     if (next >= clock.totalS) this.pause();
     else this.frame = requestAnimationFrame(this.tick);
   };
@@ -201,11 +212,13 @@ export class WalkPlayer extends AppPart {
     const next =
       way > 0 ? clock.stops.find((s) => s > now + 0.05) : clock.stops.findLast((s) => s < now - 0.05);
     this.show(next ?? (way > 0 ? clock.totalS : 0));
+    this.follow();
   }
 
   private scrub(event: Event): void {
     this.pause();
     this.show(Number(fieldValue(event)));
+    this.follow();
   }
 
   private chooseSpeed(event: Event): void {
