@@ -3,12 +3,12 @@ import type { Leg } from '../cover/passTypes';
 import type { XY } from '../measure/types';
 import { toLatLng } from './coords';
 import './coverage/coverage.css';
+import type { Box } from '../draft/placeTags';
 import { walkGroundOf } from './coverage/ground';
 import { LineLayer } from './coverage/lineLayer';
 import { SignLayer } from './coverage/signLayer';
 import { TintLayer } from './coverage/tintLayer';
 import { legAt, WalkerLayer } from './coverage/walkerLayer';
-import type { Box } from './labels';
 import type { MapPicture } from './types';
 
 /** Panes of a walk, between those of the map: tints over the zones, lines over strips and edges, what is done over them, the walker over labels. */

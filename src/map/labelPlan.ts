@@ -1,6 +1,6 @@
 import type L from 'leaflet';
+import type { Box } from '../draft/placeTags';
 import { toLatLng } from './coords';
-import type { Box } from './labels';
 import type { Overlays } from './overlays';
 import type { MapPicture } from './types';
 import type { ZoneLayers } from './zoneLayers';

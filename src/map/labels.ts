@@ -1,4 +1,5 @@
 import polylabel from 'polylabel';
+import { type Box, boxesMeet } from '../draft/placeTags';
 import { isInsideParts } from '../measure/isInsideParts';
 import type { PlaneRings, XY } from '../measure/types';
 
@@ -69,18 +70,6 @@ export function labelFits(spot: LabelSpot, widthM: number, heightM: number): boo
   return true;
 }
 
-/** An upright box by its middle and its size; all of one unit. */
-export interface Box {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
-
-export function boxesMeet(a: Box, b: Box): boolean {
-  return Math.abs(a.x - b.x) < (a.width + b.width) / 2 && Math.abs(a.y - b.y) < (a.height + b.height) / 2;
-}
-
 const TRIES = 12;
 
 /** Places of a net over the part, the nearest to the best spot first. */
@@ -134,17 +123,4 @@ export function wrapName(name: string): readonly [string, string] | null {
   const spaces = [...name.matchAll(/ /g)].map((found) => found.index);
   const [at] = spaces.sort((a, b) => Math.abs(a - name.length / 2) - Math.abs(b - name.length / 2));
   return at === undefined ? null : [name.slice(0, at), name.slice(at + 1)];
-}
-
-/** The first of some places where a box meets none that are taken; null when there is none. */
-export function freePlace(
-  places: Iterable<{ readonly x: number; readonly y: number }>,
-  size: { readonly width: number; readonly height: number },
-  taken: readonly Box[],
-): Box | null {
-  for (const { x, y } of places) {
-    const box = { x, y, ...size };
-    if (!taken.some((other) => boxesMeet(other, box))) return box;
-  }
-  return null;
 }

@@ -1,8 +1,8 @@
 import L from 'leaflet';
 import { EDGE_PATTERNS, edgePatternOf } from '../draft/hatches';
+import { type Box, boxesMeet } from '../draft/placeTags';
 import { edgeKey } from '../words/edgeWords';
 import { textIcon, toLatLng, toLatLngs } from './coords';
-import { type Box, boxesMeet } from './labels';
 import type { PatternSheet } from './patterns';
 import type { MapPicture } from './types';
 

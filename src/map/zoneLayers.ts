@@ -1,10 +1,11 @@
 import L from 'leaflet';
 import { ZONE_INKS } from '../draft/hatches';
+import { type Box, boxesMeet } from '../draft/placeTags';
 import type { MeasuredZone, XY } from '../measure/types';
 import { formatAreaOfPm } from '../units/format';
 import type { Zone } from '../yard/types';
 import { textIcon, toLatLng, toLatLngs } from './coords';
-import { type Box, boxesMeet, type LabelSpot, labelSpot, placeLabel, wrapName } from './labels';
+import { type LabelSpot, labelSpot, placeLabel, wrapName } from './labels';
 import { drawOrder, type PatternSheet } from './patterns';
 import type { MapPicture } from './types';
 

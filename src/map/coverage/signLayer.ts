@@ -1,17 +1,23 @@
 import L from 'leaflet';
 import type { DoseCoverage } from '../../cover/passTypes';
 import { type MarkSign, markSigns, walkEnds, type ZoneSign, zoneSigns } from '../../cover/walkSigns';
+import {
+  type Box,
+  freePlace,
+  type PlacedTag,
+  placeTags,
+  type Spot,
+  type WantedTag,
+} from '../../draft/placeTags';
 import { WALK_LINES, WALK_SYMBOLS } from '../../draft/walkLines';
 import type { XY } from '../../measure/types';
 import { formatLength } from '../../units/format';
 import { markSign } from '../../words/markWords';
 import type { UnitSystem } from '../../yard/types';
 import { textIcon, toLatLng } from '../coords';
-import { type Box, freePlace } from '../labels';
 import type { CoveragePicture } from '../types';
 import type { WalkGround } from './ground';
 import { drawnSymbol } from './symbols';
-import { type PlacedTag, placeTags, type Spot, type WantedTag } from './tagPlaces';
 
 /** Least length of a mark's line, px. */
 const TICK_PX = 16;

@@ -1,6 +1,34 @@
-import { type Box, boxesMeet, freePlace } from '../labels';
+/*
+ * Where tags stand beside what they name, clear of each other: for screen and paper alike. Lengths are px of the
+ * screen, or mm of paper with `unit` telling how many mm a px stands for. y runs down.
+ */
 
-/** A point, px of the world at one zoom. */
+/** An upright box by its middle and its size; all of one unit. */
+export interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+export function boxesMeet(a: Box, b: Box): boolean {
+  return Math.abs(a.x - b.x) < (a.width + b.width) / 2 && Math.abs(a.y - b.y) < (a.height + b.height) / 2;
+}
+
+/** The first of some places where a box meets none that are taken; null when there is none. */
+export function freePlace(
+  places: Iterable<{ readonly x: number; readonly y: number }>,
+  size: { readonly width: number; readonly height: number },
+  taken: readonly Box[],
+): Box | null {
+  for (const { x, y } of places) {
+    const box = { x, y, width: size.width, height: size.height };
+    if (!taken.some((other) => boxesMeet(other, box))) return box;
+  }
+  return null;
+}
+
+/** A point. */
 export interface Spot {
   readonly x: number;
   readonly y: number;
@@ -40,7 +68,7 @@ function standOff(width: number, height: number, { x, y }: Spot): number {
   );
 }
 
-function* nearPlaces({ at, aside, width, height, reach }: WantedTag): Generator<Spot> {
+function* nearPlaces({ at, aside, width, height, reach }: WantedTag, unit: number): Generator<Spot> {
   const along = { x: -aside.y, y: aside.x };
   const diagonals = [1, -1].flatMap((i) =>
     [1, -1].map((j) => ({
@@ -51,22 +79,22 @@ function* nearPlaces({ at, aside, width, height, reach }: WantedTag): Generator<
   const ways: [Spot, number][] = [
     [aside, reach],
     [{ x: -aside.x, y: -aside.y }, reach],
-    ...diagonals.map((way): [Spot, number] => [way, Math.min(reach, 6)]),
-    [along, 2],
-    [{ x: -along.x, y: -along.y }, 2],
+    ...diagonals.map((way): [Spot, number] => [way, Math.min(reach, 6 * unit)]),
+    [along, 2 * unit],
+    [{ x: -along.x, y: -along.y }, 2 * unit],
   ];
   for (const [way, from] of ways) {
-    const off = from + AIR_PX + standOff(width, height, way);
+    const off = from + AIR_PX * unit + standOff(width, height, way);
     yield { x: at.x + way.x * off, y: at.y + way.y * off };
   }
 }
 
-function* farPlaces({ at, width, height, reach }: WantedTag): Generator<Spot> {
+function* farPlaces({ at, width, height, reach }: WantedTag, unit: number): Generator<Spot> {
   for (const ring of FAR_PX) {
     for (let i = 0; i < WAYS; i++) {
       const turn = (2 * Math.PI * i) / WAYS;
       const way = { x: Math.cos(turn), y: Math.sin(turn) };
-      const off = Math.min(reach, 8) + ring + standOff(width, height, way);
+      const off = Math.min(reach, 8 * unit) + ring * unit + standOff(width, height, way);
       yield { x: at.x + way.x * off, y: at.y + way.y * off };
     }
   }
@@ -74,20 +102,24 @@ function* farPlaces({ at, width, height, reach }: WantedTag): Generator<Spot> {
 
 /**
  * Places tags beside their points, in the order given, clear of what is taken and of each other.
- * @param taken boxes in px of the same zoom; not changed
+ * @param taken boxes of the same unit; not changed. @param unit 1 for px, else mm of paper to a px
  * @returns those that found room; a tag that is not optional always stands somewhere, at worst over others
  */
-export function placeTags(wanted: readonly WantedTag[], taken: readonly Box[]): readonly PlacedTag[] {
+export function placeTags(
+  wanted: readonly WantedTag[],
+  taken: readonly Box[],
+  unit = 1,
+): readonly PlacedTag[] {
   const used: Box[] = [...taken];
   const placed: PlacedTag[] = [];
   for (const tag of wanted) {
     const { id, width, height } = tag;
-    const near = freePlace(nearPlaces(tag), tag, used);
-    const far = near || tag.isOptional ? null : freePlace(farPlaces(tag), tag, used);
+    const near = freePlace(nearPlaces(tag, unit), tag, used);
+    const far = near || tag.isOptional ? null : freePlace(farPlaces(tag, unit), tag, used);
     let box = near ?? far;
     if (!box && tag.isOptional) continue;
     if (!box) {
-      const [first] = nearPlaces(tag);
+      const [first] = nearPlaces(tag, unit);
       box = { x: first?.x ?? tag.at.x, y: first?.y ?? tag.at.y, width, height };
     }
     const { x, y } = box;
@@ -95,19 +127,4 @@ export function placeTags(wanted: readonly WantedTag[], taken: readonly Box[]): 
     used.push({ x, y, width, height });
   }
   return placed;
-}
-
-/** Those of some points that stand clear of each other, the first ones kept. @param sizePx side of each one's square */
-export function clearOf<T extends { readonly at: Spot }>(
-  items: readonly T[],
-  sizePx: number,
-  taken: readonly Box[],
-): T[] {
-  const used = [...taken];
-  return items.filter(({ at }) => {
-    const box = { x: at.x, y: at.y, width: sizePx, height: sizePx };
-    if (used.some((other) => boxesMeet(other, box))) return false;
-    used.push(box);
-    return true;
-  });
 }
