@@ -33,6 +33,20 @@ describe('treatZone', () => {
     expect(treated.strips).toEqual([]);
   });
 
+  it('tells of a zone that a strip cuts in two', () => {
+    // a ditch across the lawn, 1 m wide, with 4 m left alone to either side
+    const ditch = newZone(
+      'ditch',
+      'water',
+      laidZone('ditch', 'water', [[boxRing(9, -1, 10, 21)]], plane).measured.netParts,
+    );
+    const { treated, issues } = treat({ ...yardWith([]), zones: [lawn.zone, ditch] });
+    expect(treated.planeParts).toHaveLength(2);
+    expect(issues.map(({ code, severity }) => [code, severity])).toEqual([['zone-cut-by-strips', 'note']]);
+    expect(issues[0]?.message).toContain('“lawn” is left in 2 separate parts');
+    expect(treat(yardWith([mark('drain', 'storm-drain', [10, 0])])).issues).toEqual([]);
+  });
+
   it('takes a half disc off round a drain at the edge', () => {
     const { treated } = treat(yardWith([mark('drain', 'storm-drain', [10, 0])]));
     const half = (Math.PI * 9) / 2;

@@ -1,5 +1,5 @@
 import { areaScale } from '../measure/areaScale';
-import { ARC_TOLERANCE_M, coverWithin, differenceOf, intersectionOf } from '../measure/clip';
+import { ARC_TOLERANCE_M, coverWithin, differenceOf, intersectionOf, planeAreaOf } from '../measure/clip';
 import { areaOfPartsM2 } from '../measure/geodesic';
 import { ringsToLonLat } from '../measure/plane';
 import { surfaceFactor } from '../measure/slope';
@@ -26,7 +26,7 @@ const LEAST_GROUND_M2 = 1e-3;
  * Areas keep the scale of the measured net area (geodesic, at the yard's elevation). Where the yard asks
  * for it (`doseBySurface`) they are along the zone's slope. A zone without a place has no strips.
  * @returns issues: `zone-inside-strip` (error) when one strip covers the zone, `zone-nothing-left` and
- * `zone-not-treatable` (warnings)
+ * `zone-not-treatable` (warnings), `zone-cut-by-strips` (note) when strips leave it in more parts than it had
  */
 export function treatZone(
   measuredZone: MeasuredZone,
@@ -111,6 +111,7 @@ function treatFlat(
     issues.push(warn('zone-nothing-left', message, zone));
   }
   const bounds = sourcesOf(measuredZone);
+  if (!isNothing) issues.push(...cutInParts(zone, net, left));
   const linear = Math.sqrt(areaScale(yard.settings.elevationM));
   const treated: TreatedZone = {
     zoneId: zone.id,
@@ -162,6 +163,20 @@ function emptyTreated(zoneId: string): TreatedZone {
 
 function nameOf(zone: Zone): string {
   return zone.name.trim() === '' ? 'a zone without a name' : `“${zone.name.trim()}”`;
+}
+
+/** Parts smaller than this are no ground of their own to walk, m². */
+const LEAST_PART_M2 = 0.1;
+
+/** Tells of a zone that strips cut into separate parts. */
+function cutInParts(zone: Zone, before: readonly PlaneRings[], after: readonly PlaneRings[]): Issue[] {
+  const count = (parts: readonly PlaneRings[]): number =>
+    parts.filter((rings) => planeAreaOf([rings]) >= LEAST_PART_M2).length;
+  const [had, has] = [count(before), count(after)];
+  if (has <= had) return [];
+  const name = nameOf(zone).replace(/^a zone/, 'A zone');
+  const message = `${name} is left in ${has} separate parts by no-apply strips; each is treated by itself.`;
+  return [{ code: 'zone-cut-by-strips', severity: 'note', message, place: { zoneId: zone.id } }];
 }
 
 function insideStrip(zone: Zone, source: StripSource): Issue {

@@ -1,4 +1,4 @@
-import type { RuleTerms, Settings, Yard } from './types';
+import type { LocalRule, RuleTerms, Settings, Yard } from './types';
 
 type BufferRound = Extract<RuleTerms, { readonly kind: 'buffer' }>['round'];
 
@@ -20,4 +20,20 @@ export function stripWidths(yard: Pick<Yard, 'settings' | 'rules'>): Settings['s
     widths[member] = Math.max(widths[member] || 0, terms.widthM);
   }
   return widths;
+}
+
+/**
+ * The rule that sets the width of the strips round one kind of source: the widest of those that are on, the
+ * first of them where several are as wide; null where the settings ask for as much.
+ */
+export function stripRule(
+  { settings, rules }: Pick<Yard, 'settings' | 'rules'>,
+  round: BufferRound,
+): LocalRule | null {
+  let [widest, widthM]: [LocalRule | null, number] = [null, settings.strips[MEMBERS[round]] || 0];
+  for (const rule of rules) {
+    if (!rule.isOn || rule.terms.kind !== 'buffer' || rule.terms.round !== round) continue;
+    if (rule.terms.widthM > widthM) [widest, widthM] = [rule, rule.terms.widthM];
+  }
+  return widest;
 }

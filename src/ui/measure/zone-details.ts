@@ -3,6 +3,7 @@ import { customElement } from 'lit/decorators.js';
 import type { MeasuredZone } from '../../measure/types';
 import { formatCuts } from '../../units/columns';
 import { formatAreaPm, formatLength } from '../../units/format';
+import { fallWords } from '../../words/compassWords';
 import { slopeWords, surfaceWords } from '../../words/slopeWords';
 import { KIND_WORDS, KINDS_TO_DRAW, MATERIAL_WORDS, MOWING_WORDS } from '../../words/zoneWords';
 import { removeZones, replaceZone } from '../../yard/edits';
@@ -57,7 +58,7 @@ export class ZoneDetails extends AppPart {
           Locked: outline and place stay</label>
         <details class="fold" @toggle=${(event: Event) => this.opened(event, 'survey')}><summary>How measured, note, what it cuts</summary>
           <zone-survey .app=${app} .rev=${this.rev} .zone=${zone}></zone-survey></details>
-        <details class="fold" @toggle=${(event: Event) => this.opened(event, 'slope')}><summary>Slope${zone.slope === null ? '' : `: ${slopeWords(zone.slope)}`}</summary>
+        <details class="fold" @toggle=${(event: Event) => this.opened(event, 'slope')}><summary>Slope${zone.slope === null ? '' : `: ${slopeWords(zone.slope)}`}${zone.slope !== null && zone.downhillDeg !== null ? `, ${fallWords(zone.downhillDeg)}` : ''}</summary>
           <zone-slope .app=${app} .rev=${this.rev} .zone=${zone}></zone-slope></details>
       </section>
     `;

@@ -8,10 +8,11 @@ import {
   slopeFromRise,
 } from '../../measure/slopeEntry';
 import { formatLength } from '../../units/format';
+import { COMPASS_POINTS, degreesOfPoint, pointOf } from '../../words/compassWords';
 import { STEEP_SLOPE, slopeWords, surfaceWords } from '../../words/slopeWords';
 import { changeSettings, replaceZone } from '../../yard/edits';
 import type { Zone } from '../../yard/types';
-import { AppPart, isTicked } from '../parts/app-part';
+import { AppPart, fieldValue, isTicked } from '../parts/app-part';
 import '../parts/number-field';
 import type { NumberChange } from '../parts/number-field';
 import '../parts/quantity-field';
@@ -27,6 +28,8 @@ const WAY_WORDS: Readonly<Record<Way, string>> = {
   rise: 'Rise and run',
   heights: 'Two heights and a distance',
 };
+/** Choice of a direction that is no compass point. */
+const TYPED = 'typed';
 type Size = 'rise' | 'run' | 'low' | 'high' | 'distance';
 const MOST_PERCENT = 300;
 
@@ -88,8 +91,37 @@ export class ZoneSlope extends AppPart {
               The label and the local code may forbid it.</p>`
           : nothing
       }
+      ${this.renderFall()}
       <div class="row"><button @click=${() => this.set(null)}>Remove the slope</button></div>
     `;
+  }
+
+  /** Which way the ground falls: a compass point, or degrees. */
+  private renderFall() {
+    const { downhillDeg } = this.zone;
+    const point = pointOf(downhillDeg);
+    return html`<div class="fields">
+      <label>Falls toward<select @change=${(event: Event) => this.setFall(degreesOfPoint(fieldValue(event)))}>
+        <option value="" ?selected=${downhillDeg === null}>not told</option>
+        ${point === null && downhillDeg !== null ? html`<option value=${TYPED} selected>as typed in degrees</option>` : nothing}
+        ${COMPASS_POINTS.map(({ id, words }) => html`<option value=${id} ?selected=${id === point}>${words}</option>`)}
+      </select></label>
+      <number-field class="whole" label="Degrees clockwise from north (0 to 359)" suffix="°" optional .min=${0} .max=${359.99} .value=${downhillDeg}
+        @number-change=${({ detail }: CustomEvent<NumberChange>) => this.setFall(detail.value)}></number-field>
+      <p class="quiet whole">The visit then marks edges that this ground falls toward, and a drain or water down the fall.</p>
+    </div>`;
+  }
+
+  private setFall(downhillDeg: number | null | undefined): void {
+    if (downhillDeg === undefined) return;
+    this.app.dispatch(
+      'Set the fall of the ground',
+      (yard) => {
+        const zone = yard.zones.find((each) => each.id === this.zone.id);
+        return zone ? replaceZone(yard, { ...zone, downhillDeg }) : yard;
+      },
+      `fall ${this.zone.id}`,
+    );
   }
 
   private renderWay() {

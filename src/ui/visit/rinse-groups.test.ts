@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { RinseEdge } from '../../cover/types';
-import { groupRinseEdges, sumLengths } from './rinse-groups';
+import { groupRinseEdges } from './rinse-groups';
 
 const edge = (number: number, hardscapeId: string, lengthM: number): RinseEdge => ({
   number,
@@ -20,15 +20,15 @@ const edge = (number: number, hardscapeId: string, lengthM: number): RinseEdge =
 });
 
 describe('groupRinseEdges', () => {
-  it('keeps every edge once, by hardscape in order of first appearance', () => {
-    const edges = [edge(1, 'walk', 4), edge(2, 'drive', 10.5), edge(3, 'walk', 2.25)];
+  it('keeps every edge once and the walking order, a hardscape again where the walk comes back to it', () => {
+    const edges = [edge(1, 'walk', 4), edge(2, 'walk', 2.25), edge(3, 'drive', 10.5), edge(4, 'walk', 1)];
     const groups = groupRinseEdges(edges);
     expect(groups.map((group) => [group.hardscapeId, group.lengthM])).toEqual([
       ['walk', 6.25],
       ['drive', 10.5],
+      ['walk', 1],
     ]);
-    expect(groups[0]?.edges.map((one) => one.number)).toEqual([1, 3]);
-    expect(sumLengths(edges)).toBe(16.75);
+    expect(groups.flatMap((group) => group.edges)).toEqual(edges);
   });
 
   it('gives no group for no edge', () => {

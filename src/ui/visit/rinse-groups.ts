@@ -1,6 +1,6 @@
 import type { RinseEdge } from '../../cover/types';
 
-/** Rinse edges of one hardscape zone, in the order numbered. */
+/** Rinse edges of one hardscape zone that are walked one after another. */
 export interface RinseGroup {
   readonly hardscapeId: string;
   readonly hardscapeName: string;
@@ -10,23 +10,19 @@ export interface RinseGroup {
   readonly lengthM: number;
 }
 
-/** Edges by hardscape zone, in the order in which each first appears. */
+/** Edges in walking order, those that follow one another on the same hardscape together. */
 export function groupRinseEdges(edges: readonly RinseEdge[]): readonly RinseGroup[] {
-  const groups = new Map<string, RinseEdge[]>();
+  const groups: RinseEdge[][] = [];
   for (const edge of edges) {
-    const group = groups.get(edge.hardscapeId);
-    if (group) group.push(edge);
-    else groups.set(edge.hardscapeId, [edge]);
+    const last = groups.at(-1);
+    if (last && last[0]?.hardscapeId === edge.hardscapeId) last.push(edge);
+    else groups.push([edge]);
   }
-  return [...groups.values()].flatMap((group): RinseGroup[] => {
+  return groups.flatMap((group): RinseGroup | [] => {
     const [first] = group;
     if (!first) return [];
     const { hardscapeId, hardscapeName, material } = first;
-    return [{ hardscapeId, hardscapeName, material, edges: group, lengthM: sumLengths(group) }];
+    const lengthM = group.reduce((total, edge) => total + edge.lengthM, 0);
+    return { hardscapeId, hardscapeName, material, edges: group, lengthM };
   });
-}
-
-/** @returns metres. */
-export function sumLengths(edges: readonly RinseEdge[]): number {
-  return edges.reduce((total, edge) => total + edge.lengthM, 0);
 }
