@@ -1,10 +1,11 @@
 import type { DerivedVisit } from '../session/types';
-import { formatArea, formatLength, formatVolume } from '../units/format';
+import { formatArea, formatLength } from '../units/format';
 import {
   DRAIN_WORDS,
   downhillWords,
   EDGE_WORK_WORDS,
   edgeKey,
+  formatRinse,
   NO_FLOW_WORDS,
   nearWords,
   rinseTimeWords,
@@ -32,6 +33,7 @@ export function rinseBlocks(yard: Yard, visit: DerivedVisit): Block[] {
   const keys = zoneKeys(yard);
   const { rinseEdges: edges } = visit;
   if (edges.length === 0) return [];
+  const allStain = edges.every((edge) => edge.stains);
   const rows = edges.map((edge) => {
     const near = nearWords(edge, units);
     const what = [near ?? EDGE_WORK_WORDS[edge.treatment], downhillWords(edge, units) ?? ''];
@@ -44,12 +46,12 @@ export function rinseBlocks(yard: Yard, visit: DerivedVisit): Block[] {
       formatLength(edge.lengthM, units),
       formatArea(edge.bandM2, units),
       near ? 'no water' : (rinseWaterWords(edge, units) ?? '—'),
-      `${edge.stains ? 'It stains: at once. ' : ''}${what.join(' ').trim()}`,
+      `${edge.stains && !allStain ? 'It stains: at once. ' : ''}${what.join(' ').trim()}`,
     ];
   });
   const strong = rows.filter((_, i) => edges[i]?.stains);
   const { lengthM, bandM2, water } = sumRinse(edges);
-  const takes = water ? `${rinseTimeWords(water.seconds)}, ${formatVolume(water.litres, units)}` : '';
+  const takes = water ? `${rinseTimeWords(water.seconds)}, ${formatRinse(water.litres, units)}` : '';
   rows.push(['', '', 'All edges', formatLength(lengthM, units), formatArea(bandM2, units), takes, '']);
   const isFlowMissing = water === null && edges.some((edge) => !edge.near);
   const walk: Block = {

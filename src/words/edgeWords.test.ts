@@ -37,14 +37,20 @@ describe('what rinsing takes', () => {
 describe('downhillWords', () => {
   const downhill = { lengthM: 3, slope: 0.04, leadsTo: null };
   it('tells how much of the edge lies below the ground, and what lies down the fall', () => {
-    expect(downhillWords({ lengthM: 10, downhill: null }, 'us')).toBeNull();
-    expect(downhillWords({ lengthM: 3, downhill }, 'metric')).toMatch(
+    expect(downhillWords({ lengthM: 10, near: null, downhill: null }, 'us')).toBeNull();
+    expect(downhillWords({ lengthM: 3, near: null, downhill }, 'metric')).toMatch(
       /^Downhill side: the ground falls toward it, slope 4 %/,
     );
-    expect(downhillWords({ lengthM: 10, downhill }, 'metric')).toContain('toward 3.00\u00a0m of it');
+    expect(downhillWords({ lengthM: 10, near: null, downhill }, 'metric')).toContain(
+      'toward 3.00\u00a0m of it',
+    );
     const leadsTo = { sourceId: 'd', sourceKind: 'storm-drain', distanceM: 12 } as const;
-    expect(downhillWords({ lengthM: 3, downhill: { ...downhill, leadsTo } }, 'metric')).toContain(
+    expect(downhillWords({ lengthM: 3, near: null, downhill: { ...downhill, leadsTo } }, 'metric')).toContain(
       'The fall leads to a storm drain 12.00\u00a0m on: let nothing run that way.',
     );
+    expect(
+      downhillWords({ lengthM: 3, near: leadsTo, downhill: { ...downhill, leadsTo } }, 'metric'),
+    ).toMatch(/The fall leads there\.$/);
+    expect(edgeKey({ number: 6, downhill })).toBe('E6▼');
   });
 });

@@ -1,5 +1,5 @@
 import type { NoApplyStrip, RinseEdge } from '../cover/types';
-import { formatArea, formatLength, formatNumber, formatVolume } from '../units/format';
+import { formatArea, formatLength, formatNumber, formatVolumeLike } from '../units/format';
 import type { UnitSystem } from '../yard/types';
 import { slopeWords } from './slopeWords';
 
@@ -27,9 +27,9 @@ export const DRAIN_WORDS =
 export const NO_FLOW_WORDS =
   'Time and water are told once it is known what the hose gives (Shelf, Equipment).';
 
-/** "E3": what a rinse edge is called on map, list and sheet. */
-export function edgeKey(edge: Pick<RinseEdge, 'number'>): string {
-  return `E${edge.number}`;
+/** "E3", or "E3▼" on a downhill side: what a rinse edge is called on map, list and sheet. */
+export function edgeKey(edge: Pick<RinseEdge, 'number'> & Partial<Pick<RinseEdge, 'downhill'>>): string {
+  return `E${edge.number}${edge.downhill ? '▼' : ''}`;
 }
 
 /** "Storm drain 4.2 ft away: no rinse water toward it; sweep or wipe up instead.", or null away from all of them. */
@@ -59,27 +59,35 @@ export function rinseTimeWords(seconds: number): string {
   return whole < 120 ? `${whole}\u00a0s` : `${formatNumber(seconds / 60, 2)}\u00a0min`;
 }
 
+/** Water of rinsing in gal or L, however little, so that edges can be held side by side. @param litres 0 or more */
+export function formatRinse(litres: number, units: UnitSystem): string {
+  return formatVolumeLike(litres, LIKE_L, units);
+}
+/** So much water is told in gal or L. */
+const LIKE_L = 10;
+
 /** "45 s, 3.2 gal", or null where no water goes or the hose's flow is not told. */
 export function rinseWaterWords({ water }: Pick<RinseEdge, 'water'>, units: UnitSystem): string | null {
-  return water && `${rinseTimeWords(water.seconds)}, ${formatVolume(water.litres, units)}`;
+  return water && `${rinseTimeWords(water.seconds)}, ${formatRinse(water.litres, units)}`;
 }
 
 /** "Downhill side: 12.0 ft of it, slope 4 % (2.3°). The fall leads to a storm drain 40.0 ft on: …", or null. */
 export function downhillWords(
-  edge: Pick<RinseEdge, 'downhill' | 'lengthM'>,
+  edge: Pick<RinseEdge, 'downhill' | 'lengthM' | 'near'>,
   units: UnitSystem,
 ): string | null {
-  const { downhill } = edge;
+  const { downhill, near } = edge;
   if (!downhill) return null;
   const isAll = downhill.lengthM > 0.95 * edge.lengthM;
-  const much = isAll
-    ? 'the ground falls toward it'
-    : `the ground falls toward ${formatLength(downhill.lengthM, units)} of it`;
-  const side = `Downhill side: ${much}, slope ${slopeWords(downhill.slope)}. `;
+  const toward = isAll ? 'it' : `${formatLength(downhill.lengthM, units)} of it`;
+  const side = `Downhill side: the ground falls toward ${toward}, slope ${slopeWords(downhill.slope)}.`;
   const to = downhill.leadsTo;
-  if (!to) return `${side}Little water at a time, so that none runs off.`;
-  const source = to.sourceKind === 'water' ? 'water' : `a ${SOURCE_WORDS[to.sourceKind]}`;
-  return `${side}The fall leads to ${source} ${formatLength(to.distanceM, units)} on: let nothing run that way.`;
+  if (to && to.sourceId === near?.sourceId) return `${side} The fall leads there.`;
+  if (to) {
+    const source = to.sourceKind === 'water' ? 'water' : `a ${SOURCE_WORDS[to.sourceKind]}`;
+    return `${side} The fall leads to ${source} ${formatLength(to.distanceM, units)} on: let nothing run that way.`;
+  }
+  return near ? side : `${side} Little water at a time, so that none runs off.`;
 }
 
 /** Sums over edges: metres, m² of splash band, and what rinsing takes (null: no edge is rinsed by a known flow). */
@@ -112,6 +120,6 @@ export function rinseTotalsWords(edges: readonly RinseEdge[], units: UnitSystem)
   const count = edges.length === 1 ? 'one stretch' : `${edges.length} stretches`;
   const ground = `${formatLength(lengthM, units)} in ${count}, splash band ${formatArea(bandM2, units)}`;
   return water
-    ? `${ground}; ${rinseTimeWords(water.seconds)} and ${formatVolume(water.litres, units)} of water`
+    ? `${ground}; ${rinseTimeWords(water.seconds)} and ${formatRinse(water.litres, units)} of water`
     : ground;
 }

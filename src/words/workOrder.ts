@@ -2,9 +2,9 @@ import { isStaining } from '../plan/isStaining';
 import { isSprayed } from '../plan/sprayRate';
 import type { DoseFigures } from '../plan/types';
 import type { DerivedVisit } from '../session/types';
-import { formatTemperature, formatVolume, formatVolumeLike } from '../units/format';
+import { formatTemperature, formatVolumeLike } from '../units/format';
 import type { Applicator, Product, UnitSystem } from '../yard/types';
-import { edgeWords, rinseTimeWords, sumRinse } from './edgeWords';
+import { edgeWords, formatRinse, rinseTimeWords, sumRinse } from './edgeWords';
 import { rainfastWords, waterInWords } from './labelWords';
 import { amountWords, dosedName, productName } from './productWords';
 import { groundName, UNPLACED_WORDS } from './zoneWords';
@@ -49,7 +49,7 @@ export function workOrder(visit: DerivedVisit, units: UnitSystem): readonly stri
   if (rinsed.length > 0) {
     const { water } = sumRinse(edges);
     const takes = water
-      ? ` About ${rinseTimeWords(water.seconds)} and ${formatVolume(water.litres, units)} in all.`
+      ? ` About ${rinseTimeWords(water.seconds)} and ${formatRinse(water.litres, units)} in all.`
       : '';
     const staining = edges.filter((edge) => !edge.near && edge.stains).map((edge) => edge.number);
     const first =

@@ -44,6 +44,7 @@ export class RinseList extends AppPart {
       return html`<p>No hardscape lies within reach of these products.</p>`;
     }
     const treatments = [...new Set(edges.map((edge) => edge.treatment))];
+    const allStain = edges.every((edge) => edge.stains);
     const isFlowMissing = edges.every((edge) => edge.water === null) && edges.some((edge) => !edge.near);
     return html`
       <p><b>${rinseTotalsWords(edges, units)}</b>. In walking order, numbered as on the map.</p>
@@ -54,13 +55,13 @@ export class RinseList extends AppPart {
         (group) => html`
           <h4><span>${zoneName({ name: group.hardscapeName, kind: 'hardscape' })}${group.material ? `, ${MATERIAL_WORDS[group.material].toLowerCase()}` : ''}</span>
             ${group.edges.length > 1 ? html`<span>${formatLength(group.lengthM, units)}</span>` : nothing}</h4>
-          <ol>${group.edges.map((edge) => this.renderEdge(edge, treatments.length > 1))}</ol>`,
+          <ol>${group.edges.map((edge) => this.renderEdge(edge, treatments.length > 1, !allStain))}</ol>`,
       )}
       <p class="quiet">${DRAIN_WORDS}</p>
     `;
   }
 
-  private renderEdge(edge: RinseEdge, tellsWhat: boolean) {
+  private renderEdge(edge: RinseEdge, tellsWhat: boolean, tellsStain: boolean) {
     const { units, yard } = this.app;
     const names = edge.zoneIds.map((id) => groundName(yard.zones.find((zone) => zone.id === id)?.name ?? ''));
     const near = nearWords(edge, units);
@@ -71,7 +72,7 @@ export class RinseList extends AppPart {
       <span>beside ${names.join(', ')}</span>
       <span>${formatLength(edge.lengthM, units)}</span>
       <p class="quiet">splash band ${formatArea(edge.bandM2, units)}${water ? `; ${water}` : ''}</p>
-      ${edge.stains ? html`<p><b>It stains: at once.</b></p>` : nothing}
+      ${edge.stains && tellsStain ? html`<p><b>It stains: at once.</b></p>` : nothing}
       ${tellsWhat && !edge.near ? html`<p>${EDGE_WORK_WORDS[edge.treatment]}</p>` : nothing}
       ${near === null ? nothing : html`<p class="near">${near}</p>`}
       ${downhill === null ? nothing : html`<p class="fall">${downhill}</p>`}
