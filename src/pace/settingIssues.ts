@@ -2,9 +2,22 @@ import { formatAmountRate, formatPercent } from '../units/format';
 import type { Equipment, Issue, Product, SpreaderSetting, UnitSystem } from '../yard/types';
 import { judgeRate } from './calibrate/judgeRate';
 
-/** The setting that the equipment has for a product, or null. */
-export function settingOf(equipment: Pick<Equipment, 'settings'>, productId: string): SpreaderSetting | null {
-  return equipment.settings.find((setting) => setting.productId === productId) ?? null;
+/**
+ * The setting that the equipment has for a product; of several, such as for one coat and for two, the one that
+ * puts out what comes nearest to what is wanted, else the first. Null: none.
+ * @param kgPerM2 what one coat is to lay down; null: not known
+ */
+export function settingOf(
+  equipment: Pick<Equipment, 'settings'>,
+  productId: string,
+  kgPerM2: number | null = null,
+): SpreaderSetting | null {
+  const own = equipment.settings.filter(
+    (setting) => setting.productId === productId && setting.rateKgPerM2 > 0,
+  );
+  if (kgPerM2 === null || !(kgPerM2 > 0)) return own[0] ?? null;
+  const off = ({ rateKgPerM2 }: SpreaderSetting) => Math.abs(Math.log(rateKgPerM2 / kgPerM2));
+  return own.toSorted((a, b) => off(a) - off(b))[0] ?? null;
 }
 
 interface SettingCase {
@@ -28,8 +41,8 @@ export function settingIssues({
   isAssumed,
 }: SettingCase): readonly Issue[] {
   if (equipment.applicator === 'by-hand') return [];
-  const setting = settingOf(equipment, product.id);
-  if (!setting || !(setting.rateKgPerM2 > 0)) {
+  const setting = settingOf(equipment, product.id, kgPerM2);
+  if (!setting) {
     const whose = isAssumed
       ? 'No spreader of the yard is told'
       : `${equipment.name || 'The spreader'} has no setting for ${product.name}`;

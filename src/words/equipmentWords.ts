@@ -1,6 +1,7 @@
 import type { ProductMeaning } from '../pace/calibrate/meaning';
 import { panReadings, type Readings, readingList } from '../pace/calibrate/readings';
 import type { CalibrationFigure, FigureKey } from '../pace/calibrate/types';
+import { L_PER_GAL, M2_PER_ACRE, M2_PER_HA } from '../units/factors';
 import {
   formatAmount,
   formatAmountRate,
@@ -95,6 +96,7 @@ export function figureText(key: FigureKey, value: number, units: UnitSystem): st
         ? 'all of it'
         : `${formatPercent(value)} (1 to ${formatNumber(1 / value - 1)} of water)`;
     case 'spray-rate':
+      return `${formatAmountRate({ unit: 'L', value }, units)} (${perLargeArea(value, units)})`;
     case 'product-volume-rate':
       return formatAmountRate({ unit: 'L', value }, units);
     case 'product-rate':
@@ -104,6 +106,13 @@ export function figureText(key: FigureKey, value: number, units: UnitSystem): st
     default:
       return formatLength(value, units);
   }
+}
+
+/** "25.5 gal an acre", "240 L/ha": as labels of fields and nozzles say it. */
+function perLargeArea(lPerM2: number, units: UnitSystem): string {
+  return units === 'us'
+    ? `${formatNumber((lPerM2 * M2_PER_ACRE) / L_PER_GAL)}\u00a0gal an acre`
+    : `${formatNumber(lPerM2 * M2_PER_HA)}\u00a0L/ha`;
 }
 
 /** "0.50 gal/min to 0.54 gal/min by single readings"; null for a single one. */
@@ -133,7 +142,7 @@ export function calibrationReminder(
   today: string,
 ): string | null {
   const last = lastCalibrated(equipment);
-  if (last === null) return 'Never calibrated: its figures are only as good as a guess.';
+  if (last === null) return 'No calibration on record yet.';
   const days = daysBetween(last, today);
   return days !== null && days > SEASON_DAYS
     ? `Last calibrated ${formatDay(last, true)}: do it again before this season’s work.`
@@ -169,14 +178,20 @@ function lengthsWords(readings: Readings, units: UnitSystem): string {
   return distance ?? (apart ? `${apart} apart` : '');
 }
 
-/** Cautions of every calibration; common practice, no source. */
-export const CALIBRATION_CAUTIONS: readonly string[] = [
-  'The product’s label and the maker’s instructions come first.',
-  'Spray with plain water only. What was in bottle or tank before is rinsed out, onto ground that may have it.',
-  'Granules: over a tarp or into a pan, on dry ground; sweep up and put back what lies there.',
-  'Never toward a drain, a well or water: neither water nor sweepings.',
-  'Gloves, and eye protection, also with a sprayer that was rinsed.',
-];
+/** Cautions of a calibration with that applicator; common practice, no source. */
+export function calibrationCautions(applicator: Applicator): readonly string[] {
+  const isWet = applicator === 'hose-end' || applicator === 'tank-sprayer';
+  return [
+    'The product’s label and the maker’s instructions come first.',
+    isWet
+      ? 'Plain water only. What was in it before is rinsed out onto ground that may have it.'
+      : 'Over a tarp or into a pan, on dry ground; sweep up what lies there and put it back. On a lawn, what is spread counts as spread.',
+    `Never toward a drain, a well or water: neither ${isWet ? 'spray nor rinse water' : 'granules nor sweepings'}.`,
+    isWet
+      ? 'Gloves and eye protection, with a rinsed sprayer too.'
+      : 'Gloves; keep the dust out of eyes and lungs.',
+  ];
+}
 
 /** What a calibration of a sprayer means for one product, as sentences. */
 export function meaningWords(meaning: ProductMeaning, use: Product, units: UnitSystem): readonly string[] {

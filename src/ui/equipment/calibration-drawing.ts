@@ -34,9 +34,9 @@ const upright = (y1: number, y2: number, x: number, words: string) =>
 
 const DRAWINGS: Readonly<Record<CalibrationKind, () => unknown>> = {
   bucket: () => svg`
-    <path class="full" d="M126 58h84l-10 74h-64z" /><path class="dash" d="M128 76h80" /><text x="236" y="80">mark</text>
-    <path class="ink" d="M30 34h52l16 8" /><path class="ink" d="M98 36l8 4l-4 9l-8 -4z" />
-    <path class="thin" d="M106 46l30 24M104 48l40 32M102 50l48 38" />${watch(278, 52)}`,
+    <path class="full" d="M104 58h84l-10 74h-64z" /><path class="dash" d="M106 76h80" /><text x="214" y="80">mark</text>
+    <path class="ink" d="M34 24h44l16 8" /><path class="ink" d="M94 28l9 5l-5 9l-9 -5z" />
+    <path class="thin" d="M102 40l42 84M101 42l30 84M103 39l52 82" />${watch(278, 52)}`,
   course: () => svg`
     <path class="full" d="M40 26h190v78h-190z" /><path class="dash" d="M50 42h170M220 42v22M220 64h-170M50 64v22M50 86h170" />
     ${flag(40, 26 + 78)}${flag(230, 104)}${across(40, 230, 120, 'length')}${upright(26, 104, 262, 'width')}`,

@@ -5,9 +5,9 @@ import type { Readings } from '../../pace/calibrate/readings';
 import { courseLength, SMALL_PLOT_M2 } from '../../pace/calibrate/sprayOutput';
 import type { CalibrationResult } from '../../pace/calibrate/types';
 import {
-  CALIBRATION_CAUTIONS,
   CALIBRATION_FINDS,
   CALIBRATION_WORDS,
+  calibrationCautions,
   equipmentName,
 } from '../../words/equipmentWords';
 import { productName } from '../../words/productWords';
@@ -49,6 +49,16 @@ export class CalibrationForm extends AppPart {
   @state() private draft: CalibrationDraft = blankDraft();
   private openFor = '';
 
+  /** On a phone the sheet comes up whole, and goes down again after. */
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.sendHeight('full');
+  }
+
+  private sendHeight(height: 'full' | 'half'): void {
+    this.dispatchEvent(new CustomEvent('height-change', { detail: height, bubbles: true, composed: true }));
+  }
+
   protected override willUpdate(): void {
     const key = `${this.equipment.id} ${this.kind}`;
     if (key === this.openFor) return;
@@ -87,7 +97,7 @@ export class CalibrationForm extends AppPart {
       ${calibrationDrawing(kind)}
       <p><b>At hand:</b> ${sheet.needs}</p>
       <div class="note warning"><b>Before you begin</b>
-        <ul>${CALIBRATION_CAUTIONS.map((words) => html`<li>${words}</li>`)}</ul></div>
+        <ul>${calibrationCautions(equipment.applicator).map((words) => html`<li>${words}</li>`)}</ul></div>
       ${this.renderSteps(sheet)}
       <h3>Result</h3>
       <calibration-result .app=${app} .rev=${this.rev} .result=${result} .equipment=${equipment} .product=${this.product}></calibration-result>
@@ -186,6 +196,7 @@ export class CalibrationForm extends AppPart {
   }
 
   private close(): void {
+    this.sendHeight('half');
     this.dispatchEvent(new CustomEvent('calibration-close', { bubbles: true, composed: true }));
   }
 }

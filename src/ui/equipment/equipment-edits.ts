@@ -7,7 +7,15 @@ import { APPLICATOR_WORDS } from '../../words/productWords';
 import { freeName } from '../../words/zoneWords';
 import { newEquipment, USUAL_SWATH_M } from '../../yard/defaults';
 import { changeSettings, replaceEntry } from '../../yard/edits';
-import type { Applicator, Calibration, Equipment, Product, UnitSystem, Yard } from '../../yard/types';
+import type {
+  Applicator,
+  Calibration,
+  Equipment,
+  Product,
+  SpreaderSetting,
+  UnitSystem,
+  Yard,
+} from '../../yard/types';
 
 /** Usual swaths, round in feet and inches. */
 const US_SWATH_M: Readonly<Record<Applicator, number>> = {
@@ -75,12 +83,14 @@ export function withCalibration(yard: Yard, equipmentId: string, done: DoneCalib
   return result.stepM === null ? next : changeSettings(next, { stepM: result.stepM });
 }
 
-/** Settings with the one of its product put in or added. */
+/** Settings with one put in the place of that of its product and its words on the dial, or added. */
 export function withSetting(
   settings: Equipment['settings'],
-  setting: Equipment['settings'][number],
+  setting: SpreaderSetting,
 ): Equipment['settings'] {
-  const at = settings.findIndex((each) => each.productId === setting.productId);
+  const isSame = (each: SpreaderSetting) =>
+    each.productId === setting.productId && each.words.trim() === setting.words.trim();
+  const at = settings.findIndex(isSame);
   return at < 0 ? [...settings, setting] : settings.with(at, setting);
 }
 

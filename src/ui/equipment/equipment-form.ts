@@ -47,6 +47,7 @@ export class EquipmentForm extends AppPart {
         <label class="whole">Name<input id="name" autocomplete="off" .value=${equipment.name} @input=${(event: Event) => this.send('name', { name: fieldValue(event) })} /></label>
         <div class="whole">${selectField('Puts out as', applicator, APPLICATORS, APPLICATOR_WORDS, (next) => this.send('applicator', { applicator: next }))}</div>
       </div>
+      <slot></slot>
       <h3>Swath</h3>
       <div class="fields">
         <quantity-field label="Swath: what one pass covers" quantity="length" .system=${this.app.units} .value=${equipment.swathM} .min=${0.05} .max=${30}
@@ -78,7 +79,7 @@ export class EquipmentForm extends AppPart {
     return html`<h3>What comes out</h3>
       <div class="fields">
         ${this.quantity('Spray in all (empty: not measured)', 'flow', 'flowLPerS', 5, 'flow')}
-        <number-field label=${equipment.applicator === 'hose-end' ? 'Of it product (empty: not measured)' : 'Of it product (empty: as mixed in the tank)'} suffix="%" optional .scale=${100} .value=${equipment.productShare} .min=${0} .max=${100}
+        <number-field label=${equipment.applicator === 'hose-end' ? 'Of it product (empty: not measured)' : 'Of it product (empty: as mixed in the tank)'} suffix="%" optional .scale=${100} .value=${equipment.productShare === null ? null : Number(equipment.productShare.toPrecision(4))} .min=${0} .max=${100}
           @number-change=${(event: CustomEvent<NumberChange>) => this.send('share', { productShare: event.detail.value })}></number-field>
       </div>`;
   }

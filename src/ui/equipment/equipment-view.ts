@@ -30,7 +30,7 @@ export class EquipmentView extends AppPart {
       .open .due { grid-column: 1 / -1; color: var(--warn); font-size: var(--text-small); font-weight: 650; }
       .acts { margin: 0.25rem 0 0.75rem; }
       .add { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 0.5rem; align-items: end; margin-bottom: 0.75rem; }
-      h3 { margin: 1rem 0 0.5rem; padding-top: 0.5rem; border-top: 2px solid var(--ink); }
+      h3 { margin: 1rem 0 0.5rem; padding-top: 0.5rem; border-top: 1px solid var(--line); }
     `,
   ];
 
@@ -103,10 +103,10 @@ export class EquipmentView extends AppPart {
         <button @click=${() => {
           this.openId = null;
         }}>Close</button></div>
-      <equipment-form .app=${app} .rev=${rev} .equipment=${equipment}></equipment-form>
+      <equipment-form .app=${app} .rev=${rev} .equipment=${equipment}>
       <h3>Calibrate</h3>
       <calibration-list .app=${app} .rev=${rev} .equipment=${equipment}
-        @calibration-open=${(event: CustomEvent<CalibrationKind>) => this.calibrate(event.detail)}></calibration-list>`;
+        @calibration-open=${(event: CustomEvent<CalibrationKind>) => this.calibrate(event.detail)}></calibration-list></equipment-form>`;
   }
 
   private change({ field, change }: EquipmentChange): void {

@@ -9,7 +9,7 @@ import '../parts/quantity-field';
 import type { QuantityChange } from '../parts/quantity-field';
 import { shared } from '../parts/shared';
 import { sendEquipmentChange } from './equipment-change';
-import { productsFor, wantedKgPerM2, withSetting } from './equipment-edits';
+import { productsFor, wantedKgPerM2 } from './equipment-edits';
 
 /** Settings of a spreader, one for each product: what stands on the dial, what it puts out. */
 @customElement('setting-list')
@@ -30,33 +30,31 @@ export class SettingList extends AppPart {
 
   protected override render() {
     const { settings, applicator } = this.equipment;
-    const free = productsFor(this.app.yard.products, applicator).filter((product) =>
-      settings.every((each) => each.productId !== product.id),
-    );
+    const products = productsFor(this.app.yard.products, applicator);
     return html`
-      ${settings.length === 0 ? html`<p class="quiet">No setting yet. A catch test finds one; what the bag says can be typed in.</p>` : settings.map((setting) => this.renderSetting(setting))}
+      ${settings.length === 0 ? html`<p class="quiet">No setting yet. A catch test finds one; what the bag says can be typed in.</p>` : settings.map((setting, index) => this.renderSetting(setting, index))}
       ${
-        free.length === 0
+        products.length === 0
           ? nothing
           : html`<form @submit=${(event: Event) => this.add(event)}>
               <label>Setting for<select @change=${(event: Event) => {
                 this.chosen = fieldValue(event);
               }}><option value="" .selected=${this.chosen === ''}>choose from the shelf</option>
-                ${free.map((product) => html`<option value=${product.id} .selected=${product.id === this.chosen}>${productName(product)}</option>`)}</select></label>
+                ${products.map((product) => html`<option value=${product.id} .selected=${product.id === this.chosen}>${productName(product)}</option>`)}</select></label>
               <button>Add setting</button></form>`
       }`;
   }
 
-  private renderSetting(setting: SpreaderSetting) {
+  private renderSetting(setting: SpreaderSetting, index: number) {
     const { units } = this.app;
     const product = this.app.yard.products.find((each) => each.id === setting.productId);
     const wanted = product ? wantedKgPerM2(product, this.equipment.applicator, 1) : null;
     return html`<div class="one">
       <div class="head"><b>${productName(product)}</b>
         <button type="button" aria-label=${`Take out the setting for ${productName(product)}`} @click=${() => this.send(this.equipment.settings.filter((each) => each !== setting))}>×</button></div>
-      <label>On the dial<input autocomplete="off" .value=${setting.words} @change=${(event: Event) => this.put({ ...setting, words: fieldValue(event).trim() })} /></label>
+      <label>On the dial<input autocomplete="off" .value=${setting.words} @change=${(event: Event) => this.put(index, { ...setting, words: fieldValue(event).trim() })} /></label>
       <quantity-field label="It puts out" quantity="mass-per-area" .system=${units} .value=${setting.rateKgPerM2} .min=${0} .max=${20}
-        @quantity-change=${(event: CustomEvent<QuantityChange>) => this.put({ ...setting, rateKgPerM2: event.detail.valueSi ?? 0 })}></quantity-field>
+        @quantity-change=${(event: CustomEvent<QuantityChange>) => this.put(index, { ...setting, rateKgPerM2: event.detail.valueSi ?? 0 })}></quantity-field>
       ${wanted === null || !(wanted > 0) || !(setting.rateKgPerM2 > 0) ? nothing : this.renderJudgement(setting.rateKgPerM2, wanted)}
     </div>`;
   }
@@ -82,12 +80,12 @@ export class SettingList extends AppPart {
     }
     const product = this.app.yard.products.find((each) => each.id === this.chosen);
     const wanted = product ? wantedKgPerM2(product, this.equipment.applicator, 1) : null;
-    this.put({ productId: this.chosen, words: '', rateKgPerM2: wanted ?? 0 });
+    this.send([...this.equipment.settings, { productId: this.chosen, words: '', rateKgPerM2: wanted ?? 0 }]);
     this.chosen = '';
   }
 
-  private put(setting: SpreaderSetting): void {
-    this.send(withSetting(this.equipment.settings, setting));
+  private put(index: number, setting: SpreaderSetting): void {
+    this.send(this.equipment.settings.with(index, setting));
   }
 
   private send(settings: Equipment['settings']): void {
