@@ -4,9 +4,12 @@ import { cellsOf, hasLevels } from './cells';
 import { distanceOf, frameOf, orientedRings } from './frame';
 import { estimateOf, headingsToTry, type Tried } from './headings';
 import { type Item, itemOfCell, itemOfLap, itemOfWork } from './items';
+import { keepClear } from './keepClear';
+import { missedAtCorners, pushCorners } from './lapCorners';
 import { type LapRound, lapRounds } from './laps';
 import { middlePass } from './middlePass';
 import { orderItems, type Stop } from './orderItems';
+import type { Walkable } from './wayWithin';
 import type { Work } from './work';
 
 /** Everything that candidates of one zone share. */
@@ -14,6 +17,8 @@ export interface ZoneGround {
   readonly parts: readonly PlaneRings[];
   readonly rings: readonly (readonly XY[])[];
   readonly keepOff: readonly PlaneRings[];
+  /** everywhere but the ground to be kept off; null: there is none. */
+  readonly shy: Walkable | null;
   readonly areaM2: number;
   readonly options: PassOptions;
 }
@@ -40,7 +45,7 @@ interface Outline {
 }
 
 /** What may be missed, and done twice beyond the plan, as shares of the ground. */
-export const MOST_MISSED = 0.005;
+export const MOST_MISSED = 0.0047;
 export const MOST_DOUBLE = 0.05;
 /** What each of them beyond that is worth in walk: so much of the walk for all of the ground. */
 export const MISSED_PRICE = 60;
@@ -51,6 +56,8 @@ export interface Effort {
   readonly rounds: number;
   /** distances between laps, as shares of the spacing: nearer ones leave less at corners. */
   readonly lapShares: readonly number[];
+  /** corners of laps pushed out by these shares of their tips, too. */
+  readonly pushes: readonly number[];
   readonly headings: number;
   readonly outlines: number;
   readonly measured: number;
@@ -62,15 +69,16 @@ const EFFORTS: readonly (readonly [number, Effort])[] = [
     80,
     {
       rounds: 60,
-      lapShares: [1, 0.985, 0.97, 0.955, 0.94],
+      lapShares: [1, 0.98, 0.96, 0.94],
+      pushes: [0.2, 0.35, 0.5, 0.7],
       headings: 4,
-      outlines: 10,
+      outlines: 12,
       measured: 8,
       lapStarts: 20,
     },
   ],
-  [400, { rounds: 3, lapShares: [1], headings: 4, outlines: 4, measured: 3, lapStarts: 12 }],
-  [Infinity, { rounds: 1, lapShares: [1], headings: 3, outlines: 3, measured: 2, lapStarts: 6 }],
+  [400, { rounds: 3, lapShares: [1], pushes: [0.4], headings: 4, outlines: 4, measured: 3, lapStarts: 12 }],
+  [Infinity, { rounds: 1, lapShares: [1], pushes: [], headings: 3, outlines: 3, measured: 2, lapStarts: 6 }],
 ];
 
 /** @param corners of all rings of the zone */
@@ -98,25 +106,50 @@ function outlinesOf(zone: ZoneGround, effort: Effort): Outline[] {
   const most = headerLaps ?? (headingDeg === null ? effort.rounds : Math.min(2, effort.rounds));
   const outlines = most === 0 || headerLaps === null ? insideOf(zone, [], effort, 0) : [];
   if (most === 0) return outlines;
+  // beside ground to be kept off no lap leaves its line
+  const pushes = keepOff.length > 0 ? [] : effort.pushes;
   for (const share of effort.lapShares) {
     const rounds = lapRounds(parts, keepOff, share * spacingM, swathM, most);
     if (rounds.length === 0) continue;
     const least = headerLaps === null ? 1 : rounds.length;
     for (let count = least; count <= rounds.length; count++)
-      outlines.push(...insideOf(zone, rounds.slice(0, count), effort, share));
+      outlines.push(
+        ...insideOf(zone, rounds.slice(0, count), effort, share).flatMap((outline) =>
+          pushed(zone, outline, share * spacingM, pushes),
+        ),
+      );
   }
   return outlines.length > 0 ? outlines : insideOf(zone, [], effort, 0);
 }
 
+/** Corners are pushed out where they miss more than this share of what may be missed. */
+const WORTH_PUSHING = 0.5;
+
+/** The same laps, and with their corners pushed out. */
+function pushed(zone: ZoneGround, outline: Outline, spacingM: number, pushes: readonly number[]): Outline[] {
+  const { swathM } = zone.options;
+  if (outline.missedM2 < WORTH_PUSHING * MOST_MISSED * zone.areaM2) return [outline];
+  const missedOf = (push: number) =>
+    outline.laps.reduce((sum, lap) => sum + missedAtCorners(lap.line, spacingM, swathM, push), 0);
+  const lengthOf = (laps: readonly Work[]) => laps.reduce((sum, lap) => sum + lap.lengthM, 0);
+  const others = pushes.map((push): Outline => {
+    const laps = outline.laps.map((lap) => pushCorners(lap, push, spacingM));
+    const costM = outline.costM + lengthOf(laps) - lengthOf(outline.laps);
+    return { ...outline, laps, costM, missedM2: outline.missedM2 - missedOf(0) + missedOf(push) };
+  });
+  return [outline, ...others];
+}
+
 /** What rounds of laps leave, with each heading worth trying. */
 function insideOf(zone: ZoneGround, rounds: readonly LapRound[], effort: Effort, share: number): Outline[] {
-  const { spacingM, headingDeg } = zone.options;
+  const { spacingM, swathM, headingDeg } = zone.options;
+  const { shy } = zone;
   const inside = rounds.length > 0 ? (rounds.at(-1) as LapRound).inside : zone.parts;
   const middles: Work[] = [];
   const need: (readonly (readonly XY[])[])[] = [];
   for (const part of [...inside, ...rounds.flatMap((round) => round.narrow)]) {
     const middle = middlePass(part, spacingM);
-    if (middle) middles.push(middle);
+    if (middle) middles.push(...(shy ? keepClear(middle, shy, swathM) : [middle]));
     else need.push(orientedRings([part]));
   }
   const laps = rounds.flatMap((round) => round.laps);
@@ -133,7 +166,7 @@ function insideOf(zone: ZoneGround, rounds: readonly LapRound[], effort: Effort,
 }
 
 /** Passes may end where the ground of their slab is narrower than this share of it. */
-const TRIMS = [0, 0.3];
+const TRIMS = [0, 0.2, 0.4];
 
 function layOut(
   zone: ZoneGround,

@@ -3,6 +3,7 @@ import { bufferOf, differenceOf, planeAreaOf } from '../../measure/clip';
 import { signedArea } from '../../measure/signedArea';
 import type { PlaneRings, XY } from '../../measure/types';
 import { lengthOfLine } from './frame';
+import { missedAtCorners } from './lapCorners';
 import { makeWork, type Work } from './work';
 
 /** Laps of one round: so far from the outline, and what they leave. */
@@ -19,7 +20,7 @@ export interface LapRound {
 /** Ground left beside laps smaller than this share of the spacing squared is let go (tips of corners). */
 const TIP_SHARE = 0.25;
 /** Laps keep this much farther from what is kept off than half the swath: arcs are drawn to 5 mm. */
-const ARC_M = 0.006;
+export const ARC_M = 0.01;
 /** Corners of laps may be left out where the lap strays less, m. */
 const SMOOTH_M = 0.004;
 
@@ -52,7 +53,7 @@ export function lapRounds(
     const inside = insetOf(parts, round * spacingM);
     const bandM2 = Math.max(0, planeAreaOf(outside) - planeAreaOf(inside) - planeAreaOf(narrow));
     const laps = lapsAlong(lines, bandM2);
-    const missedM2 = laps.reduce((sum, lap) => sum + missedAtCorners(lap.line, spacingM, swathM), 0);
+    const missedM2 = laps.reduce((sum, lap) => sum + missedAtCorners(lap.line, spacingM, swathM, 0), 0);
     rounds.push({ laps, narrow, inside, missedM2 });
     outside = inside;
   }
@@ -75,28 +76,6 @@ function lapsAlong(parts: readonly PlaneRings[], areaM2: number): Work[] {
       { atM: lengthOfLine(ring), areaM2: share },
     ]);
   });
-}
-
-/**
- * Ground between the point of a band's outer corner and the arc of a swath that turns there: h² · (tan(t/2) - t/2) for a
- * turn t and half width h, less what wider swaths overlap. Only turns away from the ground inside have one.
- */
-function missedAtCorners(ring: readonly XY[], spacingM: number, swathM: number): number {
-  const count = ring.length - 1;
-  const side = Math.sign(signedArea(ring));
-  let sum = 0;
-  for (let i = 0; i < count; i++) {
-    const [a, b, c] = [ring[(i + count - 1) % count] as XY, ring[i] as XY, ring[i + 1] as XY];
-    const cross = (b[0] - a[0]) * (c[1] - b[1]) - (b[1] - a[1]) * (c[0] - b[0]);
-    const dot = (b[0] - a[0]) * (c[0] - b[0]) + (b[1] - a[1]) * (c[1] - b[1]);
-    const turn = Math.min(2.8, Math.atan2(side * cross, dot));
-    if (turn <= 0) continue;
-    // the tip lies spacing/2 / cos from the corner, the arc swath/2
-    const reach =
-      Math.max(0, 1 - (swathM / spacingM) * Math.cos(turn / 2)) / Math.max(1e-9, 1 - Math.cos(turn / 2));
-    sum += (spacingM / 2) ** 2 * (Math.tan(turn / 2) - turn / 2) * Math.min(1, reach) ** 1.5;
-  }
-  return sum;
 }
 
 /** A closed ring with fewer corners, begun at its sharpest. */

@@ -35,7 +35,15 @@ export function planPasses(
   const parts = differenceOf(ground.parts, ground.keepOff).filter((part) => planeAreaOf([part]) > LEAST_M2);
   const areaM2 = planeAreaOf(parts);
   if (parts.length === 0) return nothing(options);
-  const zone: ZoneGround = { parts, rings: orientedRings(parts), keepOff: ground.keepOff, areaM2, options };
+  const shy = ground.keepOff.length > 0 ? makeWalkable(null, ground.keepOff) : null;
+  const zone: ZoneGround = {
+    parts,
+    rings: orientedRings(parts),
+    keepOff: ground.keepOff,
+    shy,
+    areaM2,
+    options,
+  };
   const walkable = makeWalkable(parts, []);
   const effort = effortFor(zone.rings.reduce((sum, ring) => sum + ring.length, 0));
   const candidates = candidatesOf(zone, effort, from, to);

@@ -21,14 +21,21 @@ interface Wall {
   readonly nodes: readonly XY[];
 }
 
+/** The nearest place on a wall, a place just off it on free ground, and how far it is. */
+export interface Nearest {
+  readonly on: XY;
+  readonly at: XY;
+  readonly distanceM: number;
+}
+
 /** Ground that can be walked, made ready for many ways. */
 export interface Walkable {
   readonly walls: readonly Wall[];
   readonly isFree: (at: XY) => boolean;
   /** walls that a straight line crosses, by index. */
   readonly crossed: (from: XY, to: XY) => Set<number>;
-  /** place just off the nearest wall, and how far it is. */
-  readonly nearest: (at: XY) => { readonly at: XY; readonly distanceM: number } | null;
+  /** null where there are no walls. */
+  readonly nearest: (at: XY) => Nearest | null;
 }
 
 /**
@@ -177,9 +184,9 @@ class Edges {
     return side(ax, ay) > 0 !== side(bx, by) > 0 && other(p) > 0 !== other(q) > 0;
   }
 
-  nearest(p: XY): { at: XY; distanceM: number } | null {
+  nearest(p: XY): Nearest | null {
     if (this.index === null) return null;
-    let best: { at: XY; distanceM: number } | null = null;
+    let best: Nearest | null = null;
     // boxes come by distance: when one is farther than the best edge, no other can be nearer
     for (const i of this.index.neighbors(p[0], p[1], 12)) {
       const e = this.ends;
@@ -192,7 +199,7 @@ class Edges {
       const distanceM = Math.hypot(on[0] - p[0], on[1] - p[1]);
       if (best && distanceM >= best.distanceM) continue;
       const [ux, uy] = unit(a, b);
-      best = { at: [on[0] - uy * OFF_M, on[1] + ux * OFF_M], distanceM };
+      best = { on, at: [on[0] - uy * OFF_M, on[1] + ux * OFF_M], distanceM };
     }
     return best;
   }
