@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { CoverDose, CoverInput, DoseCoverage, VisitCoverage } from '../../cover/passTypes';
 import type { YardSession } from '../../session/types';
-import { emptyYard, newVisit } from '../../yard/defaults';
+import { emptyYard, newDose, newVisit } from '../../yard/defaults';
 import type { Yard } from '../../yard/types';
 import { CoverageDesk } from './coverage-desk';
 
@@ -22,7 +22,10 @@ function openDesk() {
   const calls = { notify: 0, redrawMap: 0 };
   let yard: Yard = {
     ...emptyYard('yard-1', 'Test yard'),
-    visits: [newVisit('visit-1', { tankL: 10 }), newVisit('visit-2', { tankL: 10 })],
+    visits: [
+      newVisit('visit-1', { tankL: 10, doses: [newDose('dose-1', 'product-1')] }),
+      newVisit('visit-2', { tankL: 10 }),
+    ],
   };
   const derivedVisit = {};
   const plane = { toLonLat: (p: unknown) => p };
@@ -92,14 +95,14 @@ describe('the desk of the walks', () => {
     desk.look();
     asked[1]?.answer();
     await later();
-    expect(desk.walkOf(null)?.from.swathM).toBe(20);
+    expect(desk.walkOf('dose-1')?.from.swathM).toBe(20);
     asked[0]?.answer();
     await later();
-    expect(desk.walkOf(null)?.from.swathM).toBe(20);
+    expect(desk.walkOf('dose-1')?.from.swathM).toBe(20);
     host.view.visitId = 'visit-2';
     desk.look();
     expect(desk.state).toEqual({ state: 'working', before: null });
-    expect(desk.walkOf(null)).toBeNull();
+    expect(desk.walkOf('dose-1')).toBeNull();
   });
 
   it('tells a failure and asks again when told to', async () => {
@@ -138,7 +141,8 @@ describe('the desk of the walks', () => {
     desk.setWalked('dose-1', 12);
     expect(calls).toEqual({ notify, redrawMap: 1 });
     expect(desk.pictureOf('dose-1')?.walkedM).toBe(12);
-    expect(desk.pictureOf('dose-9')).toBeNull();
+    expect(desk.pictureOf('dose-9')).toBe(desk.pictureOf('dose-1'));
+    expect(desk.walkOf('dose-9')).toBeNull();
     // a walk laid out anew begins anew
     setVisit({ tankL: 20 });
     desk.look();

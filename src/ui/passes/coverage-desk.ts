@@ -111,10 +111,9 @@ export class CoverageDesk {
     this.host.notify();
   }
 
-  /** @param doseId null: the first dose of the visit; null as answer: it is not laid out (yet) */
-  walkOf(doseId: string | null): LaidWalk | null {
-    const doses = this.laid?.coverage.doses ?? [];
-    const dose = doseId === null ? doses[0] : doses.find((each) => each.doseId === doseId);
+  /** @returns null: it is not laid out (yet) */
+  walkOf(doseId: string): LaidWalk | null {
+    const dose = this.laid?.coverage.doses.find((each) => each.doseId === doseId);
     const from = this.laid?.input.doses.find((each) => each.doseId === dose?.doseId);
     return dose && from ? { dose, from, hose: this.laid?.input.hose ?? null } : null;
   }
@@ -125,9 +124,15 @@ export class CoverageDesk {
     this.host.redrawMap();
   }
 
-  /** What the map draws of a dose; the same object while nothing in it has changed. */
+  /**
+   * What the map draws of a dose; the same object while nothing in it has changed.
+   * @param doseId one that the visit does not have (any more), or null: its first
+   */
   pictureOf(doseId: string | null): CoveragePicture | null {
-    const walk = this.walkOf(doseId);
+    const { visits } = this.host.session.yard;
+    const doses = visits.find((each) => each.id === this.host.view.visitId)?.doses ?? [];
+    const shown = doses.find((dose) => dose.id === doseId) ?? doses[0];
+    const walk = shown ? this.walkOf(shown.id) : null;
     if (!walk) return null;
     const { session, walks } = this.host;
     const { plane } = session.derived.measured;

@@ -26,9 +26,10 @@ export class ZoneHeadings extends AppPart {
     css`
       :host { display: block; }
       ul { list-style: none; margin: 0; padding: 0; }
-      li { border-bottom: 1px solid var(--line); padding: 0.5rem 0 0.75rem; display: grid; grid-template-columns: 8.5rem minmax(0, 1fr); gap: 0.5rem; align-items: end; }
+      li { border-bottom: 1px solid var(--line); padding: 0.5rem 0 0.75rem; }
+      li > div { display: grid; grid-template-columns: 8.5rem minmax(0, 1fr); gap: 0.5rem; align-items: end; }
       li:last-child { border-bottom: 0; }
-      li > p { grid-column: 1 / -1; margin: 0; line-height: 1.25; }
+      li p { grid-column: 1 / -1; margin: 0; line-height: 1.25; }
       .row { grid-column: 1 / -1; gap: 0.35rem; }
       .row button { flex: 1 1 auto; }
     `,
@@ -63,7 +64,7 @@ export class ZoneHeadings extends AppPart {
     const edges = longestEdges(this.outlineOf(zoneId))
       .filter((edge) => edge.lengthM >= LEAST_EDGE_M)
       .slice(0, MOST_EDGES);
-    return html`<li>
+    return html`<li><div role="group" aria-label=${name}>
       <p><b>${name}</b>${
         set !== null
           ? `: ${headingWords(set)}, ${bothWaysWords(set)}`
@@ -72,9 +73,8 @@ export class ZoneHeadings extends AppPart {
             : `: shortest walk, ${headingWords(laid)}, ${bothWaysWords(laid)}`
       }</p>
       <number-field label="Heading" suffix="°" optional .value=${set === null ? null : Math.round(set * 10) / 10} .min=${0} .max=${360}
-        aria-label=${`Heading of ${name}`}
         @number-change=${(event: CustomEvent<NumberChange>) => this.set([zoneId], event.detail.value, `heading ${hand.dose.id} ${zoneId}`)}></number-field>
-      <label>Along an edge<select aria-label=${`Edge of ${name} to go along`} @change=${(event: Event) => this.chooseEdge(zoneId, edges, event)}>
+      <label>Along an edge<select @change=${(event: Event) => this.chooseEdge(zoneId, edges, event)}>
         <option value="" selected>choose one of its longest</option>
         ${edges.map((edge, i) => html`<option value=${i}>${windWords(edge.facesDeg)} side, ${formatLength(edge.lengthM, this.app.units)}, ${headingWords(edge.headingDeg)}</option>`)}
       </select></label>
@@ -91,7 +91,7 @@ export class ZoneHeadings extends AppPart {
             : nothing
         }
       </div>
-    </li>`;
+    </div></li>`;
   }
 
   private outlineOf(zoneId: string): readonly PlaneRings[] {
