@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { granules, liquid, visit } from '../../tests/fixtures/testYard';
 import { boxAt, testPlane, yardOf, zoneAt } from '../measure/testYards';
-import type { Mark, Visit, Yard, Zone } from '../yard/types';
+import { newEquipment } from '../yard/defaults';
+import type { Mark, PassChoice, Position, Visit, Yard, Zone } from '../yard/types';
 import { deriveYard } from './derive';
 import './deriveVisit';
 import type { DerivedVisit } from './types';
@@ -126,6 +127,58 @@ describe('the rinse edges of a drive 20 m along a lawn, spread 1 m', () => {
   ])('%s: 20 m', (_, hard) => {
     expect(edgesM(...hard)).toBeCloseTo(20, 2);
   });
+});
+
+describe('what puts a dose out decides how far it lands beyond an edge', () => {
+  const lawn = zoneAt('lawn', 'turf', [[boxAt(3, 0, 20, 20)]]);
+  const drive = zoneAt('drive', 'hardscape', [[boxAt(0, 0, 3, 20)]]);
+  const spreader = newEquipment('own', 'broadcast-spreader', { spreadDistanceM: 2, hasEdgeGuard: true });
+  const bandOf = (passes: Partial<PassChoice>, change: Partial<Yard> = {}): number => {
+    const yard = { ...dosed(lawn, drive), equipment: [spreader], ...change };
+    const visits = [
+      { ...every, doses: every.doses.map((dose) => ({ ...dose, passes: { ...dose.passes, ...passes } })) },
+    ];
+    return derive({ ...yard, visits }).rinseEdges.reduce((sum, edge) => sum + edge.bandM2, 0);
+  };
+
+  // by hand: 20 m by 2 m; with the guard a quarter of 2 m
+  it('as it was measured, less with the guard down', () => {
+    expect(bandOf({ equipmentId: 'own' })).toBeCloseTo(40, 1);
+    expect(bandOf({ equipmentId: 'own', isGuarded: true })).toBeCloseTo(10, 1);
+  });
+
+  it('as the label has it with other equipment', () => {
+    expect(
+      bandOf(
+        {},
+        {
+          products: [granules, liquid].map((one) => ({ ...one, spreadDistanceM: 1, applicator: 'by-hand' })),
+        },
+      ),
+    ).toBeCloseTo(20, 1);
+  });
+});
+
+it('water to rinse with, and the walk begins at the hose bib', () => {
+  const yard = dosed(
+    zoneAt('lawn', 'turf', [[boxAt(3, 0, 20, 20)]]),
+    zoneAt('drive', 'hardscape', [[boxAt(0, 0, 3, 20)]]),
+  );
+  const bib: Mark = { ...drainAt(0, 21), id: 'bib', kind: 'hose-bib' };
+  const settings = { ...yard.settings, hose: { lengthM: null, flowLPerS: 0.25 } };
+  const [edge] = derive({ ...yard, settings, marks: [bib] }).rinseEdges;
+  // common practice, no source: 3 m in 10 s; by hand: 20 m in 66.7 s
+  expect(edge?.water?.seconds).toBeCloseTo(66.7, 1);
+  const beginsAt = (one?: { readonly line: readonly Position[] }) =>
+    one?.line[0] && testPlane.toPlane(one.line[0])[1];
+  expect(beginsAt(edge)).toBeCloseTo(20, 2);
+  const [south] = derive({
+    ...yard,
+    settings,
+    marks: [{ ...bib, position: drainAt(0, -1).position }],
+  }).rinseEdges;
+  expect(beginsAt(south)).toBeCloseTo(0, 2);
+  expect(derive(yard).rinseEdges[0]?.water).toBeNull();
 });
 
 describe('a zone without a place on the map', () => {
