@@ -2,7 +2,9 @@ import { unionOf } from '../../measure/clip';
 import type { XY } from '../../measure/types';
 import { formatArea } from '../../units/format';
 import type { Issue, UnitSystem } from '../../yard/types';
+import { closeMarks } from '../marks/closeMarks';
 import { runOutMarks } from '../marks/runOutMarks';
+import { sweptKnots } from '../marks/sweptKnots';
 import { walkProgress } from '../marks/walkProgress';
 import { type Outline, outlineOf } from '../outline';
 import type { CoverDose, CoverInput, CoverZone, DoseCoverage, Leg, ZonePasses, ZoneWalk } from '../passTypes';
@@ -123,20 +125,24 @@ class Walk {
 }
 
 function finish(
-  { legs, laid, told }: Walk,
+  { legs: walked, laid, told }: Walk,
   dose: CoverDose,
   { hose, units = 'metric' }: CoverSite,
   ground: CarryGround,
 ): DoseCoverage {
   const { doseId, zones, coats, vessels, staysWet, swathM } = dose;
+  const legs = sweptKnots(walked, zones, dose.spacingM);
   const walks = laid.map((each): ZoneWalk => mergeWalks(each.passes, each.zoneId, doseId, each.coat));
   const progress = walkProgress(legs, zones, coats);
   const reach =
     dose.byHose && hose ? hoseReach(progress, hose.bibs, hose.lengthM, ground, units, doseId) : null;
+  const marks = runOutMarks(legs, zones, coats, vessels);
+  const close = closeMarks(legs, marks, units, { doseId });
   const issues: Issue[] = [
     ...(coats === 2 && staysWet ? [wetCoats(doseId)] : []),
     ...wayIssues(told, doseId),
     ...(reach?.issues ?? []),
+    ...(close ? [close] : []),
   ];
   for (const zone of zones)
     if (!legs.some(({ zoneId }) => zoneId === zone.zoneId)) issues.push(notWalked(zone, doseId, units));
@@ -146,7 +152,7 @@ function finish(
     walks,
     legs,
     vessels,
-    marks: runOutMarks(legs, zones, coats, vessels),
+    marks,
     lengthM: lengthOf(legs),
     workingM: lengthOf(legs.filter((leg) => !isShut(leg))),
     overWetM: staysWet ? overWet(legs, swathM) : 0,
