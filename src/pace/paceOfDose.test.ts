@@ -93,6 +93,12 @@ describe('pace of granules', () => {
     expect(codes(inCoats(figures, 2), both)).toEqual([]);
   });
 
+  it('what cannot go out with it is told before anything else', () => {
+    expect(codes(figures, newEquipment('e', 'tank-sprayer'))).toEqual(['equipment-unfit']);
+    expect(codes(planOne(liquid, 100), spreader)).toEqual(['equipment-unfit']);
+    expect(codes(planOne(liquid, 100), newEquipment('e', 'by-hand'))).toEqual([]);
+  });
+
   it('nothing is asked of a hand, and of usual figures no name is made up', () => {
     expect(codes(figures, newEquipment('e', 'by-hand'))).toEqual([]);
     const assumed = paceOfDose(figures, newEquipment('usual', 'broadcast-spreader'), settings, true);

@@ -25,7 +25,7 @@ interface Outflow {
  * Granules: the setting fixes the rate, the walk is the person's own.
  * @param isAssumed the equipment is usual figures of the trade, not the yard's own (see `equipmentOfDose`)
  * @returns issues `flow-not-measured`, `product-share-not-measured`, `rate-not-by-volume`, `speed-not-measured`,
- * `setting-not-found`, `setting-off`, `own-speed-differs`, `pace-too-slow`, `pace-too-fast`
+ * `setting-not-found`, `setting-off`, `own-speed-differs`, `equipment-unfit`, `pace-too-slow`, `pace-too-fast`
  */
 export function paceOfDose(
   figures: DoseFigures,
@@ -47,7 +47,9 @@ export function paceOfDose(
   const issues: Issue[] = [];
   let speedMPerS = own ?? USUAL_SPEED_M_PER_S[applicator];
   let source: DosePace['source'] = own === null ? 'usual' : 'measured';
-  if (isWet) {
+  const fit = unfitIssue(figures, equipment, isWet);
+  if (fit) issues.push({ ...fit, place });
+  else if (isWet && applicator !== 'by-hand') {
     const { flowLPerS, rateLPerM2, missing } = outflow(figures, equipment);
     if (missing) issues.push({ ...missing, place });
     if (flowLPerS !== null && rateLPerM2 !== null && flowLPerS > 0 && rateLPerM2 > 0) {
@@ -56,7 +58,7 @@ export function paceOfDose(
       const advice = paceAdvice({ speedMPerS, ownMPerS: own, coats, equipment, units: settings.units });
       issues.push(...advice.map((issue) => ({ ...issue, place })));
     }
-  } else {
+  } else if (!isWet) {
     if (own === null && applicator !== 'by-hand') {
       const message =
         'The walk with this spreader is not timed: a usual walk stands in. Time it over a known distance.';
@@ -76,6 +78,17 @@ export function paceOfDose(
     productPerS: Number.isFinite(perS) && perS > 0 ? perS : null,
     issues,
   };
+}
+
+/** `equipment-unfit`: a spreader puts nothing wet out, a sprayer nothing dry. */
+function unfitIssue({ product }: DoseFigures, { applicator, name }: Equipment, isWet: boolean): Issue | null {
+  const isSprayer = applicator === 'hose-end' || applicator === 'tank-sprayer';
+  if (applicator === 'by-hand' || isSprayer === isWet) return null;
+  const what = isWet ? 'goes out wet, and this is a spreader' : 'goes out dry, and this is a sprayer';
+  return told(
+    'equipment-unfit',
+    `${product.name} ${what}${name ? ` (${name})` : ''}: choose other equipment, or another use of the label.`,
+  );
 }
 
 function outflow({ product, rate }: DoseFigures, equipment: Equipment): Outflow {

@@ -21,7 +21,7 @@ import { APPLICATOR_WORDS, productName } from './productWords';
 export const CALIBRATION_WORDS: Readonly<Record<CalibrationKind, string>> = {
   bucket: 'Bucket test',
   course: 'Measured course',
-  'small-plot': '1/128 acre',
+  'small-plot': 'Small plot (1/128 acre)',
   catch: 'Catch test',
   pans: 'Pans across the path',
   walk: 'Walk and steps',

@@ -1,5 +1,5 @@
-import { formatAmountRate, formatPercent } from '../../units/format';
-import type { Issue } from '../../yard/types';
+import { formatAmountRate, formatLength, formatPercent } from '../../units/format';
+import type { Equipment, Issue, UnitSystem } from '../../yard/types';
 import { apart, areaOf, type CalibrationCase, type Found, figure, odd, single, told } from './found';
 import { judgeRate } from './judgeRate';
 import { meanOfReadings, panReadings, type Readings, readingList, readingOf } from './readings';
@@ -35,7 +35,7 @@ export function catchTest(readings: Readings, about: CalibrationCase): Found {
 }
 
 /** Pans across the path of a broadcast spreader. */
-export function panTest(readings: Readings): Found {
+export function panTest(readings: Readings, { equipment, units }: CalibrationCase): Found {
   const apartM = readingOf(readings, 'apartM');
   const pans = panReadings(readings);
   const isWhole = pans.length === (readingOf(readings, 'pans') ?? pans.length);
@@ -57,7 +57,10 @@ export function panTest(readings: Readings): Found {
   return {
     figures: [single('swath', swathM), ...reaches],
     change: { swathM },
-    issues: [off > MOST_LOPSIDED ? told('pans-lopsided', message) : null],
+    issues: [
+      off > MOST_LOPSIDED ? told('pans-lopsided', message) : null,
+      staleSettings(swathM, equipment, units),
+    ],
   };
 }
 
@@ -69,4 +72,15 @@ export function judged(kgPerM2: number, { wantedKgPerM2, units }: CalibrationCas
   const words = `${formatPercent(Math.abs(off))} ${off > 0 ? 'more' : 'less'} than the ${wanted} wanted`;
   if (isGood) return [told('rate-good', `${words}: within 5 %, the setting is good.`, 'note')];
   return [told('rate-off', `${words}: ${off > 0 ? 'close' : 'open'} the setting a little and do it again.`)];
+}
+
+/** What was caught was spread over the swath of then: on another one the settings put out another rate. */
+function staleSettings(
+  swathM: number,
+  { swathM: before, settings }: Equipment,
+  units: UnitSystem,
+): Issue | null {
+  if (settings.length === 0 || judgeRate(swathM, before).isGood) return null;
+  const message = `Its settings were found at a swath of ${formatLength(before, units)}: do their catch tests again.`;
+  return told('settings-stale', message);
 }

@@ -55,6 +55,11 @@ export class CalibrationForm extends AppPart {
     this.sendHeight('full');
   }
 
+  /** The button that opened it is gone: the keyboard goes on at the head of the sheet. */
+  protected override firstUpdated(): void {
+    this.renderRoot.querySelector<HTMLElement>('.head button')?.focus({ preventScroll: true });
+  }
+
   private sendHeight(height: 'full' | 'half'): void {
     this.dispatchEvent(new CustomEvent('height-change', { detail: height, bubbles: true, composed: true }));
   }

@@ -35,6 +35,12 @@ export class CalibrationList extends AppPart {
 
   @property({ attribute: false }) equipment!: Equipment;
 
+  /** Puts the cursor back on the way whose sheet was left. */
+  focusWay(kind: CalibrationKind): void {
+    const at = CALIBRATIONS_OF[this.equipment.applicator].indexOf(kind);
+    this.renderRoot.querySelectorAll<HTMLElement>('.way')[at]?.focus();
+  }
+
   protected override render() {
     const { equipment } = this;
     const reminder = calibrationReminder(equipment, this.app.today());

@@ -1,7 +1,8 @@
-import type { Readings } from '../../pace/calibrate/readings';
+import { meanOfReadings, type Readings, readingList } from '../../pace/calibrate/readings';
 import { courseLength, SMALL_PLOT_M2 } from '../../pace/calibrate/sprayOutput';
 import type { Quantity } from '../../units/choices';
 import { formatArea, formatLength } from '../../units/format';
+import { formatReading } from '../../units/formatPace';
 import type { Applicator, CalibrationKind, Equipment, UnitSystem } from '../../yard/types';
 
 /** One thing to be read, with the name it is kept by. */
@@ -202,6 +203,9 @@ function smallPlotSheet(readings: Readings, units: UnitSystem): CalibrationSheet
     units === 'us'
       ? 'Fluid ounces caught in the time of it are gallons an acre.'
       : 'What is caught in the time of it is laid on that ground.';
+  const mean = meanOfReadings(readingList(readings, 'timeS'));
+  const long =
+    mean === null ? 'the mean of those times' : `${formatReading(mean.mean)}, the mean of those times`;
   return {
     needs: 'Tape, two flags, a watch, a measuring jug.',
     steps: [
@@ -214,7 +218,7 @@ function smallPlotSheet(readings: Readings, units: UnitSystem): CalibrationSheet
         length('lengthM', 'Length of the course'),
       ),
       step('Walk it spraying, at the walk you can keep, and time it. Do it at least twice.', TIMES),
-      step('Spray into the jug for the mean of those times. Do it again.', {
+      step(`Spray into the jug for ${long}. Do it again.`, {
         type: 'quantities',
         key: 'caughtL',
         label: 'Caught',
@@ -259,8 +263,8 @@ function catchSheet({ applicator }: Equipment, units: UnitSystem): CalibrationSh
       ),
       step(
         isDrop
-          ? 'Walk the run with the pan hung under it, open at the first mark, shut at the last. Weigh what is caught, less the pan. Do it again.'
-          : 'Weigh what is in the hopper, walk the run, open at the first mark, shut at the last, and weigh again: the difference is what it put out. Do it again.',
+          ? 'At the walk you will keep, walk the run with the pan hung under it, open at the first mark, shut at the last. Weigh what is caught, less the pan. Do it again.'
+          : 'Weigh what is in the hopper, walk the run at the walk you will keep, open at the first mark, shut at the last, and weigh again: the difference is what it put out. Do it again.',
         weights,
       ),
       step('If you time the runs, your walk is found as well.', TIMES),

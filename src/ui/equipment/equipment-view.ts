@@ -122,8 +122,17 @@ export class EquipmentView extends AppPart {
   }
 
   private calibrate(kind: CalibrationKind | null): void {
+    const left = this.kind;
     this.kind = kind;
-    void this.updateComplete.then(() => this.scrollIntoView({ block: 'start' }));
+    void this.updateComplete.then(async () => {
+      if (kind !== null || left === null) {
+        this.scrollIntoView({ block: 'start' });
+        return;
+      }
+      const list = this.renderRoot.querySelector('calibration-list');
+      await list?.updateComplete;
+      list?.focusWay(left);
+    });
   }
 
   private add(event: Event): void {
