@@ -162,6 +162,9 @@ describe('rinseEdges', () => {
     const near = list.filter((edge) => edge.near !== null);
     expect(near.map((edge) => edge.lengthM)).toEqual([expect.closeTo(2 * Math.sqrt(8), 4)]);
     expect(near[0]?.water).toBeNull();
+    // by hand: within 0.5 m of the middle, by the walk's own 1.4 m: its length by 0.5 m and two quarters of a disc
+    expect(near[0]?.bandM2).toBeCloseTo(Math.sqrt(8) + (Math.PI * 0.25) / 2, 1);
+    expect(list.reduce((sum, edge) => sum + edge.bandM2, 0)).toBeCloseTo(5, 2);
     expect(list.filter((edge) => edge.near === null).map((edge) => edge.lengthM)).toEqual([
       expect.closeTo(5 - Math.sqrt(8), 4),
       expect.closeTo(5 - Math.sqrt(8), 4),

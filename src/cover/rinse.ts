@@ -3,7 +3,7 @@ import { type Box, boxesNear } from '../measure/planeBox';
 import type { LocalPlane, MeasuredZone, XY } from '../measure/types';
 import type { Zone } from '../yard/types';
 import { FALL_REACH_M, fallOf } from './fall';
-import { outlineOf } from './outline';
+import { type Outline, outlineOf } from './outline';
 import { type ReachedEdge, reachedEdges } from './reachedEdges';
 import { rinseWater } from './rinseWater';
 import { SEAM_M } from './seams';
@@ -97,10 +97,10 @@ export function rinseEdges(input: RinseInput): RinseEdge[] {
   }
   const walk = orderWalk(found, from);
   const outlines = laid.map(({ outline }) => outline);
-  let bands: readonly number[] | null = null;
+  let bands: ReadonlyMap<Found, number> | null = null;
   const bandOf = (index: number): number => {
-    bands ??= splashBands(walk.map(bandGround), outlines, plane).map(({ areaM2 }) => areaM2);
-    return bands[index] ?? 0;
+    bands ??= bandsOf(walk, outlines, plane);
+    return bands.get(walk[index] as Found) ?? 0;
   };
   return walk.map((one, index) => edgeOf(one, index, plane, () => bandOf(index), flowLPerS));
 }
@@ -113,6 +113,18 @@ function reachOf({ zone, spreadM, treatment, stains, fall }: TreatedReach): Reac
     stains,
     fall: fall ? fallOf(fall) : null,
   };
+}
+
+/** Splash bands in m². What two share counts for one that is kept dry, so that no water is reckoned there. */
+function bandsOf(
+  walk: readonly Found[],
+  hardscapes: readonly Outline[],
+  plane: LocalPlane,
+): ReadonlyMap<Found, number> {
+  const isDry = ({ edge }: Found): boolean => edge.near !== null;
+  const order = [...walk.filter(isDry), ...walk.filter((one) => !isDry(one))];
+  const bands = splashBands(order.map(bandGround), hardscapes, plane);
+  return new Map(order.map((one, i) => [one, bands[i]?.areaM2 ?? 0]));
 }
 
 function bandGround({ line, edge, near }: Found) {

@@ -48,7 +48,7 @@ export interface RinseEdge {
   /** in the direction of the walk. */
   readonly line: readonly Position[];
   readonly planeLine: readonly XY[];
-  /** hardscape within reach behind the stretch, geodesic m²; ground of two stretches counts for the first. Worked out when first asked for. */
+  /** hardscape within reach behind the stretch, geodesic m²; ground of two stretches counts once: for one that is kept dry (`near`), else for the first. Worked out when first asked for. */
   readonly bandM2: number;
   /** what rinsing it takes; null: no water goes there (`near`), or the hose's flow is not told. */
   readonly water: { readonly seconds: number; readonly litres: number } | null;

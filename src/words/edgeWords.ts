@@ -17,7 +17,7 @@ export const EDGE_WORK_WORDS: Readonly<Record<RinseEdge['treatment'], string>> =
 
 /** Where a product of the visit stains. */
 export const STAIN_WORDS =
-  'A product of this visit holds iron or stains hardscape. Rinse at once, before it dries: the edges in bold first.';
+  'A product of this visit holds iron or stains hardscape. Rinse at once, before it dries; those edges are in bold.';
 
 /** What holds at every edge. A city code that asks for the same: Lake Mary, Florida, Ordinance 1569. */
 export const DRAIN_WORDS =
