@@ -31,7 +31,7 @@ export class PassExport extends AppPart {
               event: Event,
             ) => {
               this.isWhole = isTicked(event);
-            }} />every product of the visit</label>`
+            }} />Every product of the visit</label>`
           : nothing
       }
       <div class="row">

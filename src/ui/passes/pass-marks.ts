@@ -8,6 +8,7 @@ import { fold } from '../parts/fold';
 import { shared } from '../parts/shared';
 import { doseInHand } from './dose-in-hand';
 import { wayOf } from './moment-words';
+import { vesselSwatch, walkKeyStyles } from './walk-key';
 
 /** Vessels that are listed without unfolding. */
 const FEW = 4;
@@ -18,11 +19,13 @@ export class PassMarks extends AppPart {
   static override styles = [
     shared,
     fold,
+    walkKeyStyles,
     css`
       :host { display: block; }
       ul, ol { list-style: none; margin: 0 0 0.5rem; padding: 0; }
-      .vessels li { padding: 0.2rem 0; }
-      .vessels li::first-letter { text-transform: uppercase; }
+      .vessels li { padding: 0.2rem 0; display: flex; gap: 0.6rem; align-items: center; line-height: 1.25; }
+      .vessels span { display: block; }
+      .vessels span::first-letter { text-transform: uppercase; }
       ol { border-top: 1px solid var(--line); }
       ol li { border-bottom: 1px solid var(--line); }
       ol button { display: grid; grid-template-columns: 3.4rem minmax(0, 1fr); gap: 0 0.6rem; align-items: center; width: 100%; padding: 0.3rem 0; border: 0; background: none; text-align: left; line-height: 1.25; }
@@ -46,7 +49,7 @@ export class PassMarks extends AppPart {
     const notes = walkNotes(dose, from.zones);
     const names = new Map(from.zones.map((zone) => [zone.zoneId, zone.name]));
     const lines = markLines(notes, dose.vessels, names, way, units);
-    const vessels = html`<ul class="vessels">${dose.vessels.map((vessel) => html`<li>${vesselWords(vessel, way, units)}</li>`)}</ul>`;
+    const vessels = html`<ul class="vessels">${dose.vessels.map((vessel, i) => html`<li>${vesselSwatch(i, this.app.theme)}<span>${vesselWords(vessel, way, units)}</span></li>`)}</ul>`;
     return html`
       ${dose.vessels.length <= FEW ? vessels : html`<details class="fold"><summary>All ${dose.vessels.length} it is drawn from</summary>${vessels}</details>`}
       <p class="quiet">Numbered as on the map. A line shows its place; if a level is off there, change your step before the next.</p>

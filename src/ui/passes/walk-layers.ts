@@ -1,8 +1,10 @@
-import { css, html } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { AppPart, isTicked } from '../parts/app-part';
 import { shared } from '../parts/shared';
 import type { HiddenLayer } from '../walks';
+import { doseInHand } from './dose-in-hand';
+import { walkKey, walkKeyStyles } from './walk-key';
 
 const LAYERS: readonly (readonly [HiddenLayer, string])[] = [
   ['passes', 'Passes and ways'],
@@ -17,6 +19,7 @@ const LAYERS: readonly (readonly [HiddenLayer, string])[] = [
 export class WalkLayers extends AppPart {
   static override styles = [
     shared,
+    walkKeyStyles,
     css`
       :host { display: block; }
       fieldset { border: 0; margin: 0; padding: 0; display: grid; grid-template-columns: repeat(auto-fill, minmax(10.5rem, 1fr)); gap: 0 0.5rem; }
@@ -26,6 +29,7 @@ export class WalkLayers extends AppPart {
 
   protected override render() {
     const { walks } = this.app;
+    const walk = doseInHand(this.app)?.walk;
     return html`<fieldset><legend class="visually-hidden">Shown on the drawing</legend>
       ${LAYERS.map(
         ([
@@ -34,6 +38,7 @@ export class WalkLayers extends AppPart {
         ]) => html`<label class="check"><input type="checkbox" .checked=${!walks.hides.has(layer)}
           @change=${(event: Event) => walks.setHidden(layer, !isTicked(event))} />${words}</label>`,
       )}
-    </fieldset>`;
+    </fieldset>
+    ${walk ? walkKey(walk.dose, this.app.theme) : nothing}`;
   }
 }
