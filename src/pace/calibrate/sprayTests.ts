@@ -70,7 +70,7 @@ export function courseTest(readings: Readings, about: CalibrationCase): Found {
     return {
       figures: [single('product-rate', rate), speed],
       change,
-      settingKgPerM2: rate,
+      settingKgPerM2: equipment.applicator === 'by-hand' ? null : rate,
       issues: [apart(time, 'times'), odd(speed), ...judged(rate, about)],
     };
   }

@@ -15,15 +15,22 @@ export interface CalibrationDraft {
 /** Kept while the page is open: going to another screen between two runs loses nothing. */
 const drafts = new Map<string, CalibrationDraft>();
 
-const keyOf = (equipmentId: string, kind: CalibrationKind) => `${equipmentId} ${kind}`;
+/** Which calibration: of what equipment, in which yard. */
+export interface DraftPlace {
+  readonly yardId: string;
+  readonly equipmentId: string;
+  readonly kind: CalibrationKind;
+}
+
+const keyOf = ({ yardId, equipmentId, kind }: DraftPlace) => `${yardId} ${equipmentId} ${kind}`;
 
 /** The draft of one calibration, or null when none is under way. */
-export function draftOf(equipmentId: string, kind: CalibrationKind): CalibrationDraft | null {
-  return drafts.get(keyOf(equipmentId, kind)) ?? null;
+export function draftOf(place: DraftPlace): CalibrationDraft | null {
+  return drafts.get(keyOf(place)) ?? null;
 }
 
 /** Keeps a draft; null drops it. */
-export function keepDraft(equipmentId: string, kind: CalibrationKind, draft: CalibrationDraft | null): void {
-  if (draft === null) drafts.delete(keyOf(equipmentId, kind));
-  else drafts.set(keyOf(equipmentId, kind), draft);
+export function keepDraft(place: DraftPlace, draft: CalibrationDraft | null): void {
+  if (draft === null) drafts.delete(keyOf(place));
+  else drafts.set(keyOf(place), draft);
 }

@@ -15,7 +15,7 @@ import type { Calibration, CalibrationKind, Equipment, Product } from '../../yar
 import { AppPart, fieldValue } from '../parts/app-part';
 import { fold } from '../parts/fold';
 import { shared } from '../parts/shared';
-import { type CalibrationDraft, draftOf, keepDraft } from './calibration-draft';
+import { type CalibrationDraft, type DraftPlace, draftOf, keepDraft } from './calibration-draft';
 import { calibrationDrawing, drawingStyles } from './calibration-drawing';
 import './calibration-result';
 import { type CalibrationSheet, type SheetField, type SheetStep, sheetOf } from './calibration-sheets';
@@ -65,13 +65,17 @@ export class CalibrationForm extends AppPart {
   }
 
   protected override willUpdate(): void {
-    const key = `${this.equipment.id} ${this.kind}`;
+    const key = `${this.app.yard.id} ${this.equipment.id} ${this.kind}`;
     if (key === this.openFor) return;
     this.openFor = key;
-    this.draft = draftOf(this.equipment.id, this.kind) ?? {
+    this.draft = draftOf(this.place) ?? {
       ...blankDraft(),
       readings: firstReadings(this.kind, this.equipment),
     };
+  }
+
+  private get place(): DraftPlace {
+    return { yardId: this.app.yard.id, equipmentId: this.equipment.id, kind: this.kind };
   }
 
   private get products(): readonly Product[] {
@@ -137,7 +141,7 @@ export class CalibrationForm extends AppPart {
         <option value="2" .selected=${draft.coats === 2}>two coats at half the rate</option></select></label>`;
     if (field.type !== 'product') return nothing;
     if (products.length === 0)
-      return html`<p class="note">No product on the shelf goes out with it. ${field.isNeeded ? 'The weight is found all the same; put the product on the shelf to keep a setting for it.' : ''}</p>`;
+      return html`<p class="note">No product on the shelf goes out with it. ${field.isNeeded ? 'What it puts out is found all the same; put the product on the shelf to keep a setting for it.' : ''}</p>`;
     return html`<label>${field.label}<select @change=${(event: Event) => this.change({ productId: fieldValue(event) || null })}>
       <option value="" .selected=${draft.productId === null}>${field.isNeeded ? 'choose from the shelf' : 'none'}</option>
       ${products.map((product) => html`<option value=${product.id} .selected=${product.id === draft.productId}>${productName(product)}</option>`)}
@@ -170,7 +174,7 @@ export class CalibrationForm extends AppPart {
 
   private change(change: Partial<CalibrationDraft>): void {
     this.draft = { ...this.draft, ...change };
-    keepDraft(this.equipment.id, this.kind, this.draft);
+    keepDraft(this.place, this.draft);
   }
 
   private keep(result: CalibrationResult, isTaken: boolean): void {
@@ -187,7 +191,7 @@ export class CalibrationForm extends AppPart {
     app.dispatch(`Keep ${name.toLowerCase()}`, (yard) =>
       withCalibration(yard, equipment.id, { calibration, result, dial: draft.dial, isTaken }),
     );
-    keepDraft(equipment.id, kind, null);
+    keepDraft(this.place, null);
     const words = isTaken
       ? `${name}: its figures are in “${equipmentName(equipment)}”.`
       : `${name}: the record is kept.`;
@@ -196,7 +200,7 @@ export class CalibrationForm extends AppPart {
   }
 
   private drop(): void {
-    keepDraft(this.equipment.id, this.kind, null);
+    keepDraft(this.place, null);
     this.draft = { ...blankDraft(), readings: firstReadings(this.kind, this.equipment) };
   }
 

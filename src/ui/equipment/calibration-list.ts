@@ -58,7 +58,7 @@ export class CalibrationList extends AppPart {
 
   private renderWay(kind: CalibrationKind) {
     const last = lastCalibrated(this.equipment, kind);
-    const isOpen = draftOf(this.equipment.id, kind) !== null;
+    const isOpen = draftOf({ yardId: this.app.yard.id, equipmentId: this.equipment.id, kind }) !== null;
     const when = isOpen ? ' Under way.' : last === null ? '' : ` Last done ${formatDay(last, true)}.`;
     return html`<button type="button" class="way" @click=${() =>
       this.dispatchEvent(

@@ -171,7 +171,7 @@ function courseSheet(equipment: Equipment, units: UnitSystem): CalibrationSheet 
     steps: [
       step(
         'Choose what is spread. Weigh what goes in.',
-        { type: 'product', label: 'Product', isNeeded: true },
+        { type: 'product', label: 'Product', isNeeded: isSpreader(applicator) },
         ...(isSpreader(applicator) ? [{ type: 'dial' } as const] : []),
       ),
       mark,

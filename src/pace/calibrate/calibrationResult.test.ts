@@ -1,0 +1,105 @@
+import { describe, expect, it } from 'vitest';
+import { newEquipment } from '../../yard/defaults';
+import type { CalibrationKind, Equipment } from '../../yard/types';
+import { calibrationResult } from './calibrationResult';
+import type { Readings } from './readings';
+
+const hose = newEquipment('e', 'hose-end');
+const spreader = newEquipment('e', 'broadcast-spreader', { swathM: 3 });
+
+function result(kind: CalibrationKind, readings: Readings, equipment: Equipment = hose) {
+  const found = calibrationResult(kind, readings, { equipment, wantedKgPerM2: null, units: 'metric' });
+  const value = (key: string) => found.figures.find((figure) => figure.key === key)?.value ?? null;
+  return { ...found, value, codes: found.issues.map((issue) => issue.code) };
+}
+
+describe('bucket test', () => {
+  const filled = { volumeL: 10, timeS1: 40 };
+  it.each([
+    ['by the ratio', { waterParts: 19 }],
+    ['by a bottle of 1 L that lasts 80 s', { emptiedL: 1, emptiedS: 80 }],
+    ['by 0.75 L gone in a minute', { goneL: 0.75, goneS: 60 }],
+  ])('finds the share of product %s', (_, draw) => {
+    const found = result('bucket', { ...filled, ...draw });
+    expect(found.change.flowLPerS).toBe(0.25);
+    expect(found.change.productShare).toBeCloseTo(0.05, 12);
+    expect(found.value('product-flow')).toBeCloseTo(0.0125, 12);
+    expect(found.codes).toEqual([]);
+  });
+
+  it('takes the flow that was measured before where the bucket was not timed', () => {
+    const draw = { goneL: 0.6, goneS: 60 };
+    expect(result('bucket', draw, { ...hose, flowLPerS: 0.04 }).change).toEqual({ productShare: 0.25 });
+    expect(result('bucket', draw).codes).toEqual(['flow-needed']);
+  });
+
+  it('more product than spray is a mistake, and nothing is taken from it', () => {
+    const found = result('bucket', { ...filled, goneL: 30, goneS: 60 });
+    expect(found.codes).toEqual(['draw-too-strong']);
+    expect(found.change.productShare).toBeUndefined();
+  });
+
+  it('tells readings that lie far apart, with what single ones would give', () => {
+    const found = result('bucket', { volumeL: 10, timeS1: 40, timeS2: 50 });
+    expect(found.codes).toEqual(['readings-apart']);
+    expect(found.figures[0]).toMatchObject({ low: 0.2, high: 0.25 });
+  });
+});
+
+describe('measured course', () => {
+  const ground = { lengthM: 10, widthM: 3.6, timeS1: 20 };
+  it('walks as many metres as passes need, and takes the draw of a bottle', () => {
+    const bottle = { ...hose, swathM: 1.8, flowLPerS: 0.2 };
+    const found = result('course', { ...ground, usedL: 1 }, bottle);
+    // 36 m² at 1.8 m are 20 m of walk in 20 s; 1 L of the 4 L that came out
+    expect(found.change).toEqual({ speedMPerS: 1, productShare: 0.25 });
+    expect(found.value('product-volume-rate')).toBeCloseTo(1 / 36, 12);
+  });
+
+  it('a tank gives spray and flow, a spreader its setting, a hand none', () => {
+    const tank = result(
+      'course',
+      { ...ground, usedL: 2 },
+      newEquipment('e', 'tank-sprayer', { swathM: 1.8 }),
+    );
+    expect(tank.change).toEqual({ speedMPerS: 1, flowLPerS: 0.1 });
+    const spread = { ...ground, usedKg: 0.72 };
+    expect(result('course', spread, spreader).settingKgPerM2).toBeCloseTo(0.02, 12);
+    expect(result('course', spread, newEquipment('e', 'by-hand')).settingKgPerM2).toBeNull();
+  });
+});
+
+describe('pans', () => {
+  const row = (...held: number[]): Readings => ({
+    apartM: 0.3,
+    ...Object.fromEntries(held.map((value, i) => [`pan${i + 1}`, value])),
+  });
+  it('wait until every pan of the row is read', () => {
+    expect(result('pans', { ...row(1, 6, 10), pans: 5 }, spreader).figures).toEqual([]);
+    expect(result('pans', { ...row(1, 6, 10, 6, 1), pans: 5 }, spreader).value('swath')).toBeCloseTo(
+      0.72,
+      12,
+    );
+  });
+  it('tell a row that is too short, an empty middle, a throw to one side', () => {
+    expect(result('pans', row(6, 8, 10, 8, 2), spreader).codes).toEqual(['pans-short']);
+    expect(result('pans', row(6, 8, 0, 8, 2), spreader).codes).toEqual(['pans-short']);
+    expect(result('pans', row(0, 0, 10, 9, 5), spreader).codes).toContain('pans-lopsided');
+  });
+  it('a swath that is not the one of the settings asks for them anew', () => {
+    const settings = [{ productId: 'p', words: '5', rateKgPerM2: 0.02 }];
+    const even = row(0, 5, 10, 5, 0);
+    expect(result('pans', even, { ...spreader, settings, swathM: 0.6 }).codes).toEqual([]);
+    expect(result('pans', even, { ...spreader, settings, swathM: 0.7 }).codes).toEqual(['settings-stale']);
+  });
+});
+
+describe('walk', () => {
+  it('gives speed and step, and doubts what nobody walks', () => {
+    const found = result('walk', { distanceM: 30, timeS1: 25, timeS2: 25, steps1: 40 });
+    expect([found.change.speedMPerS, found.stepM, found.codes]).toEqual([1.2, 0.75, []]);
+    expect(result('walk', { distanceM: 30, timeS1: 5 }).codes).toEqual(['walk-odd']);
+  });
+  it('without a distance there is nothing yet', () =>
+    expect(result('walk', { timeS1: 25 }).figures).toEqual([]));
+});
