@@ -5,7 +5,7 @@ import { distanceOf, frameOf, orientedRings } from './frame';
 import { estimateOf, headingsToTry, type Tried } from './headings';
 import { type Item, itemOfCell, itemOfLap, itemOfWork } from './items';
 import { keepClear } from './keepClear';
-import { missedAtCorners, pushCorners } from './lapCorners';
+import { lengthOfPush, missedAtCorners, pushCorners, turnsOf } from './lapCorners';
 import { type LapRound, lapRounds } from './laps';
 import { middlePass } from './middlePass';
 import { orderItems, type Stop } from './orderItems';
@@ -37,6 +37,8 @@ export interface Candidate {
 /** Laps so many, and what they leave for straight passes; not yet laid out. */
 interface Outline {
   readonly laps: readonly Work[];
+  /** how far the corners of the laps are pushed out; null: not at all. */
+  readonly push: { readonly share: number; readonly spacingM: number } | null;
   readonly middles: readonly Work[];
   readonly need: readonly (readonly (readonly XY[])[])[];
   readonly heading: Tried | null;
@@ -48,7 +50,7 @@ interface Outline {
 export const MOST_MISSED = 0.0047;
 export const MOST_DOUBLE = 0.05;
 /** What each of them beyond that is worth in walk: so much of the walk for all of the ground. */
-export const MISSED_PRICE = 60;
+export const MISSED_PRICE = 150;
 export const DOUBLE_PRICE = 3;
 
 /** How much is tried: all of it for plain shapes, less for those of many corners. */
@@ -129,13 +131,16 @@ const WORTH_PUSHING = 0.5;
 function pushed(zone: ZoneGround, outline: Outline, spacingM: number, pushes: readonly number[]): Outline[] {
   const { swathM } = zone.options;
   if (outline.missedM2 < WORTH_PUSHING * MOST_MISSED * zone.areaM2) return [outline];
-  const missedOf = (push: number) =>
-    outline.laps.reduce((sum, lap) => sum + missedAtCorners(lap.line, spacingM, swathM, push), 0);
-  const lengthOf = (laps: readonly Work[]) => laps.reduce((sum, lap) => sum + lap.lengthM, 0);
+  const turns = outline.laps.flatMap((lap) => turnsOf(lap.line)).filter((turn) => turn > 0);
+  const missedOf = (push: number) => missedAtCorners(turns, spacingM, swathM, push);
   const others = pushes.map((push): Outline => {
-    const laps = outline.laps.map((lap) => pushCorners(lap, push, spacingM));
-    const costM = outline.costM + lengthOf(laps) - lengthOf(outline.laps);
-    return { ...outline, laps, costM, missedM2: outline.missedM2 - missedOf(0) + missedOf(push) };
+    const costM = outline.costM + lengthOfPush(turns, push, spacingM);
+    return {
+      ...outline,
+      push: { share: push, spacingM },
+      costM,
+      missedM2: outline.missedM2 - missedOf(0) + missedOf(push),
+    };
   });
   return [outline, ...others];
 }
@@ -156,7 +161,7 @@ function insideOf(zone: ZoneGround, rounds: readonly LapRound[], effort: Effort,
   const lapsM = laps.reduce((sum, lap) => sum + lap.lengthM, 0) + laps.length * share * spacingM;
   const middlesM = middles.reduce((sum, work) => sum + work.lengthM + spacingM, 0);
   const missedM2 = rounds.reduce((sum, round) => sum + round.missedM2, 0);
-  const known = { laps, middles, need, missedM2 };
+  const known = { laps, push: null, middles, need, missedM2 };
   if (need.length === 0) return [{ ...known, heading: null, costM: lapsM + middlesM }];
   const tried =
     headingDeg === null
@@ -176,7 +181,8 @@ function layOut(
   to: XY | null,
 ): Candidate[] {
   const { options, keepOff, rings } = zone;
-  const { heading, need, laps, middles } = outline;
+  const { heading, need, push, middles } = outline;
+  const laps = push ? outline.laps.map((lap) => pushCorners(lap, push.share, push.spacingM)) : outline.laps;
   const lapItems = laps.map((lap) => itemOfLap(lap, laps.length > 12 ? 6 : effort.lapStarts));
   const middleItems = middles.map(itemOfWork);
   const finish = (cellItems: readonly Item[], cells: number, missedM2: number): Candidate => {

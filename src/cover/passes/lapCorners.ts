@@ -11,7 +11,7 @@ const LEAST_TURN = 0.25;
 const MOST_TURN = 2.6;
 
 /** Turn at each corner of a closed ring, radians, more than 0 away from its inside. */
-function turnsOf(ring: readonly XY[]): number[] {
+export function turnsOf(ring: readonly XY[]): number[] {
   const count = ring.length - 1;
   const side = Math.sign(signedArea(ring));
   return Array.from({ length: count }, (_, i) => {
@@ -26,11 +26,16 @@ function turnsOf(ring: readonly XY[]): number[] {
  * Ground between the point of a band's outer corner and the arc of a swath that turns there: h² · (tan(t/2) - t/2) for a
  * turn t and half width h, less what wider swaths overlap and what corners pushed out reach. Only turns away from
  * the ground inside have one.
- * @param push see pushCorners
+ * @param turns radians, see turnsOf; @param push see pushCorners
  */
-export function missedAtCorners(ring: readonly XY[], spacingM: number, swathM: number, push: number): number {
+export function missedAtCorners(
+  turns: readonly number[],
+  spacingM: number,
+  swathM: number,
+  push: number,
+): number {
   let sum = 0;
-  for (const turn of turnsOf(ring)) {
+  for (const turn of turns) {
     if (turn <= 0) continue;
     // the tip lies spacing/2 / cos from the corner, the arc swath/2
     const reach =
@@ -39,6 +44,18 @@ export function missedAtCorners(ring: readonly XY[], spacingM: number, swathM: n
       (spacingM / 2) ** 2 * (Math.tan(turn / 2) - turn / 2) * Math.max(0, Math.min(1, reach) - push) ** 1.6;
   }
   return sum;
+}
+
+/** How much longer laps get when their corners are pushed out, about, m. @param turns radians */
+export function lengthOfPush(turns: readonly number[], push: number, spacingM: number): number {
+  return turns.reduce(
+    (sum, turn) => sum + (turn < LEAST_TURN ? 0 : 2 * pushM(turn, push, spacingM) * Math.sin(turn / 2)),
+    0,
+  );
+}
+
+function pushM(turn: number, push: number, spacingM: number): number {
+  return push * (spacingM / 2) * (1 / Math.cos(turn / 2) - 1);
 }
 
 /**
@@ -59,7 +76,7 @@ export function pushCorners(lap: Work, push: number, spacingM: number): Work {
       line.push(b);
       continue;
     }
-    const byM = push * (spacingM / 2) * (1 / Math.cos(turn / 2) - 1);
+    const byM = pushM(turn, push, spacingM);
     const u: XY = [(b[0] - a[0]) / before, (b[1] - a[1]) / before];
     const v: XY = [(b[0] - c[0]) / after, (b[1] - c[1]) / after];
     const size = Math.hypot(u[0] + v[0], u[1] + v[1]);

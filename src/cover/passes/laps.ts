@@ -3,7 +3,7 @@ import { bufferOf, differenceOf, planeAreaOf } from '../../measure/clip';
 import { signedArea } from '../../measure/signedArea';
 import type { PlaneRings, XY } from '../../measure/types';
 import { lengthOfLine } from './frame';
-import { missedAtCorners } from './lapCorners';
+import { missedAtCorners, turnsOf } from './lapCorners';
 import { makeWork, type Work } from './work';
 
 /** Laps of one round: so far from the outline, and what they leave. */
@@ -46,18 +46,35 @@ export function lapRounds(
     const onLap = insetOf(parts, (round - 0.5) * spacingM);
     if (onLap.length === 0) break;
     const lines = shy.length > 0 ? differenceOf(onLap, shy) : onLap;
-    const reached = bufferOf({ parts: onLap }, spacingM / 2 + 0.002);
-    const narrow = differenceOf(outside, reached).filter(
-      (part) => planeAreaOf([part]) > TIP_SHARE * spacingM * spacingM,
-    );
     const inside = insetOf(parts, round * spacingM);
-    const bandM2 = Math.max(0, planeAreaOf(outside) - planeAreaOf(inside) - planeAreaOf(narrow));
-    const laps = lapsAlong(lines, bandM2);
-    const missedM2 = laps.reduce((sum, lap) => sum + missedAtCorners(lap.line, spacingM, swathM, 0), 0);
+    const bothM2 = planeAreaOf(outside) - planeAreaOf(inside);
+    const leastM2 = TIP_SHARE * spacingM * spacingM;
+    // a band is its middle line's length times its width; what there is more lies where no lap fits
+    const isNarrow = bothM2 - spacingM * lengthOfRings(onLap) > leastM2 / 2;
+    const narrow = isNarrow ? narrowOf(outside, onLap, spacingM, leastM2) : [];
+    const laps = lapsAlong(lines, Math.max(0, bothM2 - planeAreaOf(narrow)));
+    const missedM2 = laps.reduce(
+      (sum, lap) => sum + missedAtCorners(turnsOf(lap.line), spacingM, swathM, 0),
+      0,
+    );
     rounds.push({ laps, narrow, inside, missedM2 });
     outside = inside;
   }
   return rounds;
+}
+
+function narrowOf(
+  outside: readonly PlaneRings[],
+  onLap: readonly PlaneRings[],
+  spacingM: number,
+  leastM2: number,
+): PlaneRings[] {
+  const reached = bufferOf({ parts: onLap }, spacingM / 2 + 0.002);
+  return differenceOf(outside, reached).filter((part) => planeAreaOf([part]) > leastM2);
+}
+
+function lengthOfRings(parts: readonly PlaneRings[]): number {
+  return parts.reduce((sum, rings) => sum + rings.reduce((s, ring) => s + lengthOfLine(ring), 0), 0);
 }
 
 /** Ground moved in by a distance; slivers gone. */

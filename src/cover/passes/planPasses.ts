@@ -49,6 +49,8 @@ export function planPasses(
   const candidates = candidatesOf(zone, effort, from, to);
   let best: { plan: ZonePasses; score: number } | undefined;
   for (const candidate of candidates.slice(0, effort.measured)) {
+    // straight ways are the shortest: it cannot become better
+    if (best && candidate.guessM >= best.score) continue;
     const plan = finish(candidate, zone, walkable, areaM2);
     const score = scoreOf(plan);
     if (!best || score < best.score) best = { plan, score };
