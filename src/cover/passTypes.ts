@@ -102,6 +102,8 @@ export interface Vessel {
   readonly areaM2: number;
   /** of a container: its pack. */
   readonly packId: string | null;
+  /** of a hopper fill or jar: the containers that it comes out of, by their numbers; absent: not known, or a vessel of another kind. */
+  readonly from?: readonly number[];
 }
 
 /** One dose as the coverage is worked out from: all plain data. */

@@ -53,8 +53,9 @@ describe('the list beside a walk', () => {
 
   it('of two coats each is named', () => {
     expect(linesOf([note({}), note({ coat: 2, isZoneEnd: true, left: 1 })])).toEqual([
-      'after 1,240 sq ft, in “Back lawn”, first coat, pass 7: bottle 2 at one half',
-      'at the end of “Back lawn”, second coat (after 1,240 sq ft): bottle 2 still full',
+      // common practice, no source: at half the rate what is in the bottle goes twice as far
+      'after 2,480 sq ft at half the rate, in “Back lawn”, first coat, pass 7: bottle 2 at one half',
+      'at the end of “Back lawn”, second coat (after 2,480 sq ft at half the rate): bottle 2 still full',
     ]);
   });
 
@@ -79,6 +80,7 @@ describe('levels', () => {
     [0.34, 'about one third (34 %)'],
     [0.45, '45 %'],
     [0.06, '6 %'],
+    [0.023, 'nearly nothing (2.3 %)'],
     [0.004, 'empty'],
   ])('%d', (left, words) => {
     expect(plain(levelWords(left))).toBe(words);
@@ -103,8 +105,8 @@ describe('vessels', () => {
   });
 
   it('tell what is in them, what they do and what is left', () => {
-    const words = (vessel: Vessel, packs?: readonly number[]) =>
-      plain(vesselWords(vessel, packs ? BAGS : BOTTLES, 'us', packs));
+    const words = (vessel: Vessel, from?: readonly number[]) =>
+      plain(vesselWords({ ...vessel, from }, from ? BAGS : BOTTLES, 'us'));
     expect(words(bottle(1))).toBe('bottle 1: 32 fl oz, does 3,200 sq ft');
     const opened = { start: fluidOunces(12), taken: fluidOunces(12), areaM2: sqft(1200) };
     expect(words(bottle(1, opened))).toBe('bottle 1, opened: 12 fl oz in it, does 1,200 sq ft');
@@ -120,6 +122,10 @@ describe('vessels', () => {
       areaM2: sqft(2000),
     });
     expect(words(fill, [1, 2])).toBe('hopper fill 3 (bags 1 and 2): 10 lb, does 2,000 sq ft');
+    expect(words(fill, [1, 2, 3])).toContain('(bags 1, 2 and 3)');
+    expect(plain(vesselWords(bottle(1), { ...BOTTLES, coats: 2 }, 'us'))).toBe(
+      'bottle 1: 32 fl oz, does 6,400 sq ft at half the rate',
+    );
     expect(words(fill, [2])).toBe('hopper fill 3 (bag 2): 10 lb, does 2,000 sq ft');
   });
 });

@@ -11,6 +11,8 @@ export interface DoseWay {
   readonly product: Product;
   /** of the equipment it goes out with. */
   readonly applicator: Applicator;
+  /** 2: two coats at half the rate, so that the dose's ground is walked over twice; absent: one. */
+  readonly coats?: 1 | 2;
 }
 
 /** A line of the list of marks: after how much ground, where, and what is seen there. */
@@ -28,6 +30,8 @@ export interface NoteLine {
   readonly mark: RunOutMark | null;
 }
 
+/** Below this share nobody reads a level: what is there is nearly nothing. */
+const NEARLY = 0.05;
 /** A share within this of one that has a word is called by it: nobody reads a level closer. */
 const NEAR = 0.005;
 /** A third is said of what is within this of it, with the percent beside it. */
@@ -56,11 +60,12 @@ export function vesselName({ kind, number }: Pick<Vessel, 'kind' | 'number'>, wa
   return `${vesselNoun(kind, way)} ${number}`;
 }
 
-/** A share of a full vessel: "one half", "about two thirds (69 %)", "45 %", "empty". @param left 0 to 1 */
+/** A share of a full vessel: "one half", "about two thirds (69 %)", "45 %", "nearly nothing (2 %)", "empty". @param left 0 to 1 */
 export function levelWords(left: number): string {
   if (left < NEAR) return 'empty';
   const quarter = QUARTERS.find(([share]) => Math.abs(share - left) < NEAR);
   if (quarter) return quarter[1];
+  if (left < NEARLY) return `nearly nothing (${formatPercent(left)})`;
   const third = THIRDS.find(([share]) => Math.abs(share - left) <= NEAR_THIRD);
   return third ? `about ${third[1]} (${formatPercent(left)})` : formatPercent(left);
 }
@@ -78,8 +83,13 @@ export function markSign({ number, left }: Pick<RunOutMark, 'number' | 'left'>):
   return `${number} ${sign}`;
 }
 
+/** Ground as it is walked: in two coats at half the rate the dose's ground is walked over twice. @param areaM2 m² of the dose */
+function groundWords(areaM2: number, coats: 1 | 2, units: UnitSystem): string {
+  return coats === 1 ? formatArea(areaM2, units) : `${formatArea(2 * areaM2, units)} at half the rate`;
+}
+
 /**
- * One line of the list beside a walk.
+ * One line of the list beside a walk. Of two coats the ground of both is counted.
  * @param zoneNames names as typed, by zone id
  * @param vessels those of the dose
  */
@@ -89,13 +99,13 @@ export function noteLine(
   zoneNames: ReadonlyMap<string, string>,
   way: DoseWay,
   units: UnitSystem,
-  coats: 1 | 2 = 1,
 ): NoteLine {
+  const coats = way.coats ?? 1;
   const { mark, isZoneEnd, zoneId, coat, legKind, legNumber, doneM2, left } = note;
   const name = `“${groundName(zoneNames.get(zoneId) ?? '')}”`;
   const turn = coats === 2 ? `, ${coat === 1 ? 'first' : 'second'} coat` : '';
   const stretch = legKind === 'lap' || legKind === 'pass' ? `, ${legKind} ${legNumber}` : '';
-  const after = `after ${formatArea(doneM2, units)}`;
+  const after = `after ${groundWords(doneM2, coats, units)}`;
   const where = isZoneEnd ? `at the end of ${name}${turn}` : `in ${name}${turn}${stretch}`;
   const vessel = note.vessel === null ? undefined : vessels[note.vessel];
   const what = vessel && left !== null ? standWords(vessel, left, way) : 'nothing to read off';
@@ -111,31 +121,29 @@ export function markLines(
   way: DoseWay,
   units: UnitSystem,
 ): readonly NoteLine[] {
-  const coats = notes.some(({ coat }) => coat === 2) ? 2 : 1;
-  return notes.map((note) => noteLine(note, vessels, zoneNames, way, units, coats));
+  const coats = notes.some(({ coat }) => coat === 2) ? 2 : (way.coats ?? 1);
+  return notes.map((note) => noteLine(note, vessels, zoneNames, { ...way, coats }, units));
 }
 
 /**
  * What a vessel is and does: "bottle 1, opened: 12 fl oz in it, does 1,200 sq ft", "tank load 2: 4 gal, does
  * 4,000 sq ft", "hopper fill 3 (bags 1 and 2): 6.25 lb, does 1,250 sq ft", "bag 2: 50 lb, does 5,000 sq ft, one half is left".
- * @param packs of a hopper fill, the numbers of the bags it comes out of (see `packsOfFills`); else empty
  */
-export function vesselWords(
-  vessel: Vessel,
-  way: DoseWay,
-  units: UnitSystem,
-  packs: readonly number[] = [],
-): string {
-  const { product } = way;
-  const { kind, full, start, taken, areaM2 } = vessel;
+export function vesselWords(vessel: Vessel, way: DoseWay, units: UnitSystem): string {
+  const { kind, full, start, taken, areaM2, from: packs = [] } = vessel;
   const isOpened = kind === 'container' && start.value < full.value * (1 - NEAR);
   const noun = vesselNoun('container', way);
-  const from =
-    packs.length === 0
-      ? ''
-      : ` (${noun}${packs.length === 1 ? '' : 's'} ${packs.join(packs.length === 2 ? ' and ' : ', ')})`;
-  const amount = amountWords(product, start, units);
+  const from = packs.length === 0 ? '' : ` (${noun}${packs.length === 1 ? '' : 's'} ${andList(packs)})`;
+  const name = `${vesselName(vessel, way)}${from}${isOpened ? ', opened' : ''}`;
+  const amount = `${amountWords(way.product, start, units)}${isOpened ? ' in it' : ''}`;
   const left = (start.value - taken.value) / full.value;
   const rest = left < NEAR ? '' : `, ${levelWords(left)} is left`;
-  return `${vesselName(vessel, way)}${from}${isOpened ? ', opened' : ''}: ${amount}${isOpened ? ' in it' : ''}, does ${formatArea(areaM2, units)}${rest}`;
+  return `${name}: ${amount}, does ${groundWords(areaM2, way.coats ?? 1, units)}${rest}`;
+}
+
+/** "1", "1 and 2", "1, 2 and 3". */
+function andList(numbers: readonly number[]): string {
+  return [numbers.slice(0, -1).join(', '), String(numbers.at(-1))]
+    .filter((part) => part !== '')
+    .join(' and ');
 }

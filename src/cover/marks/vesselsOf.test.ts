@@ -147,6 +147,7 @@ describe('spreaders', () => {
     // opened bag of 25 lb, then one of 50 lb
     const bags = vesselsOf(dose, broadcast(), { bag: 0.5 });
     expect(packsOfFills(fills, bags)).toEqual([[0], [0, 1], [1]]);
+    expect(fills.map(({ from }) => from)).toEqual([[1], [1, 2], [2]]);
     expect(packsOfFills(fills, vesselsOf(dose, broadcast(), { bag: 0.8 }))).toEqual([[0], [0], [1]]);
   });
 

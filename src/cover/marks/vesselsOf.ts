@@ -5,6 +5,7 @@ import type { DoseFigures, TankLoads } from '../../plan/types';
 import type { Amount, Equipment, Product } from '../../yard/types';
 import type { Vessel } from '../passTypes';
 import { containerVessels } from './containerVessels';
+import { packsOfFills } from './packsOfFills';
 import { type Draw, vesselsOfDraws } from './vesselsOfDraws';
 
 /** A jar or hopper that holds a pack to within this share is that pack: a bottle that is hung on the hose itself. */
@@ -32,10 +33,10 @@ export function vesselsOf(
   const tank = dose.tank ?? ownTank(dose, equipment);
   if (tank) return loadVessels(tank, dose.areaM2);
   const holds = fillOf(dose, equipment);
-  if (holds !== null) return fillVessels(dose, holds);
   // what a done dose was drawn from is off the shelf already
   const isDone = dose.dose.laid !== null || dose.dose.taken !== null;
-  return containerVessels(dose, isDone ? null : onHand);
+  const containers = containerVessels(dose, isDone ? null : onHand);
+  return holds === null ? containers : fillVessels(dose, holds, containers);
 }
 
 /** Loads of the equipment's own tank, where the visit names none. */
@@ -69,11 +70,20 @@ function fillOf(dose: DoseFigures, { applicator, holds }: Equipment): Amount | n
   return isPack ? null : fill;
 }
 
-function fillVessels({ amount, areaM2 }: DoseFigures, fill: Amount): readonly Vessel[] {
+function fillVessels(
+  { amount, areaM2 }: DoseFigures,
+  fill: Amount,
+  containers: readonly Vessel[],
+): readonly Vessel[] {
   const count = Math.ceil(amount.value / fill.value - SLACK);
   const draws = Array.from({ length: count }, (_, i): Draw => {
     const start = Math.min(fill.value, amount.value - i * fill.value);
     return { packId: null, full: fill.value, start, levelAfter: 0 };
   });
-  return vesselsOfDraws('hopper-fill', draws, amount, areaM2);
+  const fills = vesselsOfDraws('hopper-fill', draws, amount, areaM2);
+  const from = packsOfFills(fills, containers);
+  return fills.map((vessel, i) => {
+    const numbers = (from[i] ?? []).flatMap((index) => containers[index]?.number ?? []);
+    return numbers.length > 0 ? { ...vessel, from: numbers } : vessel;
+  });
 }

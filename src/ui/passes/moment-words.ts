@@ -1,19 +1,28 @@
 import type { WalkMoment } from '../../cover/marks/momentAt';
 import type { Leg } from '../../cover/passTypes';
 import { formatPercent } from '../../units/format';
-import { type DoseWay, vesselName } from '../../words/markWords';
+import { formatClock } from '../../units/formatPace';
+import { type DoseWay, standWords, vesselName } from '../../words/markWords';
 import { amountWords } from '../../words/productWords';
 import { groundName } from '../../words/zoneWords';
 import type { UnitSystem } from '../../yard/types';
 import type { DoseInHand } from './dose-in-hand';
+import type { WalkClock } from './walk-clock';
 
 /** Less than this share of a full vessel is called empty. */
 const EMPTY = 5e-4;
 
+/** A mark nearer than this is being passed, s. */
+const AT_ONCE_S = 0.5;
+
 /** The words of vessels hang on product and applicator. */
 export function wayOf({ figures, equipment }: DoseInHand): DoseWay | null {
   return figures && equipment
-    ? { product: figures.product, applicator: equipment.equipment.applicator }
+    ? {
+        product: figures.product,
+        applicator: equipment.equipment.applicator,
+        coats: figures.dose.passes.coats,
+      }
     : null;
 }
 
@@ -61,4 +70,13 @@ export function vesselLevelWords(hand: DoseInHand, moment: WalkMoment, units: Un
   if (moment.level < EMPTY) return `${which}: empty`;
   const left = { unit: vessel.full.unit, value: moment.level * vessel.full.value };
   return `${which}: ${formatPercent(moment.level)} full, ${amountWords(way.product, left, units)}`;
+}
+
+/** "bottle 2 at one half in 1 min 20 s"; null where no mark is ahead. @param second of the walk's clock */
+export function nextMarkWords(hand: DoseInHand, clock: WalkClock, second: number): string | null {
+  const way = wayOf(hand);
+  const at = clock.markSeconds.findIndex((each) => each > second + AT_ONCE_S);
+  const mark = clock.timeline.dose.marks[at];
+  if (!way || !mark) return null;
+  return `${standWords(mark, mark.left, way)} in ${formatClock((clock.markSeconds[at] ?? 0) - second)}`;
 }
