@@ -20,6 +20,7 @@ import { calibrationDrawing, drawingStyles } from './calibration-drawing';
 import './calibration-result';
 import { type CalibrationSheet, type SheetField, type SheetStep, sheetOf } from './calibration-sheets';
 import { productsFor, wantedKgPerM2, withCalibration } from './equipment-edits';
+import { panChart, panChartStyles } from './pan-chart';
 import './reading-fields';
 
 /** One calibration, step by step in the yard. Event `calibration-close` when it is kept or left. */
@@ -29,6 +30,7 @@ export class CalibrationForm extends AppPart {
     shared,
     fold,
     drawingStyles,
+    panChartStyles,
     css`
       :host { display: block; }
       h2 { margin-bottom: 0.25rem; }
@@ -109,6 +111,7 @@ export class CalibrationForm extends AppPart {
         <ul>${calibrationCautions(equipment.applicator).map((words) => html`<li>${words}</li>`)}</ul></div>
       ${this.renderSteps(sheet)}
       <h3>Result</h3>
+      ${kind === 'pans' ? panChart(draft.readings, app.units) : nothing}
       <calibration-result .app=${app} .rev=${this.rev} .result=${result} .equipment=${equipment} .product=${this.product}></calibration-result>
       ${result.figures.length > 0 ? this.renderEnds(result) : nothing}
     `;
