@@ -49,3 +49,4 @@ export const WALK_SYMBOLS = {
     solid: 'M12 10A3.8 3.8 0 1 0 12 17.6A3.8 3.8 0 1 0 12 10M8.5 6.5L12 1.5L15.5 6.5Z',
   },
 } as const;
+export type WalkSymbolId = keyof typeof WALK_SYMBOLS;

@@ -5,10 +5,11 @@ import { toLatLng } from './coords';
 import './coverage/coverage.css';
 import type { Box } from '../draft/placeTags';
 import { walkGroundOf } from './coverage/ground';
+import { legAt } from './coverage/legAt';
 import { LineLayer } from './coverage/lineLayer';
 import { SignLayer } from './coverage/signLayer';
 import { TintLayer } from './coverage/tintLayer';
-import { legAt, WalkerLayer } from './coverage/walkerLayer';
+import { WalkerLayer } from './coverage/walkerLayer';
 import type { MapPicture } from './types';
 
 /** Panes of a walk, between those of the map: tints over the zones, lines over strips and edges, what is done over them, the walker over labels. */

@@ -39,7 +39,7 @@ export function pathBounds(d: string): readonly [number, number, number, number]
  * @param bounds left, top, right, bottom in mm. @param tileMm mm of paper to a tile unit
  */
 export function hatchPaths(
-  hatch: Hatch,
+  hatch: Omit<Hatch, 'id'>,
   bounds: readonly [number, number, number, number],
   tileMm: number,
 ): { readonly stroked: string; readonly filled: string } {

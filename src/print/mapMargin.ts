@@ -1,31 +1,14 @@
-import {
-  EDGE_PATTERNS,
-  type EdgePatternId,
-  edgePatternOf,
-  type HatchId,
-  hatchIdOfZone,
-} from '../draft/hatches';
-import { PARCEL_LINE } from '../draft/parcelLine';
 import { formatAreaOfPm } from '../units/format';
-import { MARK_WORDS, MATERIAL_WORDS, zoneKeys, zoneName, zoneWords } from '../words/zoneWords';
-import type { MarkKind } from '../yard/types';
+import { formatClock } from '../units/formatPace';
+import { zoneKeys, zoneName } from '../words/zoneWords';
+import type { Yard } from '../yard/types';
 import { drawLine, drawRect, drawText } from './drawn';
-import type { MapInput } from './mapPage';
+import type { MapInput, PrintedWalk, Room } from './mapFrame';
+import { drawLegend, legendOf } from './mapLegend';
 import { barStep } from './paper';
 import { fitText, textWidthMm } from './textWidth';
 import type { Drawn, MapPage, Paper } from './types';
 
-interface Room {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
-const EDGE_WORDS: Record<EdgePatternId, string> = {
-  rinse: 'Rinse toward turf',
-  sweep: 'Sweep, then rinse',
-  'near-drain': 'Near drain, water',
-};
 const INSET = 2;
 
 /** Title block, scale bar, north arrow, legend and key beside or under the map. Sizes in mm. */
@@ -68,7 +51,8 @@ export function drawMargin(of: {
     const right = room.x + room.width;
     title = { x: right - 68, y: room.y + scaleHeight, width: 68, height: room.height - scaleHeight };
     scale = { ...title, y: room.y, height: scaleHeight };
-    legend = { x: title.x - 47, y: room.y, width: 47, height: room.height };
+    const legendWidth = input.walk ? 66 : 47;
+    legend = { x: title.x - legendWidth, y: room.y, width: legendWidth, height: room.height };
     key = { x: room.x, y: room.y, width: legend.x - room.x, height: room.height };
     for (const x of [title.x, legend.x]) {
       margin.push(
@@ -93,8 +77,8 @@ export function drawMargin(of: {
   }
   margin.push(...drawTitle(title, rows));
   const bar = drawScale(scale, ratio, input, margin);
-  margin.push(...drawLegend(legend, entries, of.paper.landscape ? 2 : 1));
-  margin.push(...drawKey(key, input));
+  margin.push(...drawLegend(legend, entries, of.paper.landscape || input.walk ? 2 : 1));
+  margin.push(...(input.walk ? drawWalkKey(key, input.walk, input.yard) : drawKey(key, input)));
   return { bar, margin };
 }
 
@@ -178,65 +162,6 @@ function drawScale(room: Room, ratio: number, input: MapInput, into: Drawn[]): M
   return { x, y, lengthMm: 4 * stepMm, lengthM: 4 * stepM };
 }
 
-type Entry =
-  | { readonly hatch: HatchId; readonly words: string }
-  | { readonly edge: EdgePatternId; readonly words: string }
-  | { readonly mark: MarkKind; readonly words: string }
-  | { readonly parcel: true; readonly words: string };
-
-/** What is on the map, each sign once. */
-function legendOf({ yard, visit }: MapInput): Entry[] {
-  const entries: Entry[] = [];
-  const seen = new Set<string>();
-  const add = (id: string, entry: Entry) => {
-    if (!seen.has(id)) entries.push(entry);
-    seen.add(id);
-  };
-  for (const zone of yard.zones) {
-    if (!zone.isPlaced) continue;
-    const hatch = hatchIdOfZone(zone);
-    const words = zone.material ? MATERIAL_WORDS[zone.material] : zoneWords(zone);
-    add(hatch, { hatch, words });
-  }
-  if ([...(visit?.treated.values() ?? [])].some((zone) => zone.strips.length > 0)) {
-    add('no-apply', { hatch: 'no-apply', words: 'No-apply strip' });
-  }
-  for (const edge of visit?.rinseEdges ?? []) {
-    const id = edgePatternOf(edge);
-    add(`edge-${id}`, { edge: id, words: EDGE_WORDS[id] });
-  }
-  for (const mark of yard.marks) add(`mark-${mark.kind}`, { mark: mark.kind, words: MARK_WORDS[mark.kind] });
-  if (yard.parcel) add('parcel', { parcel: true, words: 'Property line' });
-  return entries;
-}
-
-function drawLegend(room: Room, entries: readonly Entry[], columns: number): Drawn[] {
-  const drawn: Drawn[] = [drawText(room.x + INSET, room.y + 4.8, 2.9, 'On this map', { bold: true })];
-  const lines = Math.ceil(entries.length / columns);
-  const pitch = Math.min(4.8, (room.height - 7) / Math.max(1, lines));
-  const width = (room.width - INSET) / columns;
-  entries.forEach((entry, i) => {
-    const x = room.x + INSET + Math.floor(i / lines) * width;
-    const y = room.y + 6.6 + (i % lines) * pitch;
-    const h = pitch - 1;
-    if ('hatch' in entry) drawn.push(drawRect(x, y, 8, h, 0.25, entry.hatch));
-    else if ('mark' in entry) drawn.push({ type: 'mark', kind: entry.mark, x: x + 4, y: y + h / 2 });
-    else {
-      const isParcel = 'parcel' in entry;
-      const pattern = isParcel ? PARCEL_LINE : EDGE_PATTERNS[entry.edge];
-      const k = (25.4 / 96) * 0.6;
-      const dash = pattern.dash.map((n) => n * k);
-      const ends = [
-        [x, y + h / 2],
-        [x + 8, y + h / 2],
-      ] as const;
-      drawn.push(drawLine(ends, pattern.width * k, isParcel ? 'parcel' : `edge-${entry.edge}`, dash));
-    }
-    drawn.push(drawText(x + 9.6, y + h / 2 + 0.9, 2.5, fitText(entry.words, width - 10, 2.5)));
-  });
-  return drawn;
-}
-
 function drawKey(room: Room, { yard, derived }: MapInput): Drawn[] {
   const drawn: Drawn[] = [drawText(room.x + INSET, room.y + 4.8, 2.9, 'Zones, net area', { bold: true })];
   const keys = zoneKeys(yard);
@@ -265,5 +190,44 @@ function drawKey(room: Room, { yard, derived }: MapInput): Drawn[] {
     const at = room.x + INSET + (columns - 1) * width + 5;
     drawn.push(drawText(at, room.y + 9.4 + (perColumn - 1) * pitch, 2.3, words, { light: true }));
   }
+  return drawn;
+}
+
+/** Zones in walking order with their passes and the time they take. */
+function drawWalkKey(room: Room, { dose, coat, seconds }: PrintedWalk, yard: Yard): Drawn[] {
+  const drawn: Drawn[] = [drawText(room.x + INSET, room.y + 4.8, 2.9, 'Zones in order', { bold: true })];
+  const names = new Map(yard.zones.map((zone) => [zone.id, zoneName(zone)]));
+  const keys = zoneKeys(yard);
+  const rows = dose.walks
+    .map((walk, i) => ({ walk, number: i + 1, time: seconds[i] ?? null }))
+    .filter(({ walk }) => walk.coat === coat);
+  const pitch = Math.max(2.9, Math.min(4.4, (room.height - 8) / Math.max(1, rows.length)));
+  const fits = Math.floor((room.height - 8) / pitch);
+  const size = pitch < 3.6 ? 2.3 : 2.6;
+  rows.slice(0, rows.length > fits ? fits - 1 : fits).forEach(({ walk, number, time }, i) => {
+    const y = room.y + 9.6 + i * pitch;
+    const count = walk.passes > 0 ? `${walk.passes} pass${walk.passes === 1 ? '' : 'es'}` : 'laps';
+    const figures = time === null ? count : `${count}, ${formatClock(time)}`;
+    const name = `${keys.get(walk.zoneId) ?? ''}  ${names.get(walk.zoneId) ?? ''}`;
+    const x = room.x + INSET + 2;
+    drawn.push({
+      type: 'badge',
+      shape: 'disc',
+      x,
+      y: y - 0.9,
+      halfW: 1.5,
+      halfH: 1.5,
+      sizeMm: 2.1,
+      text: String(number),
+    });
+    drawn.push(drawText(x + 2.6, y, size, fitText(name, room.width - 11 - textWidthMm(figures, size), size)));
+    drawn.push(drawText(room.x + room.width - 2, y, size, figures, { anchor: 'end' }));
+  });
+  if (rows.length > fits)
+    drawn.push(
+      drawText(room.x + INSET, room.y + 9.6 + (fits - 1) * pitch, 2.3, 'and more: see the table of passes', {
+        light: true,
+      }),
+    );
   return drawn;
 }

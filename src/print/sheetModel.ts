@@ -1,8 +1,11 @@
+import type { VisitCoverage } from '../cover/passTypes';
 import { dateOfVisit } from '../plan/heldWith';
 import type { Derived } from '../session/types';
 import { formatDay } from '../units/formatDay';
 import type { Yard } from '../yard/types';
-import { groundBounds, type MapInput, mapPage, ratioOn } from './mapPage';
+import { doseWalks, pagesOf } from './doseWalks';
+import { groundBounds, type MapInput, type PrintedWalk, ratioOn } from './mapFrame';
+import { mapPage } from './mapPage';
 import { countPoorBreaks, paginate } from './paginate';
 import { paperOf } from './paper';
 import {
@@ -34,6 +37,7 @@ export function defaultSheetOptions(drawnOn: string, paper: SheetOptions['paper'
 /**
  * The sheet as plain data: zone map and work sheet of a visit, or zone map and areas of the yard alone.
  * @param visitId null, or an id that the yard does not have: the sheet without a visit
+ * @param coverage the walks of that visit; null: not laid out, so no map and table of passes
  * @returns pages in printing order; none when no part has anything to show
  */
 export function sheetModel(
@@ -41,14 +45,19 @@ export function sheetModel(
   derived: Derived,
   visitId: string | null,
   options: SheetOptions,
+  coverage: VisitCoverage | null = null,
 ): SheetModel {
   const visit = visitId === null ? null : derived.visit(visitId);
   const input: MapInput = { yard, derived, visit, options };
   const paper = choosePaper(input);
   const season = derived.season().issues.filter(({ place }) => place.visitId === visitId);
   const visits = yard.visits.flatMap(({ id }) => derived.visit(id)?.figures ?? []);
+  const walks =
+    visit && coverage?.visitId === visitId && options.parts.includes('passes')
+      ? doseWalks(derived, visit, coverage, options.doseId ?? null)
+      : [];
   const blocks = visit
-    ? visitBlocks(yard, visit, options.parts, season, visits)
+    ? visitBlocks(yard, visit, options.parts, season, visits, walks)
     : options.parts.includes('zones')
       ? yardBlocks(yard, derived)
       : [];
@@ -56,12 +65,22 @@ export function sheetModel(
   const visitName = visit ? visit.figures.visit.name : null;
   const visitDay = visit && dateOfVisit(visit.figures.visit);
   const visitDate = visitDay && formatDay(visitDay, true);
-  const hasMap = options.parts.includes('map') && groundBounds(yard, derived) !== null;
-  const count = tables.length + (hasMap ? 1 : 0);
-  const rows: [string, string][] = [['Yard', yard.name]];
-  if (visitName !== null) rows.push(['Visit', visitName], ['On', visitDate ?? 'no date set']);
-  rows.push(['Drawn', formatDay(options.drawnOn, true)], ['Areas', '± at 95 %'], ['Sheet', `1 of ${count}`]);
-  const map: MapPage | null = hasMap ? mapPage(input, paper, rows) : null;
+  const hasGround = groundBounds(yard, derived) !== null;
+  // one map of the zones, then one of each walk: a helper takes the one of the product in hand
+  const drawn: (PrintedWalk | null)[] = hasGround
+    ? [...(options.parts.includes('map') ? [null] : []), ...walks.flatMap(pagesOf)]
+    : [];
+  const count = tables.length + drawn.length;
+  const maps = drawn.flatMap((walk, i): MapPage | [] => {
+    const rows: [string, string][] = [['Yard', yard.name]];
+    if (walk) rows.push(['Passes', walk.name]);
+    if (walk?.coats === 2) rows.push(['Coat', `${walk.coat} of 2`]);
+    if (visitName !== null) rows.push(['Visit', visitName], ['On', visitDate ?? 'no date set']);
+    rows.push(['Drawn', formatDay(options.drawnOn, true)]);
+    if (!walk) rows.push(['Areas', '± at 95 %']);
+    rows.push(['Sheet', `${i + 1} of ${count}`]);
+    return mapPage({ ...input, walk }, paper, rows) ?? [];
+  });
   return {
     paper,
     baseMm,
@@ -70,7 +89,7 @@ export function sheetModel(
     visitDate,
     drawnOn: options.drawnOn,
     hasAreas: true,
-    pages: map ? [map, ...tables] : tables,
+    pages: [...maps, ...tables],
   };
 }
 
@@ -96,6 +115,6 @@ function choosePaper(input: MapInput): Paper {
   const lying = paperOf(paper, true);
   if (orientation !== 'auto') return orientation === 'landscape' ? lying : standing;
   const bounds = groundBounds(input.yard, input.derived);
-  if (!parts.includes('map') || !bounds) return standing;
+  if (!(parts.includes('map') || parts.includes('passes')) || !bounds) return standing;
   return ratioOn(lying, bounds, input).ratio < ratioOn(standing, bounds, input).ratio ? lying : standing;
 }

@@ -1,7 +1,18 @@
 import type { HatchId } from '../draft/hatches';
+import type { VesselHatchId } from '../draft/vesselHatches';
+import type { WalkSymbolId } from '../draft/walkLines';
 import type { MarkKind } from '../yard/types';
 
-export const SHEET_PARTS = ['map', 'zones', 'products', 'order', 'rinse', 'cautions', 'record'] as const;
+export const SHEET_PARTS = [
+  'map',
+  'zones',
+  'products',
+  'order',
+  'passes',
+  'rinse',
+  'cautions',
+  'record',
+] as const;
 export type SheetPart = (typeof SHEET_PARTS)[number];
 
 export interface SheetOptions {
@@ -11,6 +22,8 @@ export interface SheetOptions {
   readonly scale: 'auto' | number;
   readonly parts: readonly SheetPart[];
   readonly bigType: boolean;
+  /** dose of the visit whose passes are drawn and listed; null or absent: all of them, one map each. */
+  readonly doseId?: string | null;
   /** the day the sheet is drawn, YYYY-MM-DD. */
   readonly drawnOn: string;
 }
@@ -29,7 +42,7 @@ export type Drawn =
   | {
       readonly type: 'area';
       readonly d: string;
-      readonly hatch: HatchId | null;
+      readonly hatch: HatchId | VesselHatchId | null;
       readonly strokeMm: number;
       readonly paper: boolean;
     }
@@ -39,6 +52,8 @@ export type Drawn =
       readonly widthMm: number;
       readonly dashMm: readonly number[];
       readonly role: string;
+      /** dots of a dotted line are round. */
+      readonly isRound?: boolean;
     }
   | {
       readonly type: 'text';
@@ -53,7 +68,8 @@ export type Drawn =
     }
   | {
       readonly type: 'badge';
-      readonly shape: 'round' | 'square';
+      /** `round`: a zone; `square`: an edge; `disc`: a zone's place in the walk; `tag`: a level on the way; `out`: a vessel runs out. */
+      readonly shape: 'round' | 'square' | 'disc' | 'tag' | 'out';
       readonly x: number;
       readonly y: number;
       readonly halfW: number;
@@ -61,7 +77,22 @@ export type Drawn =
       readonly sizeMm: number;
       readonly text: string;
     }
-  | { readonly type: 'mark'; readonly kind: MarkKind; readonly x: number; readonly y: number };
+  | {
+      readonly type: 'mark';
+      readonly kind: MarkKind;
+      readonly x: number;
+      readonly y: number;
+      /** of the usual size; 1 where absent. */
+      readonly scale?: number;
+    }
+  /** where a walk begins or ends. */
+  | {
+      readonly type: 'sign';
+      readonly sign: WalkSymbolId;
+      readonly x: number;
+      readonly y: number;
+      readonly scale?: number;
+    };
 
 export interface MapPage {
   readonly type: 'map';

@@ -20,6 +20,8 @@ import { workOrder } from '../words/workOrder';
 import { groundName, ROUNDED_APART, UNPLACED_WORDS, zoneKeys, zoneName, zoneWords } from '../words/zoneWords';
 import type { Issue, UnitSystem, Yard } from '../yard/types';
 import { doneBlocks } from './doneBlocks';
+import type { DoseWalk } from './doseWalks';
+import { passBlocks } from './passBlocks';
 import { rinseBlocks } from './rinseBlocks';
 import type { Block, Column, SheetPart } from './types';
 
@@ -47,6 +49,7 @@ export function table(
  * @param parts which to make; the map is none of them
  * @param season what the year and the rules of the place say against the visit
  * @param visits figures of all visits of the yard: those before this one draw on the shelf first
+ * @param walks how its doses are walked; empty: not laid out
  */
 export function visitBlocks(
   yard: Yard,
@@ -54,6 +57,7 @@ export function visitBlocks(
   parts: readonly SheetPart[],
   season: readonly Issue[],
   visits: readonly VisitFigures[],
+  walks: readonly DoseWalk[] = [],
 ): Block[] {
   const blocks: Block[] = [];
   if (parts.includes('cautions')) blocks.push(...cautionBlocks(visit, season));
@@ -67,6 +71,7 @@ export function visitBlocks(
       ),
     );
   if (parts.includes('zones')) blocks.push(...zoneBlocks(yard, visit));
+  if (parts.includes('passes')) blocks.push(...passBlocks(yard, walks));
   if (parts.includes('rinse')) blocks.push(...rinseBlocks(yard, visit));
   if (parts.includes('record')) blocks.push(...recordBlocks(visit));
   return blocks;

@@ -35,3 +35,13 @@ export function headingWords(headingDeg: number): string {
   const wind = Math.round(degrees / 22.5) % 8;
   return `${degrees}° (${WINDS[wind]}–${WINDS[wind + 8]})`;
 }
+
+/** The same in few words, for the legend of a small map. */
+export const WALK_KEY_WORDS: Readonly<Record<LegKind | 'cross' | 'hose', string>> = {
+  pass: 'Straight pass',
+  cross: 'Second coat',
+  lap: 'Lap',
+  turn: 'Turn',
+  carry: 'Way, shut off',
+  hose: 'Hose reach',
+};

@@ -4,6 +4,7 @@ import type { Leg } from '../../cover/passTypes';
 import { WALK_SYMBOLS } from '../../draft/walkLines';
 import type { XY } from '../../measure/types';
 import type { WalkGround } from './ground';
+import { legAt } from './legAt';
 import { drawnSymbol } from './symbols';
 
 /** Weight of what is done, px. */
@@ -99,15 +100,4 @@ export class WalkerLayer {
     this.symbol.style.setProperty('transform', `rotate(${headingDeg.toFixed(1)}deg)`);
     if (!this.map.hasLayer(this.group)) this.group.addTo(this.map);
   }
-}
-
-/** The leg that is walked after so many metres. @param starts m at the start of each leg, and at the end of the last */
-export function legAt(starts: readonly number[], walkedM: number): number {
-  let [low, high] = [0, Math.max(0, starts.length - 2)];
-  while (low < high) {
-    const middle = (low + high + 1) >> 1;
-    if ((starts[middle] ?? 0) <= walkedM) low = middle;
-    else high = middle - 1;
-  }
-  return low;
 }

@@ -1,7 +1,9 @@
 import { css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
+import type { VisitCoverage } from '../../cover/passTypes';
 import { roundRatios, scaleWords } from '../../print/paper';
 import { SHEET_PARTS, type SheetModel, type SheetOptions, type SheetPart } from '../../print/types';
+import { dosedName } from '../../words/productWords';
 import { visitChoices } from '../../words/visitWords';
 import { AppPart, fieldValue, isTicked } from '../parts/app-part';
 import { selectField } from '../parts/select-field';
@@ -13,6 +15,7 @@ const PART_WORDS: Readonly<Record<SheetPart, string>> = {
   zones: 'Table of zones',
   products: 'Products and amounts',
   order: 'Order of work',
+  passes: 'Passes and run-out marks',
   rinse: 'Edges to rinse',
   cautions: 'Cautions',
   record: 'Boxes to tick, room to write',
@@ -21,8 +24,10 @@ const PAPER_WORDS = { letter: 'Letter', a4: 'A4' } as const;
 const ORIENTATION_WORDS = { auto: 'As fits best', portrait: 'Upright', landscape: 'Lying' } as const;
 /** value of the choice that leaves the visit off. */
 const NO_VISIT = '';
+/** value of the choice that draws the passes of every dose. */
+const ALL_DOSES = '';
 
-type Choices = Omit<SheetOptions, 'drawnOn' | 'paper'> & { paper: SheetOptions['paper'] | null };
+type Choices = Omit<SheetOptions, 'drawnOn' | 'paper' | 'doseId'> & { paper: SheetOptions['paper'] | null };
 
 /** How the sheet was last set up; of this session of the screen, not of the document. */
 let lastChoices: Choices = {
@@ -62,6 +67,8 @@ export class SheetPanel extends AppPart {
 
   @state() private choices: Choices = lastChoices;
   @state() private withVisit = true;
+  /** dose whose passes are on the sheet; null: all of the visit's. */
+  @state() private doseId: string | null = null;
   @state() private model: SheetModel | null = null;
   @state() private fault = '';
 
@@ -76,11 +83,25 @@ export class SheetPanel extends AppPart {
 
   private get options(): SheetOptions {
     const paper = this.choices.paper ?? (this.app.units === 'us' ? 'letter' : 'a4');
-    return { ...this.choices, paper, drawnOn: this.app.today() };
+    return { ...this.choices, paper, doseId: this.shownDoseId, drawnOn: this.app.today() };
   }
 
   private get visitId(): string | null {
     return this.withVisit ? this.app.view.visitId : null;
+  }
+
+  /** The dose chosen, where the visit on the sheet has it. */
+  private get shownDoseId(): string | null {
+    const doses = this.visitId === null ? [] : (this.app.visit?.figures.doses ?? []);
+    return doses.some(({ dose }) => dose.id === this.doseId) ? this.doseId : null;
+  }
+
+  /** The walks of the visit on the sheet, as far as they are laid out; those from before meanwhile. */
+  private get coverage(): VisitCoverage | null {
+    const { coverage } = this.app;
+    if (this.visitId === null || !this.choices.parts.includes('passes')) return null;
+    if (coverage.state === 'ready') return coverage.coverage;
+    return coverage.state === 'working' ? coverage.before : null;
   }
 
   protected override updated(_changed: PropertyValues): void {
@@ -90,8 +111,8 @@ export class SheetPanel extends AppPart {
   /** Draws the sheet again when something it is made of has changed. */
   private async draw(): Promise<void> {
     const { derived } = this.app.session;
-    const { visitId, choices } = this;
-    const from = [derived, visitId, choices];
+    const { visitId, choices, coverage, options } = this;
+    const from = [derived, visitId, choices, coverage, options.doseId];
     if (from.every((item, i) => item === this.made[i])) return;
     this.made = from;
     try {
@@ -101,7 +122,7 @@ export class SheetPanel extends AppPart {
         import('../../print/workSheet'),
       ]);
       if (this.made !== from || !this.isConnected) return;
-      const model = sheetModel(derived.yard, derived, visitId, this.options);
+      const model = sheetModel(derived.yard, derived, visitId, options, coverage);
       // the pages wait unseen, so that the browser's own print command prints them too
       stagePages(() => mountSheet(model, document.body));
       this.model = model;
@@ -121,6 +142,7 @@ export class SheetPanel extends AppPart {
       ${this.renderChoices(options)}
       <button class="primary print" ?disabled=${!model || model.pages.length === 0} @click=${() => window.print()}>Print</button>
       ${this.fault ? html`<p class="note error">${this.fault}</p>` : nothing}
+      ${this.renderWait()}
       ${
         model
           ? html`
@@ -133,6 +155,30 @@ export class SheetPanel extends AppPart {
       }
       ${app.yard.zones.length === 0 ? html`<p class="note">Nothing is drawn yet: the map stays empty until there are zones.</p>` : nothing}
     `;
+  }
+
+  /** That the passes are still to come, or will not. */
+  private renderWait() {
+    const { coverage } = this.app;
+    if (this.visitId === null || !this.choices.parts.includes('passes')) return nothing;
+    if (coverage.state === 'working')
+      return html`<p class="note" role="status">The passes are being laid out; they come onto the sheet when they are done.</p>`;
+    if (coverage.state === 'failed')
+      return html`<p class="note error">The passes could not be laid out, so they are not on the sheet: ${coverage.message}</p>`;
+    return nothing;
+  }
+
+  /** Which product's passes: a helper takes the map of the product in hand. */
+  private renderDoses() {
+    const doses = this.visitId === null ? [] : (this.app.visit?.figures.doses ?? []);
+    if (doses.length < 2 || !this.choices.parts.includes('passes')) return nothing;
+    const chosen = this.shownDoseId;
+    return html`<label class="whole">Passes of<select @change=${(event: Event) => {
+      this.doseId = fieldValue(event) || null;
+    }}>
+      <option value=${ALL_DOSES} .selected=${chosen === null}>every product, a map for each</option>
+      ${doses.map(({ dose, product }) => html`<option value=${dose.id} .selected=${dose.id === chosen}>${dosedName(product)}</option>`)}
+    </select></label>`;
   }
 
   private renderChoices(options: SheetOptions) {
@@ -149,6 +195,7 @@ export class SheetPanel extends AppPart {
           <option value="auto" .selected=${options.scale === 'auto'}>Largest round scale that fits</option>
           ${roundRatios(app.units).map((ratio) => html`<option value=${ratio} .selected=${ratio === options.scale}>${scaleWords(ratio, app.units)}</option>`)}
         </select></label>
+        ${this.renderDoses()}
       </div>
       <fieldset><legend>Parts</legend><div class="parts">
         ${SHEET_PARTS.map(

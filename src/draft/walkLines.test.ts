@@ -1,0 +1,26 @@
+import { describe, expect, it } from 'vitest';
+import { EDGE_PATTERN_IDS, EDGE_PATTERNS } from './hatches';
+import { PARCEL_LINE } from './parcelLine';
+import { WALK_LINE_IDS, WALK_LINES, walkLineOf } from './walkLines';
+
+describe('lines of a walk', () => {
+  it('tell apart by dash, or by half the weight where both are whole', () => {
+    const looks = WALK_LINE_IDS.map((id) => WALK_LINES[id]);
+    for (const a of looks) {
+      for (const b of looks) {
+        if (a.id === b.id || a.dash.join() !== b.dash.join()) continue;
+        const [thin, thick] = [Math.min(a.width, b.width), Math.max(a.width, b.width)];
+        expect(thick / thin, `${a.id} ${b.id}`).toBeGreaterThan(1.7);
+      }
+    }
+  });
+  it('share no dash with edges to clean and the property line', () => {
+    const others = [...EDGE_PATTERN_IDS.map((id) => EDGE_PATTERNS[id].dash.join()), PARCEL_LINE.dash.join()];
+    for (const id of WALK_LINE_IDS) expect(others).not.toContain(WALK_LINES[id].dash.join());
+  });
+  it('draw passes of the second coat otherwise than those they cross', () => {
+    expect(walkLineOf({ kind: 'pass', coat: 1 })).toBe('pass');
+    expect(walkLineOf({ kind: 'pass', coat: 2 })).toBe('cross');
+    expect(walkLineOf({ kind: 'lap', coat: 2 })).toBe('lap');
+  });
+});

@@ -1,0 +1,68 @@
+import { type WalkTimeline, walkTimeline } from '../cover/marks/walkTimeline';
+import type { DoseCoverage, VisitCoverage } from '../cover/passTypes';
+import { equipmentOfDose } from '../pace/equipmentOfDose';
+import { paceOfDose } from '../pace/paceOfDose';
+import type { DosePace } from '../pace/types';
+import type { DoseFigures } from '../plan/types';
+import type { Derived, DerivedVisit } from '../session/types';
+import { dosedName } from '../words/productWords';
+import type { Equipment } from '../yard/types';
+import type { PrintedWalk } from './mapFrame';
+
+/** A dose with its walk, as maps and tables of the sheet need it. */
+export interface DoseWalk extends Omit<PrintedWalk, 'coat'> {
+  readonly figures: DoseFigures;
+  readonly equipment: Equipment;
+  readonly pace: DosePace;
+  readonly timeline: WalkTimeline;
+}
+
+/**
+ * The doses of a visit that are walked, in its order; those without a single leg are left out.
+ * @param doseId one of them alone; null: all
+ */
+export function doseWalks(
+  { yard, measured }: Derived,
+  visit: DerivedVisit,
+  coverage: VisitCoverage,
+  doseId: string | null,
+): readonly DoseWalk[] {
+  return visit.figures.doses.flatMap((figures): DoseWalk | [] => {
+    const dose = coverage.doses.find((each) => each.doseId === figures.dose.id);
+    if (!dose || dose.legs.length === 0 || (doseId !== null && dose.doseId !== doseId)) return [];
+    const { equipment, isAssumed } = equipmentOfDose(yard, figures.dose, figures.product);
+    const pace = paceOfDose(figures, equipment, yard.settings, isAssumed);
+    const timeline = walkTimeline(dose, figures.zones, pace);
+    const { lengthM } = yard.settings.hose;
+    const bibs = dose.hose && lengthM !== null ? yard.marks.filter(({ kind }) => kind === 'hose-bib') : [];
+    return {
+      dose,
+      coats: dose.legs.some(({ coat }) => coat === 2) ? 2 : 1,
+      swathM: equipment.swathM,
+      seconds: secondsOfWalks(dose, timeline),
+      way: { product: figures.product, applicator: equipment.applicator, coats: figures.dose.passes.coats },
+      name: dosedName(figures.product),
+      hose: bibs.map(({ position }) => ({ at: measured.plane.toPlane(position), lengthM: lengthM ?? 0 })),
+      figures,
+      equipment,
+      pace,
+      timeline,
+    };
+  });
+}
+
+/** One page a coat: two coats drawn on each other cannot be read. */
+export function pagesOf(walk: DoseWalk): readonly PrintedWalk[] {
+  return walk.coats === 2 ? [1, 2].map((coat) => ({ ...walk, coat: coat as 1 | 2 })) : [{ ...walk, coat: 1 }];
+}
+
+/** Time on each zone and coat, turns and refills in it, without the ways between zones, s. */
+function secondsOfWalks({ walks, legs }: DoseCoverage, { spans }: WalkTimeline): readonly number[] {
+  const seconds = walks.map(() => 0);
+  for (const { legIndex, fromS, toS } of spans) {
+    const leg = legs[legIndex];
+    const index = walks.findIndex(({ zoneId, coat }) => zoneId === leg?.zoneId && coat === leg.coat);
+    if (index >= 0) seconds[index] = (seconds[index] ?? 0) + toS - fromS;
+  }
+  return seconds;
+}

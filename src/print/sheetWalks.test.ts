@@ -1,0 +1,119 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import type { VisitCoverage } from '../cover/passTypes';
+import { testWalk } from '../cover/testWalk';
+import { deriveYard } from '../session/derive';
+import '../session/deriveVisit';
+import { yardFromGeoJson } from '../yard/codec';
+import { defaultSheetOptions, sheetModel } from './sheetModel';
+import type { Block, MapPage, SheetOptions } from './types';
+
+const file = readFileSync(new URL('../../sample-geojson/corner-lot.geojson', import.meta.url), 'utf8');
+const { yard } = yardFromGeoJson(JSON.parse(file));
+if (!yard) throw new Error('the sample cannot be read');
+const derived = deriveYard(yard);
+const visitId = yard.visits[0]?.id ?? '';
+const visit = derived.visit(visitId);
+if (!visit) throw new Error('the sample has no visit');
+
+const SWATH_M = 2;
+/** Each dose of the visit walked from three bottles. */
+function coverageOf(coats: 1 | 2): VisitCoverage {
+  return {
+    visitId,
+    doses: (visit?.figures.doses ?? []).map(({ dose, zones }) => {
+      const grounds = zones.map(({ zoneId }) => ({
+        zoneId,
+        parts: visit?.treated.get(zoneId)?.planeParts ?? [],
+      }));
+      return { ...testWalk(grounds, SWATH_M, 3, coats), doseId: dose.id };
+    }),
+  };
+}
+const coverage = coverageOf(1);
+const modelOf = (options: Partial<SheetOptions> = {}, given: VisitCoverage | null = coverage) =>
+  sheetModel(yard, derived, visitId, { ...defaultSheetOptions('2027-05-01'), ...options }, given);
+const mapsOf = (model: ReturnType<typeof modelOf>) =>
+  model.pages.filter((page): page is MapPage => page.type === 'map');
+const blocksOf = (model: ReturnType<typeof modelOf>) =>
+  model.pages.flatMap((page): readonly Block[] => (page.type === 'tables' ? page.blocks : []));
+
+describe('walks on the sheet', () => {
+  it('give each product a map of its own after that of the zones', () => {
+    const maps = mapsOf(modelOf());
+    expect(maps.length).toBe(1 + coverage.doses.length);
+    expect(maps[0]?.title).toMatch(/^Zone map/);
+    visit.figures.doses.forEach(({ product }, i) => {
+      expect(maps[i + 1]?.title).toContain(product.name);
+    });
+    const words = JSON.stringify(maps.map(({ margin }) => margin));
+    for (let i = 1; i <= maps.length; i++) expect(words).toContain(`"${i} of ${modelOf().pages.length}"`);
+  });
+  it('draw one dose alone where it is chosen', () => {
+    const doseId = visit.figures.doses[1]?.dose.id ?? '';
+    const model = modelOf({ doseId });
+    expect(mapsOf(model).length).toBe(2);
+    const captions = blocksOf(model).flatMap((block) => (block.type === 'table' ? block.caption : []));
+    expect(new Set(captions.filter((text) => text.startsWith('Run-out marks'))).size).toBe(1);
+  });
+  it('part the two coats, which cannot be read on each other', () => {
+    const model = modelOf({}, coverageOf(2));
+    expect(mapsOf(model).length).toBe(1 + 2 * coverage.doses.length);
+    const roles = (page: MapPage | undefined) =>
+      page?.ground.flatMap((one) => (one.type === 'line' ? one.role : [])) ?? [];
+    expect(roles(mapsOf(model)[1])).toContain('walk-pass');
+    expect(roles(mapsOf(model)[1])).not.toContain('walk-cross');
+    expect(roles(mapsOf(model)[2])).toContain('walk-cross');
+    expect(roles(mapsOf(model)[2])).not.toContain('walk-pass');
+  });
+  it('stand at the scale of the page: level passes lie a swath apart', () => {
+    const page = mapsOf(modelOf())[1];
+    const passes = page?.ground.find((one) => one.type === 'line' && one.role === 'walk-pass');
+    if (!page || passes?.type !== 'line') throw new Error('no passes are drawn');
+    const ys = [...passes.d.matchAll(/M[-\d.]+ ([-\d.]+)L/g)].map((match) => Number(match[1]));
+    const gaps = ys.slice(1).map((y, i) => Math.abs(y - (ys[i] ?? 0)));
+    const swathMm = (SWATH_M * 1000) / page.ratio;
+    expect(gaps.filter((gap) => Math.abs(gap - swathMm) < 0.01).length).toBeGreaterThan(gaps.length / 2);
+  });
+  it('list every mark once, with a box to tick and room for what was really left', () => {
+    const model = modelOf({ doseId: coverage.doses[0]?.doseId ?? null });
+    const rows = blocksOf(model).flatMap((block) =>
+      block.type === 'table' && block.caption.startsWith('Run-out marks') ? block.rows : [],
+    );
+    const marks = coverage.doses[0]?.marks ?? [];
+    expect(marks.length).toBe(12);
+    expect(rows.filter(([, sign]) => sign !== '').length).toBe(marks.length);
+    for (const [box, , where, level, real] of rows) {
+      expect([box, real]).toEqual(['☐', '']);
+      expect(where).not.toBe('');
+      expect(level).not.toBe('');
+    }
+    expect(rows.map(([, sign]) => sign)).toContain('2 out');
+  });
+  it('put every run-out on its map, clear of edges and of each other', () => {
+    for (const page of mapsOf(modelOf()).slice(1)) {
+      const badges = page.ground.flatMap((one) => (one.type === 'badge' ? [one] : []));
+      expect(badges.filter(({ shape }) => shape === 'out').map(({ text }) => text)).toEqual([
+        '1 out',
+        '2 out',
+        '3 out',
+      ]);
+      const inMap = badges.filter(({ shape }) => shape !== 'round');
+      inMap.forEach((a, i) => {
+        for (const b of inMap.slice(i + 1)) {
+          const meets =
+            Math.abs(a.x - b.x) < a.halfW + b.halfW - 0.01 && Math.abs(a.y - b.y) < a.halfH + b.halfH - 0.01;
+          expect(meets, `${a.text} on ${b.text}`).toBe(false);
+        }
+      });
+    }
+  });
+  it('stay off a sheet that does not ask for them, or where none are laid out', () => {
+    const parts = defaultSheetOptions('2027-05-01').parts.filter((part) => part !== 'passes');
+    const plain = JSON.stringify(modelOf({}, null));
+    expect(JSON.stringify(modelOf({ parts }))).toBe(plain);
+    expect(mapsOf(modelOf({}, null)).length).toBe(1);
+    expect(plain).not.toContain('Run-out marks');
+    expect(mapsOf(modelOf({}, { ...coverage, visitId: 'another' })).length).toBe(1);
+  });
+});
