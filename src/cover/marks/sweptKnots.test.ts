@@ -69,6 +69,17 @@ describe('ground that swaths reach first', () => {
     expect(Math.abs(at(15.9) - 12)).toBeLessThan(0.3);
   });
 
+  it('parts far from each other are one zone, each square metre as good as the other', () => {
+    const far = sweepBox({ ...BOX, x0: 5000, widthM: 4, lengthM: 10 });
+    const parts = [...LAWN, [boxRing(5000, -4, 5004, 6)]];
+    const areas = areasOf(sweptKnots([...sweepBox(BOX), ...far], [{ zoneId: 'lawn', parts }], 2));
+    expect(areas.length).toBe(7);
+    areas.forEach((areaM2, i) => {
+      expect(Math.abs(areaM2 - (i < 5 ? 40 : 20))).toBeLessThan(0.2);
+    });
+    expect(sweptKnots(far, [{ zoneId: 'lawn', parts: [] }], 2)).toEqual(far);
+  });
+
   it('a closed lap turns round at its corners and where it begins', () => {
     const line: XY[] = [
       [4, -3],

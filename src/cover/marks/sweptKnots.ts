@@ -1,4 +1,5 @@
 import { planeAreaOf } from '../../measure/clip';
+import { boxOf } from '../../measure/planeBox';
 import type { PlaneRings, XY } from '../../measure/types';
 import type { Leg, LegKnot } from '../passTypes';
 import { createGroundPoints, type GroundPoints } from './groundPoints';
@@ -6,6 +7,8 @@ import { createGroundPoints, type GroundPoints } from './groundPoints';
 /** Points across a swath, and the most points of one zone. */
 const ACROSS = 16;
 const MOST_POINTS = 300_000;
+/** Cells of the rows of one part, most of them no ground where it is long and thin. */
+const MOST_CELLS = 4_000_000;
 /** Knots for each swath of way. */
 const KNOTS_A_SWATH = 2;
 
@@ -32,16 +35,22 @@ export function sweptKnots(
   const made = [...legs];
   for (const { zoneId, parts } of zones) {
     const areaM2 = planeAreaOf(parts);
-    const apartM = Math.max(widthM / ACROSS, Math.sqrt(areaM2 / MOST_POINTS));
+    const apartM = Math.max(
+      widthM / ACROSS,
+      Math.sqrt(areaM2 / MOST_POINTS),
+      ...parts.map((part) => diagonalOf(part) / Math.sqrt(MOST_CELLS)),
+    );
     for (const coat of [1, 2] as const) {
       const own = legs.flatMap((leg, i) =>
         leg.zoneId === zoneId && leg.coat === coat && leg.knots.length > 0 && leg.lengthM > 0 ? i : [],
       );
       if (own.length === 0) continue;
-      const points = createGroundPoints(parts, apartM);
-      const whole = points.left();
+      // parts may lie far from each other: each has rows of its own
+      const points = parts.map((part) => createGroundPoints([part], apartM));
+      const left = () => points.reduce((sum, each) => sum + each.left(), 0);
+      const whole = left();
       const bins = own.map((i) => takenAlong(legs[i] as Leg, points, widthM));
-      const reached = whole - points.left();
+      const reached = whole - left();
       // ground too small for points keeps its knots
       if (reached === 0) continue;
       own.forEach((i, k) => {
@@ -54,7 +63,7 @@ export function sweptKnots(
 }
 
 /** Points that a leg takes, counted in equal parts of its length. */
-function takenAlong({ line, lengthM }: Leg, points: GroundPoints, widthM: number): Float64Array {
+function takenAlong({ line, lengthM }: Leg, points: readonly GroundPoints[], widthM: number): Float64Array {
   const bins = new Float64Array(Math.max(1, Math.ceil((lengthM * KNOTS_A_SWATH) / widthM)));
   const count = (atM: number, taken: number) => {
     const bin = Math.min(bins.length - 1, Math.max(0, Math.floor((atM / lengthM) * bins.length)));
@@ -65,10 +74,11 @@ function takenAlong({ line, lengthM }: Leg, points: GroundPoints, widthM: number
   let fromM = 0;
   for (let i = 1; i < line.length; i += 1) {
     const [a, b] = [line[i - 1] as XY, line[i] as XY];
-    points.takeBeside(a, b, widthM / 2, (alongM) => count(fromM + alongM, 1));
+    for (const each of points) each.takeBeside(a, b, widthM / 2, (alongM) => count(fromM + alongM, 1));
     fromM += Math.hypot(b[0] - a[0], b[1] - a[1]);
     // the swath turns round at its corners, also where a closed lap begins
-    if (i < line.length - 1 || isClosed) count(fromM, points.takeRound(b, widthM / 2));
+    if (i === line.length - 1 && !isClosed) continue;
+    for (const each of points) count(fromM, each.takeRound(b, widthM / 2));
   }
   return bins;
 }
@@ -81,4 +91,9 @@ function knotsOf(bins: Float64Array, lengthM: number, pointM2: number): LegKnot[
     knots.push({ atM: (lengthM * (i + 1)) / bins.length, areaM2 });
   });
   return knots;
+}
+
+function diagonalOf(part: PlaneRings): number {
+  const { minX, minY, maxX, maxY } = boxOf([part]);
+  return part.length === 0 ? 0 : Math.hypot(maxX - minX, maxY - minY);
 }
