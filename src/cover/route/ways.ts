@@ -1,8 +1,9 @@
+import Flatbush from 'flatbush';
 import FlatQueue from 'flatqueue';
 import { isInsideParts } from '../../measure/isInsideParts';
 import { signedArea } from '../../measure/signedArea';
 import type { PlaneRings, XY } from '../../measure/types';
-import { outlineOf } from '../outline';
+import { type Outline, outlineOf } from '../outline';
 import { distanceToSegment, type Segment, sidesOf } from '../segments';
 import { isWellInside, metresInside } from './metresInside';
 
@@ -33,26 +34,44 @@ export interface Ways {
   standOutside(place: XY): XY;
 }
 
-const gap = (a: XY, b: XY): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
+const gap = (a: XY, b: XY): number => Math.sqrt((a[0] - b[0]) ** 2 + (a[1] - b[1]) ** 2);
 
 /** Length of an open line, m. */
 export function lengthOfLine(line: readonly XY[]): number {
   return line.slice(1).reduce((sum, point, i) => sum + gap(line[i] as XY, point), 0);
 }
 
+/** One piece of blocked ground. */
+interface Block {
+  readonly outline: Outline;
+  /** its corners that a way may bend round, as places in the row of all. */
+  readonly bends: readonly number[];
+}
+
 /**
  * Shortest ways round blocked ground in the plane, by its visibility graph (Lozano-Pérez & Wesley 1979, doi
- * 10.1145/359156.359164), searched by A* (Hart, Nilsson & Raphael 1968) that looks along a line only when it is
- * the next best. A place inside blocked ground is joined to the nearest one on its outline.
+ * 10.1145/359156.359164), searched by A* (Hart, Nilsson & Raphael 1968, doi 10.1109/TSSC.1968.300136) that looks
+ * along a line only when it is the next best. Corners of a piece take part once it is found in the way: a way
+ * round it is no shorter than the line it blocks, so the search stays exact. A place inside blocked ground is
+ * joined to the nearest one on its outline.
  * @param blocked parts that do not overlap or touch (see `unionOf`)
  */
 export function createWays(blocked: readonly PlaneRings[]): Ways {
-  const outline = outlineOf(blocked);
   const sides = sidesOf(blocked);
-  const bends = bendsOf(blocked);
+  const bends: XY[] = [];
+  const blocks = blocked.map((part): Block => {
+    const first = bends.length;
+    bends.push(...bendsOf([part]));
+    return { outline: outlineOf([part]), bends: range(first, bends.length) };
+  });
   const courts = blocked.flatMap((rings) => rings.slice(1)).toSorted((a, b) => sizeOf(a) - sizeOf(b));
-  const seen = new Map<number, boolean>();
-  const isClear = (a: XY, b: XY): boolean => metresInside([a, b], outline, CUT_M) <= CUT_M;
+  const met = new Map<number, readonly number[]>();
+  const near = nearBlocks(blocks);
+
+  /** the pieces that a straight line goes through. */
+  const blocksOn = (a: XY, b: XY): number[] =>
+    near(a, b).filter((i) => metresInside([a, b], (blocks[i] as Block).outline, CUT_M) > CUT_M);
+  const isClear = (a: XY, b: XY): boolean => blocksOn(a, b).length === 0;
 
   /** the court that a place lies in; -1: outside of all. */
   const courtOf = (place: XY): number =>
@@ -62,55 +81,74 @@ export function createWays(blocked: readonly PlaneRings[]): Ways {
         sidesOf([[ring]]).some((side) => distanceToSegment(place, side) < CUT_M),
     );
 
-  const standOutside = (place: XY): XY => (isWellInside(place, outline) ? nearestOn(place, sides) : place);
+  const standOutside = (place: XY): XY =>
+    near(place, place).some((i) => isWellInside(place, (blocks[i] as Block).outline))
+      ? nearestOn(place, sides)
+      : place;
 
   const search = (from: XY, to: XY, toll: Toll | undefined): XY[] | null => {
-    const points: XY[] = [...bends, ...(toll?.corners ?? []), from, to];
-    const [start, goal] = [points.length - 2, points.length - 1];
-    const canSee = (i: number, j: number): boolean => {
-      const [a, b] = [points[i] as XY, points[j] as XY];
-      if (i >= bends.length || j >= bends.length) return isClear(a, b);
+    const corners = toll?.corners ?? [];
+    const places = [...bends, ...corners, from, to];
+    const [start, goal] = [places.length - 2, places.length - 1];
+    const metBetween = (i: number, j: number): readonly number[] => {
+      const [a, b] = [places[i] as XY, places[j] as XY];
+      if (i >= bends.length || j >= bends.length) return blocksOn(a, b);
       const key = i < j ? i * bends.length + j : j * bends.length + i;
-      const known = seen.get(key);
-      if (known !== undefined) return known;
-      const sees = isClear(a, b);
-      seen.set(key, sees);
-      return sees;
+      const made = met.get(key) ?? blocksOn(a, b);
+      met.set(key, made);
+      return made;
     };
-    const via = new Int32Array(points.length).fill(-1);
-    const isClosed = new Uint8Array(points.length);
+    /** places that take part. */
+    const active = [...range(bends.length, start), goal];
+    const isActive = new Uint8Array(blocks.length);
+    const via = new Int32Array(places.length).fill(-1);
+    const costs = new Float64Array(places.length);
+    const closed: number[] = [];
+    const isClosed = new Uint8Array(places.length);
     const queue = new FlatQueue<number>();
-    const steps: {
-      readonly at: number;
-      readonly by: number;
-      readonly costM: number;
-      readonly isSure: boolean;
-    }[] = [];
+    const steps: Step[] = [];
     const push = (at: number, by: number, costM: number, isSure: boolean): void => {
       steps.push({ at, by, costM, isSure });
-      queue.push(steps.length - 1, costM + gap(points[at] as XY, to));
+      queue.push(steps.length - 1, costM + gap(places[at] as XY, to));
     };
-    const spread = (by: number, costM: number): void => {
-      isClosed[by] = 1;
-      for (let at = 0; at < points.length; at += 1)
-        if (!isClosed[at]) push(at, by, costM + gap(points[by] as XY, points[at] as XY), false);
+    const tryFrom = (by: number, all: readonly number[]): void => {
+      for (const at of all) {
+        if (isClosed[at]) continue;
+        push(at, by, (costs[by] as number) + gap(places[by] as XY, places[at] as XY), false);
+      }
     };
-    spread(start, 0);
+    const close = (at: number, by: number, costM: number): void => {
+      via[at] = by;
+      costs[at] = costM;
+      isClosed[at] = 1;
+      closed.push(at);
+      tryFrom(at, active);
+    };
+    close(start, -1, 0);
     for (let next = queue.pop(); next !== undefined; next = queue.pop()) {
-      const step = steps[next];
-      if (!step || isClosed[step.at]) continue;
-      const { at, by, costM, isSure } = step;
+      const { at, by, costM, isSure } = steps[next] as Step;
+      if (isClosed[at]) continue;
       if (!isSure) {
-        if (!canSee(by, at)) continue;
-        const extra = toll?.extraM(points[by] as XY, points[at] as XY) ?? 0;
+        const inTheWay = metBetween(by, at);
+        for (const block of inTheWay) {
+          if (isActive[block]) continue;
+          isActive[block] = 1;
+          const fresh = (blocks[block] as Block).bends;
+          active.push(...fresh);
+          for (const from of closed) tryFrom(from, fresh);
+        }
+        if (inTheWay.length > 0) continue;
+        const extra = toll?.extraM(places[by] as XY, places[at] as XY) ?? 0;
         if (extra > 0) {
           push(at, by, costM + extra, true);
           continue;
         }
       }
-      via[at] = by;
-      if (at === goal) return lineBack(points, via, goal);
-      spread(at, costM);
+      if (at === goal) {
+        via[at] = by;
+        return lineBack(places, via, goal);
+      }
+      close(at, by, costM);
     }
     return null;
   };
@@ -128,6 +166,33 @@ export function createWays(blocked: readonly PlaneRings[]): Ways {
       return { line, lengthM: lengthOfLine(line) };
     },
   };
+}
+
+/** A line of the search that may be taken next. */
+interface Step {
+  readonly at: number;
+  readonly by: number;
+  /** m from the start to its end. */
+  readonly costM: number;
+  /** it was looked along, and its toll is in. */
+  readonly isSure: boolean;
+}
+
+/** The pieces whose boxes a line's box meets. */
+function nearBlocks(blocks: readonly Block[]): (a: XY, b: XY) => number[] {
+  if (blocks.length === 0) return () => [];
+  const index = new Flatbush(blocks.length);
+  for (const { outline } of blocks) {
+    const { minX, minY, maxX, maxY } = outline.box;
+    index.add(minX, minY, maxX, maxY);
+  }
+  index.finish();
+  return (a, b) =>
+    index.search(Math.min(a[0], b[0]), Math.min(a[1], b[1]), Math.max(a[0], b[0]), Math.max(a[1], b[1]));
+}
+
+function range(from: number, to: number): number[] {
+  return Array.from({ length: to - from }, (_, i) => from + i);
 }
 
 function lineBack(points: readonly XY[], via: Int32Array, goal: number): XY[] {
