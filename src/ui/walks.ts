@@ -24,6 +24,8 @@ export class Walks {
   goTo: ((walkedM: number) => void) | null = null;
   private hidden = FIRST_HIDDEN;
   private isLoading = false;
+  /** why what lays out could not be fetched; empty: it could, or was not tried. */
+  private failure = '';
 
   constructor(private readonly app: AppController) {}
 
@@ -32,7 +34,9 @@ export class Walks {
   }
 
   get state(): CoverageState {
-    return (this.isShown && this.desk?.state) || NONE;
+    if (!this.isShown) return NONE;
+    if (this.failure !== '') return { state: 'failed', message: this.failure };
+    return this.desk?.state ?? NONE;
   }
 
   get picture(): CoveragePicture | null {
@@ -60,19 +64,23 @@ export class Walks {
     else void this.load();
   }
 
+  /** Tries again what failed: to fetch what lays out, or to lay out. */
+  retry(): void {
+    this.failure = '';
+    this.desk?.retry();
+    this.app.notify();
+  }
+
   private async load(): Promise<void> {
-    if (this.isLoading) return;
+    if (this.isLoading || this.failure !== '') return;
     this.isLoading = true;
     try {
       const { openCoverageDesk } = await import('./passes/coverage-desk');
       this.desk = openCoverageDesk(this.app);
-      this.app.notify();
     } catch {
-      const message =
-        'What lays out the passes could not be loaded. Check the connection and open the step again.';
-      this.app.tell({ code: 'screen-not-loaded', severity: 'error', message, place: {} });
-    } finally {
-      this.isLoading = false;
+      this.failure = 'what lays them out could not be loaded. Check the connection and try again.';
     }
+    this.isLoading = false;
+    this.app.notify();
   }
 }

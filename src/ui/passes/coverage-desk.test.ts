@@ -61,7 +61,10 @@ function openDesk() {
       visits: yard.visits.map((each) => (each.id === 'visit-1' ? { ...each, ...change } : each)),
     };
   };
-  return { desk, asked, calls, host, setVisit };
+  const setYard = (change: Partial<Yard>) => {
+    yard = { ...yard, ...change };
+  };
+  return { desk, asked, calls, host, setVisit, setYard };
 }
 
 const later = () => new Promise((resolve) => setTimeout(resolve));
@@ -115,6 +118,18 @@ describe('the desk of the walks', () => {
     expect(asked).toHaveLength(1);
     desk.retry();
     desk.look();
+    expect(asked).toHaveLength(2);
+  });
+
+  it('keeps nothing of one yard for another, whose visits may have the same ids', async () => {
+    const { desk, asked, setYard } = openDesk();
+    desk.look();
+    asked[0]?.answer();
+    await later();
+    setYard({ id: 'yard-2' });
+    desk.look();
+    expect(desk.state).toEqual({ state: 'working', before: null });
+    expect(desk.walkOf('dose-1')).toBeNull();
     expect(asked).toHaveLength(2);
   });
 

@@ -38,6 +38,7 @@ interface Laid {
 export class CoverageDesk {
   state: CoverageState = { state: 'none' };
   private from: readonly unknown[] = [];
+  private yardId = '';
   /** what was asked for last, as text; empty: nothing. */
   private key = '';
   private asked = 0;
@@ -57,6 +58,7 @@ export class CoverageDesk {
     const { visitId } = view;
     const derivedVisit = visitId === null ? null : derived.visit(visitId);
     const from = [
+      yard.id,
       visitId,
       derivedVisit,
       yard.zones,
@@ -68,6 +70,8 @@ export class CoverageDesk {
     ];
     if (from.every((each, i) => each === this.from[i])) return;
     this.from = from;
+    if (yard.id !== this.yardId) this.end();
+    this.yardId = yard.id;
     const input =
       visitId === null || derivedVisit === null ? null : this.tools.inputOf(yard, derived, visitId);
     const key = input === null ? '' : JSON.stringify(input);
@@ -77,15 +81,15 @@ export class CoverageDesk {
     else void this.ask(input);
   }
 
-  /** Asks once more for what failed. */
+  /** Asks once more at the next look, though nothing has changed. */
   retry(): void {
     this.from = [];
     this.key = '';
-    this.host.notify();
   }
 
   private end(): void {
     this.asked += 1;
+    this.key = '';
     this.laid = null;
     this.walked = null;
     this.state = { state: 'none' };

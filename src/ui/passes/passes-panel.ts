@@ -83,6 +83,7 @@ export class PassesPanel extends AppPart {
           <button @click=${() => app.setView({ step: 'measure' })}>Draw ground</button></div>`;
     }
     return html`
+      ${hand.visit.doneOn === null ? nothing : html`<p class="quiet">This visit is done. The walk is laid over the ground and the label as they are today.</p>`}
       ${this.renderState()}
       ${hand.walk ? html`<pass-result .app=${app} .rev=${rev}></pass-result>` : nothing}
       <h3>How it is walked</h3>
@@ -112,7 +113,7 @@ export class PassesPanel extends AppPart {
     if (coverage.state === 'failed') {
       const message = `The passes could not be laid: ${coverage.message}`;
       return html`${issueNotes([{ code: 'passes-not-laid', severity: 'error', message, place: {} }])}
-        <div class="row"><button @click=${() => this.app.walks.desk?.retry()}>Try again</button></div>`;
+        <div class="row"><button @click=${() => this.app.walks.retry()}>Try again</button></div>`;
     }
     const isWorking = coverage.state === 'working' || this.app.walks.desk === null;
     return html`<p class="quiet ${isWorking && coverage.state !== 'working' ? 'wait' : ''}" role="status">${isWorking ? 'Laying the passes…' : ''}</p>`;

@@ -4,9 +4,9 @@ import type { CoverDose, DoseCoverage, Leg, LegKind, ZoneWalk } from '../../cove
 import type { XY } from '../../measure/types';
 import type { DosePace } from '../../pace/types';
 import type { DoseFigures } from '../../plan/types';
-import { newEquipment, newProduct } from '../../yard/defaults';
+import { newDose, newEquipment, newProduct } from '../../yard/defaults';
 import type { DoseInHand } from './dose-in-hand';
-import { momentWords, vesselLevelWords } from './moment-words';
+import { momentWords, nextMarkWords, vesselLevelWords } from './moment-words';
 import { clockOf } from './walk-clock';
 import { sumWalks } from './walk-sums';
 
@@ -112,7 +112,11 @@ function handOf(): DoseInHand {
     { zoneId: 'b', name: 'Side strip', areaM2: 40 },
   ];
   return {
-    figures: { product: newProduct('p', { form: 'liquid-concentrate' }), amount } as unknown as DoseFigures,
+    figures: {
+      product: newProduct('p', { form: 'liquid-concentrate' }),
+      amount,
+      dose: newDose('dose-1', 'p'),
+    } as unknown as DoseFigures,
     equipment: { equipment: newEquipment('e', 'hose-end'), isAssumed: false },
     walk: { dose, from: { zones, coats: 1 } as unknown as CoverDose, hose: null },
     pace: PACE,
@@ -146,6 +150,8 @@ describe('the clock of the walk in hand', () => {
       return moment && [vesselLevelWords(hand, moment, 'metric'), momentWords(hand, moment)];
     };
     expect(at(10)).toEqual(['Bottle 1 of 2: 75\u00a0% full, 1.5\u00a0L', 'Front lawn, pass 1 of 2']);
+    expect(nextMarkWords(hand, clock, 10)).toBe('bottle 1 at one half in 10\u00a0s');
+    expect(nextMarkWords(hand, clock, 95)).toBeNull();
     expect(at(22)?.[1]).toBe('Front lawn, turning');
     expect(at(60)?.[1]).toBe('Standing: bottle 2 is made ready');
     expect(at(77)?.[1]).toBe('On the way to Side strip, shut');

@@ -5,7 +5,7 @@ import { formatClock } from '../../units/formatPace';
 import { AppPart, fieldValue } from '../parts/app-part';
 import { shared } from '../parts/shared';
 import { type DoseInHand, doseInHand } from './dose-in-hand';
-import { momentWords, vesselLevelWords } from './moment-words';
+import { momentWords, nextMarkWords, vesselLevelWords } from './moment-words';
 import { playIcon } from './play-icons';
 import { PLAY_CHOICES, type PlayChoice, playWords } from './play-speed';
 import { drawVessel, vesselStyles } from './vessel-drawing';
@@ -45,6 +45,7 @@ export class WalkPlayer extends AppPart {
       .now { grid-area: now; display: flex; gap: 0.6rem; align-items: center; min-width: 0; margin: 0; line-height: 1.25; min-height: 48px; }
       .now p { margin: 0; min-width: 0; }
       .now b { font-weight: 650; }
+      .now .next { margin-left: auto; padding-left: 1rem; text-align: right; }
       @container (max-width: 30rem) { .now { font-size: 0.9375rem; line-height: 1.2; } }
       .side { grid-area: side; display: flex; gap: 0.35rem; align-items: center; }
       .side select { width: auto; min-height: 2.75rem; font-size: var(--text-small); }
@@ -121,7 +122,7 @@ export class WalkPlayer extends AppPart {
           .value=${String(atS ?? 0)} aria-valuetext=${this.valueText(hand, clock, moment)} @input=${this.scrub} />
       </div>
       <p class="clock"><b>${atS ? formatClock(atS) : '0\u00a0s'}</b>of ${formatClock(clock.totalS)}</p>
-      ${moment ? this.renderNow(hand, moment) : html`<p class="now wide-only">The whole walk is shown. Play it, or move along it by the bar.</p>`}
+      ${moment ? this.renderNow(hand, clock, moment) : html`<p class="now wide-only">The whole walk is shown. Play it, or move along it by the bar.</p>`}
       <div class="side">
         ${
           this.isCalm
@@ -145,13 +146,15 @@ export class WalkPlayer extends AppPart {
     </svg>`;
   }
 
-  private renderNow(hand: DoseInHand, moment: WalkMoment) {
+  private renderNow(hand: DoseInHand, clock: WalkClock, moment: WalkMoment) {
     const vessel = moment.vessel === null ? null : (hand.walk?.dose.vessels[moment.vessel] ?? null);
     const level = vesselLevelWords(hand, moment, this.app.units);
+    const next = nextMarkWords(hand, clock, this.atS ?? 0);
     return html`<div class="now" aria-live=${this.isPlaying ? 'off' : 'polite'}>
       ${vessel && moment.level !== null ? drawVessel(vessel, moment.level) : nothing}
       <p>${level === '' ? nothing : html`<b>${level}</b><br />`}
         ${momentWords(hand, moment)}</p>
+      ${next === null ? nothing : html`<p class="next wide-only">Next: ${next}</p>`}
     </div>`;
   }
 
