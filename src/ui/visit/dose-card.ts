@@ -30,6 +30,7 @@ export class DoseCard extends AppPart {
       .rate { display: grid; grid-template-columns: 9rem 1fr; gap: 0.75rem; align-items: end; margin-bottom: 0.25rem; }
       .rate p { margin: 0; }
       .use { margin-bottom: 0.5rem; }
+      .walk { margin-top: 0.75rem; }
     `,
   ];
 
@@ -79,7 +80,8 @@ export class DoseCard extends AppPart {
         <dose-refusal .app=${app} .rev=${this.rev} .visit=${visit} .dose=${dose}></dose-refusal>
         ${
           figures && figures.areaM2 > 0
-            ? html`<dose-result .app=${app} .rev=${this.rev} .figures=${figures}></dose-result>`
+            ? html`<dose-result .app=${app} .rev=${this.rev} .figures=${figures}></dose-result>
+                <button class="walk" @click=${() => app.setView({ step: 'passes', doseId: dose.id })}>How it is walked</button>`
             : nothing
         }
         ${
