@@ -13,6 +13,8 @@ export interface Links {
   readonly firstOf: readonly number[];
   /** m to walk from variant a's end to the end of variant b; a -1: from the start. */
   costM(a: number, b: number): number;
+  /** m of the walk over variant b itself. */
+  lengthM(b: number): number;
   /** m from variant a's end to where the walk ends. */
   homeM(a: number): number;
   /** ground that the way crosses, where it is sure and crosses any. */
@@ -72,6 +74,7 @@ export function createLinks({ stops, start, end, doneCosts, wayOf }: OrderInput)
     doneCosts,
     settle,
     costM: (a, b) => costs[at(a, b)] as number,
+    lengthM: (b) => variants[b]?.lengthM ?? 0,
     homeM: (a) => costs[at(a, -1)] as number,
     over: (a, b) => (crossed.size === 0 ? undefined : crossed.get(at(a, b))),
     makeSure(row) {

@@ -4,7 +4,7 @@ import type { OrderedStop } from './orderStops';
 /** Rounds of making ways sure and looking for something better. */
 const MOST_ROUNDS = 12;
 /** Ways looked up in one search, at most: bounds the time for hundreds of stops. */
-const MOST_LOOKUPS = 6e7;
+const MOST_LOOKUPS = 1e7;
 /** Only so many nearest stops are tried beside a stop. */
 const NEIGHBOURS = 8;
 /** Stops moved together at most. */
@@ -115,6 +115,22 @@ function bestVariants(links: Links, stops: readonly number[]): Tour {
   return { stops, row, costM: lengthM + doneExtraM(links, row) };
 }
 
+/** m between any two stops by their nearest variants; -1: the start, or the end. */
+type Apart = (from: number, to: number) => number;
+
+function apartOf(links: Links): Apart {
+  const { stopCount, stopOf } = links;
+  const width = stopCount + 1;
+  const least = new Float64Array(width * width).fill(Number.POSITIVE_INFINITY);
+  for (let a = -1; a < stopOf.length; a += 1) {
+    for (let b = -1; b < stopOf.length; b += 1) {
+      const index = ((stopOf[a] ?? -1) + 1) * width + (stopOf[b] ?? -1) + 1;
+      least[index] = Math.min(least[index] as number, links.costM(a, b) - links.lengthM(b));
+    }
+  }
+  return (from, to) => least[(from + 1) * width + to + 1] as number;
+}
+
 /** Takes moves that shorten a tour until none does, or the lookups are used up. */
 function improve(
   links: Links,
@@ -123,14 +139,16 @@ function improve(
   used: number,
 ): [Tour, number] {
   const perTour = links.stopOf.length ** 2 / Math.max(1, links.stopCount);
+  const apart = apartOf(links);
   let tour = begun;
   let lookups = used;
   for (let isBetter = true; isBetter && lookups < MOST_LOOKUPS; ) {
     isBetter = false;
     for (let stop = 0; stop < links.stopCount && lookups < MOST_LOOKUPS; stop += 1) {
-      for (const stops of movesOf(tour.stops, stop, near[stop] ?? [])) {
+      for (const move of movesOf(tour.stops, stop, near[stop] ?? [])) {
+        if (mostGainM(links, apart, tour, move) <= LEAST_GAIN_M) continue;
         lookups += perTour;
-        const tried = bestVariants(links, stops);
+        const tried = bestVariants(links, move.make());
         if (tried.costM >= tour.costM - LEAST_GAIN_M) continue;
         tour = tried;
         isBetter = true;
@@ -141,27 +159,74 @@ function improve(
   return [tour, lookups];
 }
 
-/** Orders in which a stop comes to stand beside one of its neighbours, or at either end. */
-function* movesOf(stops: readonly number[], stop: number, near: readonly number[]): Generator<number[]> {
+/** What a move could gain where it cuts a tour, were all new ways as short as any between those stops, m. */
+function mostGainM(links: Links, apart: Apart, { row, stops }: Tour, { cuts, joins }: Move): number {
+  let gainM = 0;
+  for (const at of cuts) {
+    const [a, b] = [row[at - 1] ?? -1, row[at] ?? -1];
+    gainM += links.costM(a, b) - links.lengthM(b);
+  }
+  for (const [from, to] of joins) gainM -= apart(stops[from] ?? -1, stops[to] ?? -1);
+  return gainM;
+}
+
+/** A change of an order. */
+interface Move {
+  /** places before which the order is cut. */
+  readonly cuts: readonly number[];
+  /** places in the old order that come to follow each other; outside of it: start or end. */
+  readonly joins: readonly (readonly [number, number])[];
+  make(): number[];
+}
+
+/** Turns round what stands at the places from `low` to `high`. */
+function turn(stops: readonly number[], low: number, high: number): Move {
+  return {
+    cuts: [low, high + 1],
+    joins: [
+      [low - 1, high],
+      [low, high + 1],
+    ],
+    make: () => [...stops.slice(0, low), ...stops.slice(low, high + 1).reverse(), ...stops.slice(high + 1)],
+  };
+}
+
+/** Moves what stands at the places from `low` to `high` to before the place `to`, outside of them, turned round or not. */
+function shift(stops: readonly number[], low: number, high: number, to: number, isTurned: boolean): Move {
+  const [first, last] = isTurned ? [high, low] : [low, high];
+  return {
+    cuts: [low, high + 1, to],
+    joins: [
+      [low - 1, high + 1],
+      [to - 1, first],
+      [last, to],
+    ],
+    make: () => {
+      const moved = stops.slice(low, high + 1);
+      if (isTurned) moved.reverse();
+      const rest = [...stops.slice(0, low), ...stops.slice(high + 1)];
+      return rest.toSpliced(to > high ? to - moved.length : to, 0, ...moved);
+    },
+  };
+}
+
+/** Changes by which a stop comes to stand beside one of its neighbours, or at either end. */
+function* movesOf(stops: readonly number[], stop: number, near: readonly number[]): Generator<Move> {
   const i = stops.indexOf(stop);
-  yield [...stops.slice(0, i + 1).reverse(), ...stops.slice(i + 1)];
-  yield [...stops.slice(0, i), ...stops.slice(i).reverse()];
+  yield turn(stops, 0, i);
+  yield turn(stops, i, stops.length - 1);
   for (const other of near) {
     const j = stops.indexOf(other);
     const [low, high] = i < j ? [i, j] : [j, i];
-    yield [...stops.slice(0, low + 1), ...stops.slice(low + 1, high + 1).reverse(), ...stops.slice(high + 1)];
-    yield [...stops.slice(0, low), ...stops.slice(low, high).reverse(), ...stops.slice(high)];
-    for (let length = 1; length <= LONGEST_MOVE; length += 1) {
-      const moved = stops.slice(i, i + length);
-      if (moved.length < length || moved.includes(other)) continue;
-      const rest = [...stops.slice(0, i), ...stops.slice(i + length)];
-      const at = rest.indexOf(other);
-      yield [...rest.slice(0, at + 1), ...moved, ...rest.slice(at + 1)];
-      yield [...rest.slice(0, at), ...moved, ...rest.slice(at)];
-      if (length === 1) continue;
-      const turned = moved.toReversed();
-      yield [...rest.slice(0, at + 1), ...turned, ...rest.slice(at + 1)];
-      yield [...rest.slice(0, at), ...turned, ...rest.slice(at)];
+    yield turn(stops, low + 1, high);
+    yield turn(stops, low, high - 1);
+    for (let last = i; last < Math.min(i + LONGEST_MOVE, stops.length); last += 1) {
+      if (j >= i && j <= last) break;
+      for (const to of [j, j + 1]) {
+        if (to >= i && to <= last + 1) continue;
+        yield shift(stops, i, last, to, false);
+        if (last > i) yield shift(stops, i, last, to, true);
+      }
     }
   }
 }
