@@ -7,10 +7,11 @@ import { type Item, itemOfCell, itemOfLap, itemOfWork } from './items';
 import { keepClear } from './keepClear';
 import { lengthOfPush, missedAtCorners, pushCorners, turnsOf } from './lapCorners';
 import { type LapRound, lapRounds } from './laps';
+import { middleLoop } from './middleLoop';
 import { middlePass } from './middlePass';
 import { orderItems, type Stop } from './orderItems';
 import type { Walkable } from './wayWithin';
-import type { Work } from './work';
+import { endOf, startOf, type Work } from './work';
 
 /** Everything that candidates of one zone share. */
 export interface ZoneGround {
@@ -51,7 +52,7 @@ export const MOST_MISSED = 0.0047;
 export const MOST_DOUBLE = 0.05;
 /** What each of them beyond that is worth in walk: so much of the walk for all of the ground. */
 export const MISSED_PRICE = 150;
-export const DOUBLE_PRICE = 3;
+export const DOUBLE_PRICE = 10;
 
 /** How much is tried: all of it for plain shapes, less for those of many corners. */
 export interface Effort {
@@ -151,13 +152,19 @@ function insideOf(zone: ZoneGround, rounds: readonly LapRound[], effort: Effort,
   const { shy } = zone;
   const inside = rounds.length > 0 ? (rounds.at(-1) as LapRound).inside : zone.parts;
   const middles: Work[] = [];
+  const loops: Work[] = [];
   const need: (readonly (readonly XY[])[])[] = [];
   for (const part of [...inside, ...rounds.flatMap((round) => round.narrow)]) {
+    const loop = middleLoop(part, spacingM);
+    if (loop.length > 0) {
+      loops.push(...loop.flatMap((lap) => (shy ? keepClear(lap, shy, swathM) : [lap])));
+      continue;
+    }
     const middle = middlePass(part, spacingM);
     if (middle) middles.push(...(shy ? keepClear(middle, shy, swathM) : [middle]));
     else need.push(orientedRings([part]));
   }
-  const laps = rounds.flatMap((round) => round.laps);
+  const laps = [...rounds.flatMap((round) => round.laps), ...loops];
   const lapsM = laps.reduce((sum, lap) => sum + lap.lengthM, 0) + laps.length * share * spacingM;
   const middlesM = middles.reduce((sum, work) => sum + work.lengthM + spacingM, 0);
   const missedM2 = rounds.reduce((sum, round) => sum + round.missedM2, 0);
@@ -183,7 +190,9 @@ function layOut(
   const { options, keepOff, rings } = zone;
   const { heading, need, push, middles } = outline;
   const laps = push ? outline.laps.map((lap) => pushCorners(lap, push.share, push.spacingM)) : outline.laps;
-  const lapItems = laps.map((lap) => itemOfLap(lap, laps.length > 12 ? 6 : effort.lapStarts));
+  const lapItems = laps.map((lap) =>
+    isOpen(lap) ? itemOfWork(lap) : itemOfLap(lap, laps.length > 12 ? 6 : effort.lapStarts),
+  );
   const middleItems = middles.map(itemOfWork);
   const finish = (cellItems: readonly Item[], cells: number, missedM2: number): Candidate => {
     const stops = inOrder(lapItems, cellItems, options.lapsFirst, from, to);
@@ -208,6 +217,8 @@ function layOut(
     }),
   );
 }
+
+const isOpen = (lap: Work): boolean => distanceOf(startOf(lap), endOf(lap)) > 1e-6;
 
 /** All stops with the straight ways to and between them, m. */
 function lengthOfStops(stops: readonly Stop[], from: XY | null): number {

@@ -12,7 +12,7 @@ import {
 } from '../../measure/clipper';
 import type { PlaneRings, XY } from '../../measure/types';
 import type { Leg, ZonePasses } from '../passTypes';
-import { distanceOf, frameOf, ringsInFrame } from './frame';
+import { distanceOf, frameOf, orientedRings, ringsInFrame } from './frame';
 import { sectionOf } from './section';
 import type { Walkable } from './wayWithin';
 
@@ -30,12 +30,10 @@ const NEAR_M = 0.002;
  * Done twice is what the swaths, each as wide as the spacing, have in common inside the ground: the overlap
  * of the plan is not counted, what passes lie closer than planned is.
  * @param parts the ground, each square metre once
- * @param rings its rings, ground on their left
  */
 export function measurePasses(
   legs: readonly Leg[],
   parts: readonly PlaneRings[],
-  rings: readonly (readonly XY[])[],
   walkable: Walkable,
   spacingM: number,
   swathM: number,
@@ -58,7 +56,7 @@ export function measurePasses(
     (spacingM === swathM
       ? missedM2
       : areaOfPaths(booleanOp(ClipType.Difference, ground, even, FillRule.NonZero)) / perM2);
-  const doubleM2 = Math.max(0, sumInside(working, ground, rings, spacingM) - onceM2);
+  const doubleM2 = Math.max(0, sumInside(working, ground, orientedRings(parts), spacingM) - onceM2);
   return { missedM2, doubleM2, outsideM2, outsideM: outsideM > NEAR_M ? outsideM : 0 };
 }
 

@@ -1,5 +1,5 @@
 import { differenceOf, planeAreaOf } from '../../measure/clip';
-import type { XY } from '../../measure/types';
+import type { PlaneRings, XY } from '../../measure/types';
 import type { Issue } from '../../yard/types';
 import type { Leg, PassGround, PassOptions, ZonePasses } from '../passTypes';
 import {
@@ -15,6 +15,7 @@ import {
 import { orientedRings } from './frame';
 import { layLegs } from './layLegs';
 import { measurePasses, type Reached } from './measurePasses';
+import { countCorners, plainGround } from './plainGround';
 import { makeWalkable, type Walkable } from './wayWithin';
 
 /** Ground smaller than this is none, m². */
@@ -36,22 +37,24 @@ export function planPasses(
   const areaM2 = planeAreaOf(parts);
   if (parts.length === 0) return nothing(options);
   const shy = ground.keepOff.length > 0 ? makeWalkable(null, ground.keepOff) : null;
+  // planned on few corners, measured on all
+  const plain = plainGround(parts, ground.keepOff, options.spacingM);
   const zone: ZoneGround = {
-    parts,
-    rings: orientedRings(parts),
+    parts: plain,
+    rings: orientedRings(plain),
     keepOff: ground.keepOff,
     shy,
     areaM2,
     options,
   };
-  const walkable = makeWalkable(parts, []);
-  const effort = effortFor(zone.rings.reduce((sum, ring) => sum + ring.length, 0));
+  const walkable = makeWalkable(plain, []);
+  const effort = effortFor(countCorners(plain));
   const candidates = candidatesOf(zone, effort, from, to);
   let best: { plan: ZonePasses; score: number } | undefined;
   for (const candidate of candidates.slice(0, effort.measured)) {
     // straight ways are the shortest: it cannot become better
     if (best && candidate.guessM >= best.score) continue;
-    const plan = finish(candidate, zone, walkable, areaM2);
+    const plan = finish(candidate, parts, options, walkable, areaM2);
     const score = scoreOf(plan);
     if (!best || score < best.score) best = { plan, score };
   }
@@ -66,11 +69,16 @@ function scoreOf({ lengthM, missedM2, doubleM2, areaM2 }: ZonePasses): number {
   );
 }
 
-function finish(candidate: Candidate, zone: ZoneGround, walkable: Walkable, areaM2: number): ZonePasses {
-  const { options, parts, rings } = zone;
+function finish(
+  candidate: Candidate,
+  parts: readonly PlaneRings[],
+  options: PassOptions,
+  walkable: Walkable,
+  areaM2: number,
+): ZonePasses {
   const laid = layLegs(candidate.stops, walkable, options);
   const legs = shareAll(laid, areaM2);
-  const reached: Reached = measurePasses(legs, parts, rings, walkable, options.spacingM, options.swathM);
+  const reached: Reached = measurePasses(legs, parts, walkable, options.spacingM, options.swathM);
   const count = (kind: Leg['kind']) => legs.filter((leg) => leg.kind === kind).length;
   const working = legs.filter((leg) => leg.knots.length > 0);
   const sum = (some: readonly Leg[]) => some.reduce((total, leg) => total + leg.lengthM, 0);
