@@ -39,6 +39,7 @@ test.describe('on a phone', () => {
     await openTest(page, 'Bucket test');
     // the stopwatch makes a reading, which is taken out again
     await page.getByRole('button', { name: 'Start', exact: true }).click();
+    await expect(page.getByRole('timer')).toHaveText(/0\.[2-9]|[1-9]\.\d/);
     await page.getByRole('button', { name: 'Stop', exact: true }).click();
     await expect(page.getByLabel('Time 1', { exact: true })).toHaveValue(/^\d/);
     await page.getByRole('button', { name: 'Take out time 1' }).click();

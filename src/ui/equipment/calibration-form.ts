@@ -18,9 +18,10 @@ import { shared } from '../parts/shared';
 import { type CalibrationDraft, type DraftPlace, draftOf, keepDraft } from './calibration-draft';
 import { calibrationDrawing, drawingStyles } from './calibration-drawing';
 import './calibration-result';
-import { type CalibrationSheet, type SheetField, type SheetStep, sheetOf } from './calibration-sheets';
+import { sheetOf } from './calibration-sheets';
 import { productsFor, wantedKgPerM2, withCalibration } from './equipment-edits';
 import { panChart, panChartStyles } from './pan-chart';
+import type { CalibrationSheet, SheetField, SheetStep } from './sheet-types';
 import './reading-fields';
 
 /** One calibration, step by step in the yard. Event `calibration-close` when it is kept or left. */

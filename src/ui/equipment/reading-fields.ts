@@ -14,7 +14,7 @@ import type { NumberChange } from '../parts/number-field';
 import '../parts/quantity-field';
 import type { QuantityChange } from '../parts/quantity-field';
 import { shared } from '../parts/shared';
-import type { SheetField } from './calibration-sheets';
+import type { SheetField } from './sheet-types';
 import './timed-readings';
 
 /** Ways of finding the share of product that a bottle draws, by the readings they need. */
