@@ -1,4 +1,5 @@
 import { isBulk } from '../plan/rate';
+import { stripSavings } from '../plan/stripSavings';
 import type { DoseFigures, TankMix, VisitFigures } from '../plan/types';
 import type { DerivedVisit } from '../session/types';
 import { formatAmounts, formatZoneAreas } from '../units/columns';
@@ -16,6 +17,7 @@ import { SOURCE_WORDS } from '../words/edgeWords';
 import { laidRows } from '../words/labelWords';
 import { amountRateWords, amountWords, dosedName } from '../words/productWords';
 import { doseAreaWords } from '../words/slopeWords';
+import { stripSavingWords, stripWidthWords } from '../words/stripWords';
 import { workOrder } from '../words/workOrder';
 import { groundName, ROUNDED_APART, UNPLACED_WORDS, zoneKeys, zoneName, zoneWords } from '../words/zoneWords';
 import type { Issue, UnitSystem, Yard } from '../yard/types';
@@ -95,7 +97,11 @@ function zoneBlocks(yard: Yard, visit: DerivedVisit): Block[] {
   });
   const strips = [...visit.treated.values()].flatMap((zone) => zone.strips);
   const widths = [
-    ...new Set(strips.map((s) => `${SOURCE_WORDS[s.sourceKind]} ${formatLength(s.widthM, units)}`)),
+    ...new Set(
+      strips.map(
+        (s) => `${SOURCE_WORDS[s.sourceKind]} ${formatLength(s.widthM, units)}, ${stripWidthWords(yard, s)}`,
+      ),
+    ),
   ];
   const blocks: Block[] = [
     { type: 'heading', text: 'Zones to treat' },
@@ -111,8 +117,14 @@ function zoneBlocks(yard: Yard, visit: DerivedVisit): Block[] {
       rows,
     ),
   ];
-  const text = `No-apply strips are already taken off the areas and amounts. Width kept: ${widths.join(', ')}.`;
+  const text = `No-apply strips are already taken off the areas and amounts. Width kept: ${widths.join('; ')}. The label and the local code decide.`;
   if (widths.length > 0) blocks.push({ type: 'text', strong: false, text });
+  for (const saving of stripSavings(visit.figures.doses)) {
+    const words = `${groundName(saving.name)}: ${stripSavingWords(saving, units)}.`;
+    blocks.push({ type: 'text', strong: false, text: words });
+  }
+  for (const { code, message } of visit.issues)
+    if (code === 'zone-cut-by-strips') blocks.push({ type: 'text', strong: false, text: message });
   const isSloped = yard.zones.some((zone) => zone.slope !== null && visit.treated.has(zone.id));
   if (isSloped) blocks.push({ type: 'text', strong: false, text: doseAreaWords(yard.settings) });
   return blocks;
