@@ -189,3 +189,44 @@ describe('the hose of a dose', () => {
     expect(coverDose({ ...dose, byHose: false }, site, fakePasses).hose).toBeNull();
   });
 });
+
+describe('laps round and round of what stays wet', () => {
+  it('are walked from the middle outwards, so that the way out is dry', () => {
+    const ring = (by: number): XY[] => [
+      [by, by],
+      [10 - by, by],
+      [10 - by, 10 - by],
+      [by, 10 - by],
+      [by, by],
+    ];
+    const inwards: typeof fakePasses = (ground, options, ...rest) => {
+      const legs = [0.5, 1.5, 2.5, 3.5, 4.5].map((by) => ({
+        kind: 'lap' as const,
+        zoneId: null,
+        coat: 1 as const,
+        line: ring(by),
+        lengthM: 4 * (10 - 2 * by),
+        knots: [
+          { atM: 0, areaM2: 0 },
+          { atM: 4 * (10 - 2 * by), areaM2: 4 * (10 - 2 * by) },
+        ],
+      }));
+      return {
+        ...fakePasses(ground, options, ...rest),
+        pattern: 'round',
+        headingDeg: null,
+        legs,
+        lengthM: 100,
+      };
+    };
+    const zones = [testZone('lawn', [[0, 0, 10, 10]])];
+    const site = testSite({ start: [-5, 0], end: [-5, 0] });
+    const wet = coverDose(testDose(zones, { staysWet: true }), site, inwards);
+    const laps = wet.legs.filter(({ kind }) => kind === 'lap');
+    expect(laps.map(({ lengthM }) => Math.round(lengthM))).toEqual([4, 12, 20, 28, 36]);
+    // a step off the outermost swath, and from lap to lap
+    expect(wet.overWetM).toBeLessThan(4);
+    const dry = coverDose(testDose(zones), site, inwards);
+    expect(dry.legs.find(({ kind }) => kind === 'lap')?.lengthM).toBe(36);
+  });
+});

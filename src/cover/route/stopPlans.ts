@@ -1,5 +1,8 @@
 import type { PlaneRings, XY } from '../../measure/types';
 import type { CoverDose, CoverZone, Leg, PassGround, PassOptions, ZonePasses } from '../passTypes';
+import { distanceToSegment, sidesOf } from '../segments';
+import { WET_DETOUR } from './dryWay';
+import { overWet } from './overWet';
 
 /** What lays passes over one piece of ground (see `planPasses`). */
 export type PlanPasses = (
@@ -20,7 +23,7 @@ export interface StopPlan {
   readonly walks: readonly { readonly coat: 1 | 2; readonly passes: ZonePasses }[];
   readonly entry: XY;
   readonly exit: XY;
-  /** walks and the straight way from one coat to the next, m. */
+  /** walks and the straight way from one coat to the next, m; what goes over wet ground counts dearer (WET_DETOUR). */
   readonly lengthM: number;
 }
 
@@ -68,7 +71,8 @@ export function planStop(
     const headingDeg = coat === 2 && across !== null ? (across + 90) % 180 : known.headingDeg;
     const { spacingM, swathM, headerLaps, lapsFirst } = dose;
     const options = { spacingM, swathM, headerLaps, lapsFirst, headingDeg };
-    const passes = plan(ground, options, from, i === coats.length - 1 ? ends.to : null);
+    const laid = plan(ground, options, from, i === coats.length - 1 ? ends.to : null);
+    const passes = dose.staysWet ? endOutside(laid, part) : laid;
     const entry = endOf(passes.legs, false);
     const before = endOf(legs, true);
     if (entry && before) lengthM += Math.hypot(entry[0] - before[0], entry[1] - before[1]);
@@ -79,7 +83,25 @@ export function planStop(
     across = passes.headingDeg;
   });
   const [entry, exit] = [endOf(legs, false), endOf(legs, true)];
-  return { walks, stop: entry && exit ? { walks, entry, exit, lengthM } : null };
+  const costM = lengthM + (dose.staysWet ? WET_DETOUR * overWet(legs, dose.swathM) : 0);
+  return { walks, stop: entry && exit ? { walks, entry, exit, lengthM: costM } : null };
+}
+
+/** Laps round and round of what stays wet are walked from the middle outwards, so that the way out is dry. */
+function endOutside(passes: ZonePasses, part: PlaneRings): ZonePasses {
+  const [entry, exit] = [endOf(passes.legs, false), endOf(passes.legs, true)];
+  if (passes.pattern !== 'round' || !entry || !exit) return passes;
+  const sides = sidesOf([part]);
+  const depth = (place: XY): number => Math.min(...sides.map((side) => distanceToSegment(place, side)));
+  return depth(exit) > depth(entry) ? { ...passes, legs: passes.legs.toReversed().map(turnLeg) } : passes;
+}
+
+function turnLeg(leg: Leg): Leg {
+  const areaM2 = leg.knots.at(-1)?.areaM2 ?? 0;
+  const knots = leg.knots
+    .toReversed()
+    .map((knot) => ({ atM: leg.lengthM - knot.atM, areaM2: areaM2 - knot.areaM2 }));
+  return { ...leg, line: leg.line.toReversed(), knots };
 }
 
 /** Heading that a plan has where it can be chosen; a second coat's is the first one's, turned. */
