@@ -217,11 +217,12 @@ export function wayWithin(walkable: Walkable, from: XY, to: XY): XY[] {
   if (walkable.crossed(from, to).size === 0 && walkable.isFree(middle(from, to))) return [from, to];
   const [a, b] = [ontoGround(walkable, from), ontoGround(walkable, to)];
   const inner = innerWay(walkable, a, b);
-  if (inner === null) return [from, to];
-  const line = [from, ...inner, to];
-  return line.filter(
-    (p, i) => i === 0 || i === line.length - 1 || !isNear(p, line[i - 1] as XY) || !isNear(p, from),
+  // along an edge, too, is straight
+  if (inner === null || (inner.length === 2 && isNear(a, from) && isNear(b, to))) return [from, to];
+  const bends = inner.filter(
+    (p, i) => !isNear(p, from) && !isNear(p, to) && (i === 0 || !isNear(p, inner[i - 1] as XY)),
   );
+  return [from, ...bends, to];
 }
 
 function innerWay(walkable: Walkable, from: XY, to: XY): XY[] | null {
