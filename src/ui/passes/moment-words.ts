@@ -58,7 +58,7 @@ function isAlike(a: Leg, b: Leg): boolean {
   return a.kind === b.kind && a.zoneId === b.zoneId && a.coat === b.coat;
 }
 
-/** "Bottle 2 of 3: 62 % full, 20 fl oz"; empty where there is no vessel. */
+/** "Bottle 2 of 3: 20 fl oz, 62 % full"; empty where there is no vessel. */
 export function vesselLevelWords(hand: DoseInHand, moment: WalkMoment, units: UnitSystem): string {
   const way = wayOf(hand);
   const vessels = hand.walk?.dose.vessels ?? [];
@@ -69,7 +69,7 @@ export function vesselLevelWords(hand: DoseInHand, moment: WalkMoment, units: Un
   const which = `${name.charAt(0).toUpperCase()}${name.slice(1)}${of}`;
   if (moment.level < EMPTY) return `${which}: empty`;
   const left = { unit: vessel.full.unit, value: moment.level * vessel.full.value };
-  return `${which}: ${formatPercent(moment.level)} full, ${amountWords(way.product, left, units)}`;
+  return `${which}: ${amountWords(way.product, left, units)}, ${formatPercent(moment.level)} full`;
 }
 
 /** "bottle 2 at one half in 1 min 20 s"; null where no mark is ahead. @param second of the walk's clock */

@@ -149,13 +149,13 @@ describe('the clock of the walk in hand', () => {
       const moment = momentAt(clock.timeline, second);
       return moment && [vesselLevelWords(hand, moment, 'metric'), momentWords(hand, moment)];
     };
-    expect(at(10)).toEqual(['Bottle 1 of 2: 75\u00a0% full, 1.5\u00a0L', 'Front lawn, pass 1 of 2']);
+    expect(at(10)).toEqual(['Bottle 1 of 2: 1.5\u00a0L, 75\u00a0% full', 'Front lawn, pass 1 of 2']);
     expect(nextMarkWords(hand, clock, 10)).toBe('bottle 1 at one half in 10\u00a0s');
     expect(nextMarkWords(hand, clock, 95)).toBeNull();
     expect(at(22)?.[1]).toBe('Front lawn, turning');
     expect(at(60)?.[1]).toBe('Standing: bottle 2 is made ready');
     expect(at(77)?.[1]).toBe('On the way to Side strip, shut');
-    expect(at(99)).toEqual(['Bottle 2 of 2: 50\u00a0% full, 1\u00a0L', 'Side strip, pass 1 of 1']);
+    expect(at(99)).toEqual(['Bottle 2 of 2: 1\u00a0L, 50\u00a0% full', 'Side strip, pass 1 of 1']);
   });
 });
 

@@ -1,9 +1,10 @@
 import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
-import { AppPart, isTicked } from '../parts/app-part';
+import { AppPart, fieldValue, isTicked } from '../parts/app-part';
 import { shared } from '../parts/shared';
 import type { HiddenLayer } from '../walks';
 import { doseInHand } from './dose-in-hand';
+import { PLAY_CHOICES, type PlayChoice, playWords } from './play-speed';
 import { walkKey, walkKeyStyles } from './walk-key';
 
 const LAYERS: readonly (readonly [HiddenLayer, string])[] = [
@@ -24,6 +25,9 @@ export class WalkLayers extends AppPart {
       :host { display: block; }
       fieldset { border: 0; margin: 0; padding: 0; display: grid; grid-template-columns: repeat(auto-fill, minmax(10.5rem, 1fr)); gap: 0 0.5rem; }
       label.check { line-height: 1.2; }
+      /* a wide screen has it on the bar below the drawing */
+      .narrow { display: none; margin: 0.25rem 0 0.75rem; }
+      @media (max-width: 820px) { .narrow { display: grid; } }
     `,
   ];
 
@@ -39,6 +43,8 @@ export class WalkLayers extends AppPart {
           @change=${(event: Event) => walks.setHidden(layer, !isTicked(event))} />${words}</label>`,
       )}
     </fieldset>
+    <label class="narrow">The walk is played<select @change=${(event: Event) => walks.setPlay(fieldValue(event) as PlayChoice)}>
+      ${PLAY_CHOICES.map((choice) => html`<option value=${choice} .selected=${choice === walks.play}>${playWords(choice)}</option>`)}</select></label>
     ${walk ? walkKey(walk.dose, this.app.theme) : nothing}`;
   }
 }

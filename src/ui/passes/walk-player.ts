@@ -16,7 +16,7 @@ const MOST_FRAME_S = 0.1;
 /** How long a change of the panel's height takes to reach the map, ms. */
 const SETTLE_MS = 80;
 /** Steps of the bar by an arrow key, of the whole walk. */
-const BAR_STEPS = 200;
+const BAR_STEPS = 500;
 
 /**
  * Plays the walk of the dose in hand over the map: a bar to move along it, a clock, what is left in the vessel. Only
@@ -46,7 +46,11 @@ export class WalkPlayer extends AppPart {
       .now p { margin: 0; min-width: 0; }
       .now b { font-weight: 650; }
       .now .next { margin-left: auto; padding-left: 1rem; text-align: right; }
-      @container (max-width: 30rem) { .now { font-size: 0.9375rem; line-height: 1.2; } }
+      @container (max-width: 30rem) {
+        /* room for three lines from the start: a bar that grows would push the ground about */
+        .now { font-size: 0.875rem; line-height: 1.2; min-height: 3.25rem; }
+        .side button { padding: 0 0.5rem; font-size: 0.875rem; }
+      }
       .side { grid-area: side; display: flex; gap: 0.35rem; align-items: center; }
       .side select { width: auto; min-height: 2.75rem; font-size: var(--text-small); }
       .bar .wide-only { display: none; }
@@ -118,7 +122,7 @@ export class WalkPlayer extends AppPart {
       </div>
       <div class="track">
         ${this.renderTicks(clock)}
-        <input type="range" aria-label="Moment of the walk" min="0" max=${clock.totalS} step=${clock.totalS / BAR_STEPS}
+        <input type="range" aria-label="Moment of the walk" min="0" max=${clock.totalS} step="any"
           .value=${String(atS ?? 0)} aria-valuetext=${this.valueText(hand, clock, moment)} @input=${this.scrub} />
       </div>
       <p class="clock"><b>${atS ? formatClock(atS) : '0\u00a0s'}</b>of ${formatClock(clock.totalS)}</p>
@@ -220,7 +224,10 @@ export class WalkPlayer extends AppPart {
 
   private scrub(event: Event): void {
     this.pause();
-    this.show(Number(fieldValue(event)));
+    const at = Number(fieldValue(event));
+    // the bar's own end may fall short of the walk's by a rounding
+    const endS = this.clock?.totalS ?? 0;
+    this.show(endS - at < 1e-6 * endS ? endS : at);
     this.follow();
   }
 
