@@ -15,8 +15,6 @@ import { clockOf, type WalkClock } from './walk-clock';
 const MOST_FRAME_S = 0.1;
 /** How long a change of the panel's height takes to reach the map, ms. */
 const SETTLE_MS = 80;
-/** Steps of the bar by an arrow key, of the whole walk. */
-const BAR_STEPS = 500;
 
 /**
  * Plays the walk of the dose in hand over the map: a bar to move along it, a clock, what is left in the vessel. Only
