@@ -3,11 +3,11 @@ import { customElement } from 'lit/decorators.js';
 import type { ZoneWalk } from '../../cover/passTypes';
 import { formatArea, formatLength } from '../../units/format';
 import { formatClock } from '../../units/formatPace';
+import { headingWords } from '../../words/passWords';
 import { groundName } from '../../words/zoneWords';
 import { AppPart } from '../parts/app-part';
 import { shared } from '../parts/shared';
 import { doseInHand } from './dose-in-hand';
-import { headingWords } from './heading-words';
 import { clockOf } from './walk-clock';
 
 /** Each zone of a dose in walking order: heading, passes, length and time. */

@@ -1,17 +1,9 @@
 import { css, html, svg, type TemplateResult } from 'lit';
 import type { DoseCoverage } from '../../cover/passTypes';
 import { VESSEL_HATCHES, VESSEL_INKS, vesselHatchOf } from '../../draft/vesselHatches';
-import { WALK_INKS, WALK_LINES, type WalkLineId, walkLineOf } from '../../draft/walkLines';
+import { WALK_INKS, WALK_LINES, walkLineOf } from '../../draft/walkLines';
+import { WALK_KEY_WORDS } from '../../words/passWords';
 import type { Theme } from '../theme';
-
-const LINE_WORDS: Readonly<Record<WalkLineId, string>> = {
-  pass: 'pass',
-  cross: 'pass of the second coat',
-  lap: 'lap along the outline',
-  turn: 'turn',
-  carry: 'way, shut',
-  hose: 'as far as the hose reaches',
-};
 
 /** Styles of the key, for the components that show it. */
 export const walkKeyStyles = css`
@@ -47,6 +39,6 @@ export function walkKey(dose: DoseCoverage, theme: Theme): TemplateResult {
   return html`<ul class="key" aria-label="Lines on the drawing">${lines.map(
     ({ id, width, dash }) => html`<li>
       <svg class="line" viewBox="0 0 48 12" aria-hidden="true"><path d="M1 6H47" fill="none" stroke=${id === 'hose' ? hose : ink}
-        stroke-width=${width} stroke-dasharray=${dash.join(' ')} stroke-linecap=${id === 'carry' ? 'round' : 'butt'} /></svg>${LINE_WORDS[id]}</li>`,
+        stroke-width=${width} stroke-dasharray=${dash.join(' ')} stroke-linecap=${id === 'carry' ? 'round' : 'butt'} /></svg>${WALK_KEY_WORDS[id]}</li>`,
   )}</ul>`;
 }

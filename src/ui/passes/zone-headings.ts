@@ -3,14 +3,15 @@ import { customElement } from 'lit/decorators.js';
 import type { CoverZone } from '../../cover/passTypes';
 import type { PlaneRings } from '../../measure/types';
 import { formatLength } from '../../units/format';
+import { headingWords } from '../../words/passWords';
 import { groundName } from '../../words/zoneWords';
 import { AppPart } from '../parts/app-part';
 import '../parts/number-field';
 import type { NumberChange } from '../parts/number-field';
 import { shared } from '../parts/shared';
 import { type DoseInHand, doseInHand } from './dose-in-hand';
-import { bothWaysWords, headingWords, windWords } from './heading-words';
 import { setHeadings } from './passes-edits';
+import { windWords } from './wind-words';
 import { longestEdges, nearestEdge, type ZoneEdge } from './zone-edges';
 
 /** Edges that the list offers. */
@@ -67,16 +68,16 @@ export class ZoneHeadings extends AppPart {
     return html`<li><div role="group" aria-label=${name}>
       <p><b>${name}</b>${
         set !== null
-          ? `: ${headingWords(set)}, ${bothWaysWords(set)}`
+          ? `: ${headingWords(set)}`
           : laid === null
             ? ': shortest walk'
-            : `: shortest walk, ${headingWords(laid)}, ${bothWaysWords(laid)}`
+            : `: shortest walk, ${headingWords(laid)}`
       }</p>
       <number-field label="Heading" suffix="°" optional .value=${set === null ? null : Math.round(set * 10) / 10} .min=${0} .max=${360}
         @number-change=${(event: CustomEvent<NumberChange>) => this.set([zoneId], event.detail.value, `heading ${hand.dose.id} ${zoneId}`)}></number-field>
       <label>Along an edge<select @change=${(event: Event) => this.chooseEdge(zoneId, edges, event)}>
         <option value="" selected>choose one of its longest</option>
-        ${edges.map((edge, i) => html`<option value=${i}>${windWords(edge.facesDeg)} side, ${formatLength(edge.lengthM, this.app.units)}, ${headingWords(edge.headingDeg)}</option>`)}
+        ${edges.map((edge, i) => html`<option value=${i}>${windWords(edge.facesDeg)} side, ${formatLength(edge.lengthM, this.app.units)}, ${Math.round(edge.headingDeg) % 180}°</option>`)}
       </select></label>
       <div class="row">
         <button @click=${() => this.point(zoneId, name)}>Point at an edge</button>
