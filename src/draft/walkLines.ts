@@ -38,15 +38,15 @@ export const WALK_INKS = {
 } as const;
 
 /**
- * Symbols on a 24 by 24 field: where the walk begins, where it ends, who walks it (seen from above, facing up
- * the sheet: shoulders, head, and the way ahead). Stroked like those of marks; `solid` is filled.
+ * Symbols on a 24 by 24 field: where the walk begins, where it ends, who walks it (a ring with
+ * the way ahead). Stroked like those of marks; `solid` is filled.
  */
 export const WALK_SYMBOLS = {
   start: { stroked: 'M12 3A9 9 0 1 0 12 21A9 9 0 1 0 12 3', solid: 'M9 7.5L17 12L9 16.5Z' },
   end: { stroked: 'M12 3A9 9 0 1 0 12 21A9 9 0 1 0 12 3', solid: 'M8.5 8.5H15.5V15.5H8.5Z' },
   walker: {
-    stroked: 'M3.5 14.5C5.5 10.5 18.5 10.5 20.5 14.5C18.5 17.5 5.5 17.5 3.5 14.5Z',
-    solid: 'M12 10A3.8 3.8 0 1 0 12 17.6A3.8 3.8 0 1 0 12 10M8.5 6.5L12 1.5L15.5 6.5Z',
+    stroked: 'M12 5.5A6.5 6.5 0 1 0 12 18.5A6.5 6.5 0 1 0 12 5.5',
+    solid: 'M7.4 4.6L12 -1.5L16.6 4.6C14 3 10 3 7.4 4.6ZM12 9.5A2.5 2.5 0 1 0 12 14.5A2.5 2.5 0 1 0 12 9.5',
   },
 } as const;
 export type WalkSymbolId = keyof typeof WALK_SYMBOLS;

@@ -1,15 +1,5 @@
 import type { LegKind } from '../cover/passTypes';
 
-/** What the lines of a walk are called in keys and legends; `cross` is a pass of the second coat. */
-export const WALK_LINE_WORDS: Readonly<Record<LegKind | 'cross' | 'hose', string>> = {
-  pass: 'Straight pass',
-  cross: 'Pass of the second coat',
-  lap: 'Lap along the outline',
-  turn: 'Turn',
-  carry: 'Way, applicator shut',
-  hose: 'As far as the hose reaches',
-};
-
 const WINDS = [
   'N',
   'NNE',
@@ -36,7 +26,7 @@ export function headingWords(headingDeg: number): string {
   return `${degrees}° (${WINDS[wind]}–${WINDS[wind + 8]})`;
 }
 
-/** The same in few words, for the legend of a small map. */
+/** What the lines of a walk are called in the legend of a small map; `cross` is a pass of the second coat. */
 export const WALK_KEY_WORDS: Readonly<Record<LegKind | 'cross' | 'hose', string>> = {
   pass: 'Straight pass',
   cross: 'Second coat',

@@ -26,7 +26,7 @@ export function walkGroundOf({ dark, baseLayer }: Pick<MapPicture, 'dark' | 'bas
     ink: inks.ink,
     hose: inks.hose,
     casing: inks.ground,
-    casingOpacity: isPaper ? 0.75 : 0.9,
+    casingOpacity: isPaper ? 0.6 : 0.9,
     casingPx: isPaper ? 2 : 2.4,
   };
 }

@@ -8,8 +8,9 @@ import type { WalkGround } from './ground';
 /** Nearest that two arrows may come, and their half size, px. */
 const ARROWS_APART_PX = 38;
 const ARROW_PX = 4.5;
-/** Passes nearer to each other than this are drawn finer, and lose turns and casing, px. */
-const CLOSE_PX = 7;
+/** Passes nearer to each other than this have no casing; nearer still, they are drawn finer and lose their turns, px. */
+const TIGHT_PX = 13;
+const CLOSE_PX = 6;
 
 /** Ink lines of a walk by kind of leg, with arrows that thin out with the scale. One path for all legs of a kind. */
 export class LineLayer {
@@ -55,7 +56,7 @@ export class LineLayer {
       byLine.set(id, [...(byLine.get(id) ?? []), leg.line.map(this.toLatLng)]);
     }
     const common = { pane: this.pane, interactive: false, smoothFactor: 0.5 } as const;
-    if (!isClose)
+    if (swathM / metresPerPx >= TIGHT_PX)
       L.polyline([...byLine.values()].flat(), {
         ...common,
         color: ground.casing,
