@@ -4,9 +4,9 @@ import { type RinseInput, rinseEdges } from '../../src/cover/rinse';
 import { boxRing, laidGround, laidZone, testPlane } from '../../src/cover/testGround';
 import type { RinseEdge } from '../../src/cover/types';
 import type { XY } from '../../src/measure/types';
+import { anyBox, apart, type Box, type Face, isBlocked, isReached, outerPart, toBox } from './rinseGround';
 
 const plane = testPlane();
-type Box = readonly [number, number, number, number];
 type Turn = (p: XY) => XY;
 
 const same: Turn = (p) => p;
@@ -14,17 +14,6 @@ const mirror: Turn = (p) => [-p[0], p[1]];
 const rotate =
   (angle: number): Turn =>
   ([x, y]) => [x * Math.cos(angle) - y * Math.sin(angle), x * Math.sin(angle) + y * Math.cos(angle)];
-
-const apart = (a: Box, b: Box): boolean => a[2] <= b[0] || b[2] <= a[0] || a[3] <= b[1] || b[3] <= a[1];
-
-const anyBox = fc
-  .tuple(
-    fc.integer({ min: -120, max: 120 }),
-    fc.integer({ min: -120, max: 120 }),
-    fc.integer({ min: 5, max: 100 }),
-    fc.integer({ min: 5, max: 100 }),
-  )
-  .map(([x, y, w, h]): Box => [x / 10, y / 10, (x + w) / 10, (y + h) / 10]);
 
 /** One hardscape with up to four treated boxes that do not overlap it. */
 const ground = fc
@@ -80,35 +69,6 @@ it('gives the same lengths for a mirrored and a rotated yard', () => {
     }),
   );
 });
-
-/** A place on an outline, and which way is out: [1, 0] is east. */
-interface Face {
-  readonly at: XY;
-  readonly out: XY;
-}
-
-/** What of a box lies on the outer side of a face's line; null: nothing. Written from its definition. */
-function outerPart([x0, y0, x1, y1]: Box, { at: [x, y], out: [ox, oy] }: Face): Box | null {
-  const part: Box = [
-    ox > 0 ? Math.max(x0, x) : x0,
-    oy > 0 ? Math.max(y0, y) : y0,
-    ox < 0 ? Math.min(x1, x) : x1,
-    oy < 0 ? Math.min(y1, y) : y1,
-  ];
-  return part[2] - part[0] > 1e-6 && part[3] - part[1] > 1e-6 ? part : null;
-}
-
-/** Whether product from some box comes over a face from outside, as far as it goes. */
-function isReached(face: Face, soft: readonly Box[], spreadM: number): boolean {
-  return soft.some((box) => {
-    const part = outerPart(box, face);
-    return part !== null && toBox(face.at, part) <= spreadM + 1e-6;
-  });
-}
-
-/** Distance from a point to a box, 0 inside: written from its definition, apart from the code under test. */
-const toBox = ([x, y]: XY, [x0, y0, x1, y1]: Box): number =>
-  Math.hypot(Math.max(x0 - x, 0, x - x1), Math.max(y0 - y, 0, y - y1));
 
 it('agrees with points each 5 cm along the outline, asked one by one', () => {
   fc.assert(
@@ -274,26 +234,6 @@ function edgesBehind(
   });
 }
 
-/** Whether the way from p to q goes through the inside of a box: the share of it within both pairs of sides. */
-function isBlocked(p: XY, q: XY, built: readonly Box[]): boolean {
-  return built.some(([x0, y0, x1, y1]) => {
-    let [from, to] = [0, 1];
-    for (const [start, end, low, high] of [
-      [p[0], q[0], x0 + 1e-3, x1 - 1e-3],
-      [p[1], q[1], y0 + 1e-3, y1 - 1e-3],
-    ] as const) {
-      if (start === end) {
-        if (start <= low || start >= high) return false;
-        continue;
-      }
-      const [one, two] = [(low - start) / (end - start), (high - start) / (end - start)];
-      from = Math.max(from, Math.min(one, two));
-      to = Math.min(to, Math.max(one, two));
-    }
-    return from < to;
-  });
-}
-
 it('a structure never makes edges longer, and hides only what no treated ground sees', () => {
   fc.assert(
     fc.property(builtGround, (one) => {
@@ -314,10 +254,16 @@ it('a structure never makes edges longer, and hides only what no treated ground 
       let [unlisted, unseen] = [0, 0];
       for (const face of facesOf(one.hard)) {
         if (!isReached(face, one.soft, one.spreadM)) continue;
-        // some treated ground in a grid of 10 cm that reaches the face by a free way
+        // the nearest treated ground, or some in a grid of 10 cm, that reaches the face by a free way
         const isSeen = one.soft.some((box) => {
           const part = outerPart(box, face);
           if (!part) return false;
+          const nearest: XY = [
+            Math.min(part[2], Math.max(part[0], face.at[0])),
+            Math.min(part[3], Math.max(part[1], face.at[1])),
+          ];
+          const isInReach = toBox(face.at, part) <= one.spreadM + 1e-6;
+          if (isInReach && !isBlocked(face.at, nearest, one.built)) return true;
           for (let x = part[0]; x <= part[2] + 1e-9; x += 0.1)
             for (let y = part[1]; y <= part[3] + 1e-9; y += 0.1) {
               const isNear = Math.hypot(x - face.at[0], y - face.at[1]) <= one.spreadM;
