@@ -40,8 +40,8 @@ function keepIn<T>(kept: Map<string, T>, key: string, most: number, make: () => 
 
 /** The walk of one dose; taken from the cache where all that it hangs on is the same. */
 export function coverOneDose(dose: CoverDose, input: CoverInput, cache: CoverCache): DoseCoverage {
-  const { obstacles, start, end, hose, units } = input;
-  const site: CoverSite = { obstacles, start, end, hose: dose.byHose ? hose : null, units };
+  const { obstacles, property, start, end, hose, units } = input;
+  const site: CoverSite = { obstacles, property, start, end, hose: dose.byHose ? hose : null, units };
   return keepIn(cache.doses, JSON.stringify([dose, site]), MOST_DOSES, () =>
     coverDose(dose, site, cache.plan),
   );

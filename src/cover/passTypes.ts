@@ -129,6 +129,8 @@ export interface CoverInput {
   readonly doses: readonly CoverDose[];
   /** what no one walks through: houses, water, beds. */
   readonly obstacles: readonly PlaneRings[];
+  /** ground that ways keep to where they can: the property and all that is drawn; absent: they may go anywhere. */
+  readonly property?: readonly PlaneRings[];
   /** where the walk begins and ends; null: wherever it is shortest. */
   readonly start: XY | null;
   readonly end: XY | null;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { CoverInput } from '../cover/passTypes';
-import { planeAreaOf } from '../measure/clip';
+import { planeAreaOf, unionOf } from '../measure/clip';
 import { isInsideParts } from '../measure/isInsideParts';
 import { boxAt, testPlane, zoneAt } from '../measure/testYards';
 import {
@@ -9,8 +9,10 @@ import {
   emptyYard,
   newDose,
   newEquipment,
+  newParcel,
   newProduct,
   newVisit,
+  suggestedSurvey,
 } from '../yard/defaults';
 import type { Mark, MarkKind, Visit, Yard } from '../yard/types';
 import { coverInput } from './coverInput';
@@ -104,6 +106,14 @@ describe('coverInput', () => {
     ]);
     expect(hose?.lengthM).toBe(30);
     expect(hose?.bibs).toHaveLength(1);
+  });
+
+  it('knows the property where its outline is drawn, with what is drawn beside it', () => {
+    const parcel = newParcel([[boxAt(0, 0, 70, 30)]], suggestedSurvey('traced'));
+    const { property } = inputOf(yardOf({ doses }, { parcel }));
+    // 70 x 30 m and the drive of 40 x 5 m before it
+    expect(planeAreaOf(unionOf(property ?? []))).toBeCloseTo(2300, 0);
+    expect(inputOf(yardOf({ doses })).property).toBeUndefined();
   });
 
   it('has no hose without a length, or where nothing goes out from one', () => {

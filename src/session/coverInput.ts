@@ -2,12 +2,13 @@ import { vesselsOf } from '../cover/marks/vesselsOf';
 import type { CoverDose, CoverInput, CoverZone } from '../cover/passTypes';
 import { sourcesNear, stripSources } from '../cover/sources';
 import { stripAround } from '../cover/strips';
+import { ringsToPlane } from '../measure/plane';
 import type { PlaneRings, XY } from '../measure/types';
 import { equipmentOfDose } from '../pace/equipmentOfDose';
 import { isSprayed } from '../plan/sprayRate';
 import { stockAtDose } from '../plan/stockAtDose';
 import type { DoseFigures, DoseZone, VisitFigures } from '../plan/types';
-import type { Yard, ZoneKind } from '../yard/types';
+import type { Parcel, Yard, ZoneKind } from '../yard/types';
 import type { Derived, DerivedVisit } from './types';
 
 /** What no one walks through, nor drags a hose over; a bed that a dose treats is walked all the same. */
@@ -42,12 +43,22 @@ export function coverInput(yard: Yard, derived: Derived, visitId: string): Cover
     obstacles: yard.zones
       .filter(({ kind, isPlaced }) => isPlaced && OBSTACLES.includes(kind))
       .flatMap(({ id }) => derived.measured.zones.get(id)?.netPlaneParts ?? []),
+    ...(yard.parcel === null ? {} : { property: propertyOf(yard, yard.parcel, derived) }),
     start: markAt(startMarkId),
     end: markAt(endMarkId),
     hose:
       lengthM !== null && bibs.length > 0 && doses.some(({ byHose }) => byHose) ? { bibs, lengthM } : null,
     units: yard.settings.units,
   };
+}
+
+/** The property and what is drawn beside it: a verge along the street is walked too. */
+function propertyOf(yard: Yard, parcel: Parcel, { measured }: Derived): PlaneRings[] {
+  const drawn = yard.zones.filter(({ isPlaced }) => isPlaced);
+  return [
+    ...parcel.parts.map((rings) => ringsToPlane(rings, measured.plane)),
+    ...drawn.flatMap(({ id }) => measured.zones.get(id)?.netPlaneParts ?? []),
+  ];
 }
 
 type Strips = (zoneId: string) => readonly PlaneRings[];

@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { outlineOf } from '../../src/cover/outline';
 import type { DoseCoverage, Leg } from '../../src/cover/passTypes';
 import { createCarryGround } from '../../src/cover/route/carryGround';
@@ -12,7 +12,11 @@ import { createWays } from '../../src/cover/route/ways';
 import { unionOf } from '../../src/measure/clip';
 import type { PlaneRings, XY } from '../../src/measure/types';
 
-const RUNS = 60;
+const RUNS = 30;
+/** ms for each test, however busy the machine. */
+const PATIENCE = 30_000;
+vi.setConfig({ testTimeout: PATIENCE });
+
 const gap = (a: XY, b: XY): number => Math.hypot(b[0] - a[0], b[1] - a[1]);
 
 /** Boxes each in a cell of its own of a grid of 20 m, so that none touches another. */

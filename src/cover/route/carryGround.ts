@@ -5,7 +5,7 @@ import { boxesNear, boxOf } from '../../measure/planeBox';
 import type { PlaneRings, XY } from '../../measure/types';
 import type { CoverZone } from '../passTypes';
 import { sidesOf } from '../segments';
-import { createWays, type Toll, type Way } from './ways';
+import { createWays, type Toll, type Way, type Ways } from './ways';
 
 /** Walls, banks and beds are passed at this distance, m; gaps of less than twice that are no way through. Common practice, no source. */
 const CLEARANCE_M = 0.15;
@@ -13,6 +13,10 @@ const CLEARANCE_M = 0.15;
 const STRIP_CLEARANCE_M = 0.06;
 /** Round outlines are gone round by fewer corners, this far off: less than either distance, m. */
 const COARSE_M = 0.05;
+/** Ways may leave the property by this, m: drawn outlines do not quite meet. */
+const MARGIN_M = 0.3;
+/** Width of the belt round the property that keeps ways in, m. */
+const BELT_M = 5;
 /** How far inside a side ground is looked at, m. */
 const INSIDE_M = 2e-3;
 /** What is left of an obstacle on treated ground counts from here, m². */
@@ -20,9 +24,9 @@ const LEAST_M2 = 0.01;
 
 /**
  * How a way with the applicator shut had to be taken: on open ground; over a no-apply strip, as there is none
- * round it; or straight, as there is none at all.
+ * round it; off the property; or straight, as there is none at all.
  */
-export type CarryHow = 'open' | 'over-strip' | 'straight';
+export type CarryHow = 'open' | 'over-strip' | 'off-property' | 'straight';
 
 /** A way between zones. */
 export interface Carry extends Way {
@@ -68,33 +72,63 @@ function placesInside(parts: readonly PlaneRings[]): XY[] {
 }
 
 /**
- * Open ground for ways with the applicator shut: round obstacles, and round no-apply strips where that can be.
+ * Open ground for ways with the applicator shut: round obstacles; where that can be, round no-apply strips and
+ * on the property. A strip is crossed rather than the property left: the one harms nothing with the applicator
+ * shut, at the other may stand a fence.
  * @param obstacles houses, water, beds that are not treated
  * @param strips no-apply strips
+ * @param property null: ways may go anywhere
  */
 export function createCarryGround(
   obstacles: readonly PlaneRings[],
   strips: readonly PlaneRings[],
+  property: readonly PlaneRings[] | null = null,
 ): CarryGround {
   const walls = passedAt(obstacles, CLEARANCE_M);
-  const roundWalls = createWays(walls);
   const spared = passedAt(strips, STRIP_CLEARANCE_M);
-  const roundAll = spared.length === 0 ? roundWalls : createWays(unionOf([...walls, ...spared]));
+  const outside = property === null ? [] : outsideOf(property);
+  const roundWalls = createWays(walls);
+  const along = (...more: (readonly PlaneRings[])[]): Ways => createWays(unionOf([...walls, ...more.flat()]));
+  const onGround = outside.length === 0 ? roundWalls : along(outside);
+  const layers: (readonly [CarryHow, Ways])[] = [];
+  if (spared.length > 0) layers.push(['open', along(spared, outside)]);
+  layers.push([spared.length > 0 ? 'over-strip' : 'open', onGround]);
+  if (outside.length > 0) {
+    if (spared.length > 0) layers.push(['off-property', along(spared)]);
+    layers.push(['off-property', roundWalls]);
+  }
   /** whether a place can be joined to open ground without going through a wall. */
-  const canLeave = (place: XY): boolean =>
-    roundAll === roundWalls ||
-    roundWalls.isClear(roundWalls.standOutside(place), roundAll.standOutside(place));
+  const canLeave = (ways: Ways, place: XY): boolean =>
+    ways === roundWalls || roundWalls.isClear(roundWalls.standOutside(place), ways.standOutside(place));
+  const wayBy = (ways: Ways, from: XY, to: XY, toll?: Toll): Way | null =>
+    canLeave(ways, from) && canLeave(ways, to) ? ways.between(from, to, toll) : null;
   return {
-    roundWalls: (from, to) => roundWalls.between(from, to),
+    roundWalls: (from, to) => wayBy(onGround, from, to) ?? roundWalls.between(from, to),
     between(from, to, toll) {
-      const open = canLeave(from) && canLeave(to) ? roundAll.between(from, to, toll) : null;
-      if (open) return { ...open, how: 'open' };
-      const over = roundAll === roundWalls ? null : roundWalls.between(from, to, toll);
-      if (over) return { ...over, how: 'over-strip' };
+      for (const [how, ways] of layers) {
+        const way = wayBy(ways, from, to, toll);
+        if (way) return { ...way, how };
+      }
       const lengthM = Math.hypot(to[0] - from[0], to[1] - from[1]);
       return { line: [from, to], lengthM, how: 'straight' };
     },
   };
+}
+
+/** A belt round the property that nothing on it leads through. */
+function outsideOf(property: readonly PlaneRings[]): PlaneRings[] {
+  if (property.length === 0) return [];
+  const ground = bufferOf({ parts: property }, MARGIN_M).map((rings) => rings.map(withFewCorners));
+  const { minX, minY, maxX, maxY } = boxOf(ground);
+  const [x0, y0, x1, y1] = [minX - BELT_M, minY - BELT_M, maxX + BELT_M, maxY + BELT_M];
+  const belt: XY[] = [
+    [x0, y0],
+    [x1, y0],
+    [x1, y1],
+    [x0, y1],
+    [x0, y0],
+  ];
+  return differenceOf([[belt]], ground);
 }
 
 /** Ground that is kept off by a distance, with few corners. */

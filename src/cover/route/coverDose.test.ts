@@ -99,6 +99,25 @@ describe('coverDose', () => {
     expect(carryOf(over)[0]?.lengthM).toBeLessThan(20);
   });
 
+  it('stays on the property where it can, over a strip rather than beside it', () => {
+    // the house leaves 2 m on the property on its far side; the near way round is the neighbour's
+    const zones = [testZone('a', [[2, 0, 6, 10]]), testZone('b', [[30, 0, 34, 10]])];
+    const house = partOf([10, 1, 24, 28]);
+    const property = [partOf([0, 0, 40, 30])];
+    const free = coverDose(testDose(zones), testSite({ obstacles: [house] }), fakePasses);
+    expect(carryOf(free)[0]?.line.some(([, y]) => y < 1)).toBe(true);
+    const site = testSite({ obstacles: [partOf([10, -1, 24, 28])], property });
+    const kept = coverDose(testDose(zones), site, fakePasses);
+    expect(carryOf(kept)[0]?.line.some(([, y]) => y > 28)).toBe(true);
+    expect(kept.issues).toEqual([]);
+    const zonesByStrip = zones.map((zone) => ({ ...zone, keepOff: [partOf([12, 27, 20, 40])] }));
+    const over = coverDose(testDose(zonesByStrip), site, fakePasses);
+    expect(over.issues.map(({ code }) => code)).toEqual(['way-over-strip']);
+    const shut = { ...site, obstacles: [partOf([10, -1, 24, 31])] };
+    const off = coverDose(testDose(zones), shut, fakePasses);
+    expect(off.issues.map(({ code }) => code)).toEqual(['way-off-property']);
+  });
+
   it('goes straight through a wall where that is all there is, and warns', () => {
     const court = [[...partOf([20, -5, 40, 15]), [...(partOf([22, -3, 38, 13])[0] ?? [])].reverse()]];
     const zones = [testZone('out', [[0, 0, 4, 10]]), testZone('in', [[26, 0, 30, 10]])];

@@ -24,7 +24,7 @@ import {
 } from './stopPlans';
 
 /** What the walk of one dose hangs on, beside the dose. */
-export type CoverSite = Pick<CoverInput, 'obstacles' | 'start' | 'end' | 'hose' | 'units'>;
+export type CoverSite = Pick<CoverInput, 'obstacles' | 'property' | 'start' | 'end' | 'hose' | 'units'>;
 
 /** With more pieces of ground than this, only two walks are tried of each. */
 const MOST_CORNERED = 6;
@@ -48,6 +48,7 @@ export function coverDose(dose: CoverDose, site: CoverSite, plan: PlanPasses): D
   const ground = createCarryGround(
     standingObstacles(site.obstacles, dose.zones),
     unionOf(dose.zones.flatMap(({ keepOff }) => keepOff)),
+    site.property ?? null,
   );
   const stops = stopGrounds(dose.zones).map((each) => ({ ground: each, outline: outlineOf([each.part]) }));
   const variety: Variety = stops.length > MOST_CORNERED ? 'there-and-back' : 'corners';
@@ -191,6 +192,13 @@ function wayIssues(told: ReadonlyMap<CarryHow, number>, doseId: string): Issue[]
       code: 'way-over-strip',
       severity: 'note',
       message: `${count('over-strip')} over a no-apply strip, as there is none round it: shut the applicator there.`,
+      place: { doseId },
+    });
+  if (told.has('off-property'))
+    issues.push({
+      code: 'way-off-property',
+      severity: 'note',
+      message: `${count('off-property')} outside of the property, as none on it leads there.`,
       place: { doseId },
     });
   if (told.has('straight'))
