@@ -5,6 +5,7 @@ import { createFrame } from '../sample-geojson/yards/frame';
 import { LONG_ACRE_LOT } from '../sample-geojson/yards/longAcre';
 import { areaOfPartsM2 } from '../src/measure/geodesic';
 import { measureYard } from '../src/measure/measureYard';
+import { calibrationResult } from '../src/pace/calibrate/calibrationResult';
 import { deriveYard } from '../src/session/derive';
 import '../src/session/deriveVisit';
 import { KG_PER_LB, M2_PER_1000_SQFT, M2_PER_ACRE } from '../src/units/factors';
@@ -223,5 +224,37 @@ describe('the seasons', () => {
     // light liquid 8 %: a bottle of 32 fl oz over 3,200 sq ft once, then ten times 24 fl oz on 1,000
     const fromTank = 24 * lbPerFlOz(1.12) * 0.08;
     expect(lbOf('green-square', '2027')).toBeCloseTo(iron + perBottle + 10 * fromTank, 4);
+  });
+});
+
+describe('the equipment', () => {
+  it.each(['corner-lot', 'townhouse', 'long-acre'])('%s: is as its calibrations found it', (file) => {
+    const { equipment, products } = read(`${file}.geojson`);
+    expect(equipment.length).toBeGreaterThanOrEqual(2);
+    for (const each of equipment)
+      for (const { kind, readings, productId } of each.calibrations) {
+        const about = { equipment: each, wantedKgPerM2: null, units: 'us' } as const;
+        const { change, settingKgPerM2, issues } = calibrationResult(kind, readings, about);
+        expect(issues).toEqual([]);
+        for (const [key, value] of Object.entries(change))
+          expect((each[key as keyof typeof change] ?? 0) / (value ?? 1)).toBeCloseTo(1, 2);
+        if (settingKgPerM2 === null) continue;
+        const set = each.settings.find((setting) => setting.productId === productId);
+        expect((set?.rateKgPerM2 ?? 0) / settingKgPerM2).toBeCloseTo(1, 2);
+      }
+    // settings are for products on the shelf
+    const shelf = new Set(products.map(({ id }) => id));
+    expect(equipment.flatMap(({ settings }) => settings).every((one) => shelf.has(one.productId))).toBe(true);
+  });
+
+  it('corner lot: the bottle by hand: 5 gal in 130 s, 32 fl oz on 3,200 sq ft in passes 6 ft apart', () => {
+    const { equipment } = read('corner-lot.geojson');
+    const bottle = equipment.find(({ applicator }) => applicator === 'hose-end');
+    // 3.785 L a gallon; 2.31 gal a minute, of it 15/640 product: 6.92 fl oz a minute
+    expect(((bottle?.flowLPerS ?? 0) * 60) / 3.785411784).toBeCloseTo(2.308, 3);
+    const flOzPerS = ((bottle?.flowLPerS ?? 0) * (bottle?.productShare ?? 0)) / 0.0295735;
+    // 0.01 fl oz on a square foot: 11.5 sq ft a second, on 6 ft a walk of 1.92 ft/s or 1.31 mph
+    const mph = (flOzPerS / 0.01 / ((bottle?.swathM ?? 0) / 0.3048)) * (3600 / 5280);
+    expect(mph).toBeCloseTo(1.31, 2);
   });
 });
