@@ -47,7 +47,8 @@ export function hoseReach(
       !from.isReached || !to.isReached || Math.min(from.lengthM, to.lengthM) - lengthM / 2 > hoseM;
     for (const pull of [from, to])
       if (pull.isReached && pull.lengthM > (farthest?.lengthM ?? -1)) farthest = pull;
-    const isSettled = (isNear || isFar) && mostM <= (farthest?.lengthM ?? 0) + FINE_M;
+    // beyond the hose the ends of straight stretches tell enough of how far it must reach
+    const isSettled = isFar || (isNear && mostM <= (farthest?.lengthM ?? 0) + FINE_M);
     if (!isSettled && lengthM > SHORT_M) {
       const middle = (fromM + toM) / 2;
       const pull = pullTo(placeOn(leg, middle));
@@ -64,8 +65,7 @@ export function hoseReach(
     if (isShut(leg) || leg.lengthM <= 0) return;
     let from = pullTo(placeOn(leg, 0));
     let fromM = 0;
-    for (const { atM } of leg.knots) {
-      if (atM <= fromM) continue;
+    for (const atM of cornersAlong(leg)) {
       const to = pullTo(placeOn(leg, atM));
       look(i, leg, fromM, atM, from, to);
       [from, fromM] = [to, atM];
@@ -83,6 +83,17 @@ export function hoseReach(
       : `The hose is too short: it is ${formatLength(hoseM, units)} long and must reach ${formatLength(hose.farthestM, units)} from the nearest hose bib, laid round houses, water and beds; ${area} of this dose lie beyond it.`;
   const issue: Issue = { code: 'hose-too-short', severity: 'warning', message: words, place: { doseId } };
   return { hose, issues: beyondM2 > 0 ? [issue] : [] };
+}
+
+/** m along a leg to each of its corners after the first, ascending. */
+function cornersAlong({ line, lengthM }: Leg): number[] {
+  let alongM = 0;
+  const all = line.slice(1).map(([x, y], i) => {
+    const before = line[i] as XY;
+    alongM += Math.hypot(x - before[0], y - before[1]);
+    return Math.min(alongM, lengthM);
+  });
+  return all.filter((atM, i) => atM > (all[i - 1] ?? 0));
 }
 
 function placeOn(leg: Leg, atM: number): XY {
