@@ -25,6 +25,7 @@ export class CoverageLayer {
   private readonly signs: SignLayer;
   private readonly walker: WalkerLayer;
   private shownFor: readonly unknown[] = [];
+  private tintedFor: readonly unknown[] = [];
   private starts: readonly number[] = [];
   private startsOf: readonly Leg[] = [];
 
@@ -60,7 +61,7 @@ export class CoverageLayer {
       const coats = coat === null ? ([1, 2] as const) : [coat];
       const legs = walk ? walk.dose.legs.filter((leg) => coats.some((each) => each === leg.coat)) : [];
       const hasPasses = !hides.includes('passes');
-      this.tints.show(hides.includes('tints') ? null : walk, coat, picture.measured, ground);
+      this.showTints(picture, coat);
       const look = walk && hasPasses ? { ground, swathM: walk.swathM, isFaint: walk.walkedM !== null } : null;
       this.lines.show(legs, place, look, this.metresPerPx());
       this.signs.show(
@@ -81,6 +82,16 @@ export class CoverageLayer {
     }
     this.walker.show(walk?.walkedM ?? null);
     return !isSame;
+  }
+
+  /** The ground of each vessel is worked out anew only when it is another: a walk that begins to play keeps it. */
+  private showTints(picture: MapPicture, coat: 1 | 2 | null): void {
+    const walk = (!picture.coverage?.hides?.includes('tints') && picture.coverage) || null;
+    const ground = walkGroundOf(picture);
+    const now = [walk?.dose, walk?.swathM, coat, ground.ground, walk && picture.measured];
+    if (now.length === this.tintedFor.length && now.every((each, i) => each === this.tintedFor[i])) return;
+    this.tintedFor = now;
+    this.tints.show(walk, coat, picture.measured, ground);
   }
 
   /** Draws what hangs on the scale. */

@@ -10,7 +10,8 @@ import type { MapPicture } from './types';
 const SHARES = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0, 1];
 /** A number farther from its line than this has a leader, px. */
 const LEADER_PX = 24;
-const NUMBER_PX = { width: 30, height: 22 } as const;
+/** Height of a number, and what it is wide: its border, and each of its signs, px. */
+const NUMBER_PX = { height: 24, border: 13, sign: 8 } as const;
 
 /** How far beside its line a number may stand when there is no room on it, px. */
 const ASIDES_PX = [0, 16, -16, 30, -30, 40, -40, 56, -56, 72, -72];
@@ -123,22 +124,25 @@ export class Overlays {
     if (!picture?.visit) return [];
     const taken = [...others];
     for (const edge of picture.visit.rinseEdges) {
+      const text = edgeKey(edge);
+      const { height, border, sign } = NUMBER_PX;
+      const size = { width: border + sign * text.length, height };
       const spots = edge.line.map((position) => this.map.project(toLatLng(position)));
       const places = ASIDES_PX.flatMap((aside) =>
         SHARES.map((share) => alongLine(spots, share, aside)),
       ).filter((spot) => spot !== null);
-      const isFree = ({ x, y }: L.Point) => !taken.some((box) => boxesMeet(box, { x, y, ...NUMBER_PX }));
+      const isFree = ({ x, y }: L.Point) => !taken.some((box) => boxesMeet(box, { x, y, ...size }));
       const isShort =
         spots.length > 0 &&
         L.bounds([...spots])
           .getSize()
-          .distanceTo([0, 0]) < NUMBER_PX.width;
+          .distanceTo([0, 0]) < size.width;
       const at = places.find(isFree) ?? (isShort ? null : places[0]);
       if (!at) continue;
-      taken.push({ x: at.x, y: at.y, ...NUMBER_PX });
+      taken.push({ x: at.x, y: at.y, ...size });
       this.drawLeader(at, spots);
       L.marker(this.map.unproject(at), {
-        icon: textIcon(`yard-edge-number is-${EDGE_PATTERNS[edgePatternOf(edge)].id}`, edgeKey(edge)),
+        icon: textIcon(`yard-edge-number is-${EDGE_PATTERNS[edgePatternOf(edge)].id}`, text),
         interactive: false,
         keyboard: false,
         pane: 'yard-labels',
