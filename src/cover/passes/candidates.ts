@@ -20,6 +20,7 @@ export interface ZoneGround {
   readonly keepOff: readonly PlaneRings[];
   /** everywhere but the ground to be kept off; null: there is none. */
   readonly shy: Walkable | null;
+  readonly walkable: Walkable;
   readonly areaM2: number;
   readonly options: PassOptions;
 }
@@ -31,6 +32,8 @@ export interface Candidate {
   readonly stops: readonly Stop[];
   /** straight ways between stops included, m. */
   readonly guessM: number;
+  /** laps and passes alone, m. */
+  readonly workingM: number;
   /** ground known to be missed, m². */
   readonly missedM2: number;
 }
@@ -75,8 +78,8 @@ const EFFORTS: readonly (readonly [number, Effort])[] = [
       lapShares: [1, 0.98, 0.96, 0.94],
       pushes: [0.2, 0.35, 0.5, 0.7],
       headings: 4,
-      outlines: 12,
-      measured: 8,
+      outlines: 16,
+      measured: 14,
       lapStarts: 20,
     },
   ],
@@ -95,7 +98,17 @@ export function candidatesOf(zone: ZoneGround, effort: Effort, from: XY | null, 
   return outlines
     .slice(0, effort.outlines)
     .flatMap((outline) => layOut(zone, outline, effort, from, to))
-    .sort((a, b) => priceOf(zone, { ...a, costM: a.guessM }) - priceOf(zone, { ...b, costM: b.guessM }));
+    .map((candidate) => ({ candidate, price: priceOfCandidate(zone, candidate) }))
+    .sort((a, b) => a.price - b.price)
+    .map(({ candidate }) => candidate);
+}
+
+/** The same for a candidate, with what it does twice: more walk times spacing than ground. */
+function priceOfCandidate(zone: ZoneGround, { guessM, workingM, missedM2 }: Candidate): number {
+  const twiceM2 = workingM * zone.options.spacingM - (zone.areaM2 - missedM2);
+  // some of it may lie outside
+  const double = Math.max(0, twiceM2 / zone.areaM2 - MOST_DOUBLE) / 2;
+  return priceOf(zone, { costM: guessM, missedM2 }) + guessM * DOUBLE_PRICE * double;
 }
 
 /** Length with a price on what is missed beyond the allowed. */
@@ -149,7 +162,7 @@ function pushed(zone: ZoneGround, outline: Outline, spacingM: number, pushes: re
 /** What rounds of laps leave, with each heading worth trying. */
 function insideOf(zone: ZoneGround, rounds: readonly LapRound[], effort: Effort, share: number): Outline[] {
   const { spacingM, swathM, headingDeg } = zone.options;
-  const { shy } = zone;
+  const { shy, walkable } = zone;
   const inside = rounds.length > 0 ? (rounds.at(-1) as LapRound).inside : zone.parts;
   const middles: Work[] = [];
   const loops: Work[] = [];
@@ -157,11 +170,11 @@ function insideOf(zone: ZoneGround, rounds: readonly LapRound[], effort: Effort,
   for (const part of [...inside, ...rounds.flatMap((round) => round.narrow)]) {
     const loop = middleLoop(part, spacingM);
     if (loop.length > 0) {
-      loops.push(...loop.flatMap((lap) => (shy ? keepClear(lap, shy, swathM) : [lap])));
+      loops.push(...loop.flatMap((lap) => (shy ? keepClear(lap, shy, walkable, swathM) : [lap])));
       continue;
     }
     const middle = middlePass(part, spacingM);
-    if (middle) middles.push(...(shy ? keepClear(middle, shy, swathM) : [middle]));
+    if (middle) middles.push(...(shy ? keepClear(middle, shy, walkable, swathM) : [middle]));
     else need.push(orientedRings([part]));
   }
   const laps = [...rounds.flatMap((round) => round.laps), ...loops];
@@ -202,6 +215,7 @@ function layOut(
       cells,
       stops,
       guessM: lengthOfStops(stops, from),
+      workingM: stops.reduce((sum, { item }) => sum + item.workingM, 0),
       missedM2: outline.missedM2 + missedM2,
     };
   };

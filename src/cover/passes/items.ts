@@ -17,6 +17,8 @@ export interface Choice {
 /** A cell or a lap, walked in one go. */
 export interface Item {
   readonly kind: 'cell' | 'lap';
+  /** laps and passes alone, m. */
+  readonly workingM: number;
   readonly choices: readonly Choice[];
 }
 
@@ -39,6 +41,7 @@ export function itemOfCell(cell: Cell): Item {
   const reverses = isEven ? [2, 3, 0, 1] : [3, 2, 1, 0];
   return {
     kind: 'cell',
+    workingM: cell.rows.flat().reduce((sum, work) => sum + work.lengthM, 0),
     choices: [
       choiceOf(cell.rows, false, reverses[0] as number),
       choiceOf(cell.rows, true, reverses[1] as number),
@@ -78,7 +81,7 @@ export function itemOfLap(work: Work, starts: number): Item {
   }
   if (starts > MIDDLES)
     for (let i = 0; i < corners; i += step) add(work.line[i] as XY, () => beginAt(work, i));
-  return { kind: 'lap', choices };
+  return { kind: 'lap', workingM: work.lengthM, choices };
 }
 
 /** An open stretch by itself, either way. */
@@ -86,6 +89,7 @@ export function itemOfWork(work: Work): Item {
   const [start, end, { lengthM }] = [startOf(work), endOf(work), work];
   return {
     kind: work.kind === 'lap' ? 'lap' : 'cell',
+    workingM: lengthM,
     choices: [
       { start, end, lengthM, reverse: 1, rows: () => [[work]] },
       { start: end, end: start, lengthM, reverse: 0, rows: () => [[reverseWork(work)]] },

@@ -8,21 +8,25 @@ import { areaOfWork, makeWork, type Work } from './work';
 /** Places looked at along a line lie this share of the swath apart. */
 const STEP_SHARE = 0.06;
 const MOST_STEPS = 4000;
+/** Places so near to the ground are on it, m. */
+const NEAR_M = 0.005;
 /** Lines are drawn with fewer corners where they stray less, m. */
 const SMOOTH_M = 0.002;
 
 /**
  * A stretch moved aside where its swath would touch ground to be kept off, and left out where it cannot be.
  * @param shy everywhere but the ground to be kept off
+ * @param zone the ground, which its line does not leave
  * @returns what is left of it, its ground shared by length
  */
-export function keepClear(work: Work, shy: Walkable, swathM: number): Work[] {
+export function keepClear(work: Work, shy: Walkable, zone: Walkable, swathM: number): Work[] {
   const clear = swathM / 2 + ARC_M;
   const isTouched = work.line.some((p) => !isClear(p, shy, clear)) || touches(work, shy, clear);
   if (!isTouched) return [work];
   const runs: XY[][] = [[]];
   for (const p of stepsOf(work.line, STEP_SHARE * swathM)) {
-    const moved = movedAside(p, shy, clear);
+    const aside = movedAside(p, shy, clear);
+    const moved = aside && isOn(aside, zone) ? aside : null;
     const last = runs.at(-1)?.at(-1);
     // a gap, or a leap round a corner, begins another stretch
     if (moved === null || (last && distanceOf(last, moved) > swathM / 2)) runs.push([]);
@@ -42,6 +46,11 @@ export function keepClear(work: Work, shy: Walkable, swathM: number): Work[] {
     const share = (areaOfWork(work) * lengthOfLine(line)) / whole;
     return makeWork(work.kind, line, [{ atM: lengthOfLine(line), areaM2: share }]);
   });
+}
+
+/** Off the ground, a swath would reach more than half its width beyond it. */
+function isOn(p: XY, zone: Walkable): boolean {
+  return zone.isFree(p) || (zone.nearest(p)?.distanceM ?? Infinity) < NEAR_M;
 }
 
 function touches(work: Work, shy: Walkable, clear: number): boolean {

@@ -75,9 +75,9 @@ function sumInside(
   const frames = new Map<string, { turned: XY[][]; frame: ReturnType<typeof frameOf> }>();
   for (const leg of working) {
     if (leg.line.length > 2) {
-      sum +=
-        areaOfPaths(booleanOp(ClipType.Intersection, swathOf(leg, widthM), ground, FillRule.NonZero)) /
-        (PER_M * PER_M);
+      // its length times its width, so that where it runs beside itself counts twice, less what lies beyond
+      const beyond = booleanOp(ClipType.Difference, swathOf(leg, widthM), ground, FillRule.NonZero);
+      sum += leg.lengthM * widthM - areaOfPaths(beyond) / (PER_M * PER_M);
       continue;
     }
     const [a, b] = [leg.line[0] as XY, leg.line[1] as XY];

@@ -7,7 +7,7 @@ import type { PlaneRings, XY } from '../../measure/types';
 const MOST_CORNERS = 500;
 /** Its first tolerance, and the most as a share of the spacing, m. */
 const FIRST_M = 0.01;
-const MOST_SHARE = 0.2;
+const MOST_SHARE = 1;
 
 /**
  * Ground to plan on: the same, or for outlines of very many corners one of fewer that strays little

@@ -37,24 +37,25 @@ export function planPasses(
   const areaM2 = planeAreaOf(parts);
   if (parts.length === 0) return nothing(options);
   const shy = ground.keepOff.length > 0 ? makeWalkable(null, ground.keepOff) : null;
-  // planned on few corners, measured on all
+  // planned and measured on few corners, its ground shared out by the true area
   const plain = plainGround(parts, ground.keepOff, options.spacingM);
+  const walkable = makeWalkable(plain, []);
   const zone: ZoneGround = {
     parts: plain,
     rings: orientedRings(plain),
     keepOff: ground.keepOff,
     shy,
+    walkable,
     areaM2,
     options,
   };
-  const walkable = makeWalkable(plain, []);
   const effort = effortFor(countCorners(plain));
   const candidates = candidatesOf(zone, effort, from, to);
   let best: { plan: ZonePasses; score: number } | undefined;
   for (const candidate of candidates.slice(0, effort.measured)) {
     // straight ways are the shortest: it cannot become better
     if (best && candidate.guessM >= best.score) continue;
-    const plan = finish(candidate, parts, options, walkable, areaM2);
+    const plan = finish(candidate, plain, options, walkable, areaM2);
     const score = scoreOf(plan);
     if (!best || score < best.score) best = { plan, score };
   }
@@ -83,7 +84,7 @@ function finish(
   const working = legs.filter((leg) => leg.knots.length > 0);
   const sum = (some: readonly Leg[]) => some.reduce((total, leg) => total + leg.lengthM, 0);
   const [laps, passes] = [count('lap'), count('pass')];
-  const issues: Issue[] = [];
+  const issues = issuesOf(reached.missedM2 / areaM2);
   return {
     legs,
     headingDeg: passes > 0 ? candidate.headingDeg : null,
@@ -98,6 +99,16 @@ function finish(
     ...reached,
     issues,
   };
+}
+
+/** Ground left out, as a share, from which it is told. */
+const TOLD_MISSED = 0.01;
+
+function issuesOf(missed: number): Issue[] {
+  if (missed <= TOLD_MISSED) return [];
+  const share = `${Math.round(missed * 100)} %`;
+  const message = `The passes leave about ${share} of this ground out: corners, narrow places or edges beside a strip that the swath may not reach over. See to them by hand, or choose other laps.`;
+  return [{ code: 'passes-missed', severity: 'note', message, place: {} }];
 }
 
 /** Ground shared out so that all knots sum to the whole: what is too small to be walked falls to all alike. */
