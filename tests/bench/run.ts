@@ -11,7 +11,7 @@ import { makeBenchYard, moveOneCorner, seededRandom } from './benchYard';
 import { measureBundle } from './bundle';
 import { benchBuy } from './buy';
 import { benchDrag } from './drag';
-import { benchPasses, benchPasses } from './passes';
+import { benchPasses } from './passes';
 
 /** Everything measured adds to it and it is printed, so that no work can be left out by the compiler. */
 let sink = 0;
@@ -165,8 +165,6 @@ say(
 
 say('');
 await benchBuy(report, say);
-say('');
-benchPasses(report, say);
 say('');
 benchPasses(report, say);
 say('');
