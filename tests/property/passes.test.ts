@@ -182,7 +182,7 @@ describe('passes on random ground', () => {
           const plan = planPasses({ parts: [[ring]], keepOff: [] }, optionsOf({ spacingM }), null, null);
           ratios.push(plan.lengthM / plan.leastM);
           expect(plan.lengthM / plan.leastM).toBeLessThanOrEqual(most);
-          expect(plan.missedM2 / plan.areaM2).toBeLessThanOrEqual(0.005);
+          expect(plan.missedM2 / plan.areaM2).toBeLessThanOrEqual(mostMissed);
           // the aim is 5 %; where the width is just over a whole count of passes it may be a little more
           expect(plan.doubleM2 / plan.areaM2).toBeLessThanOrEqual(0.065);
         }),
