@@ -50,6 +50,7 @@ ${root} ul { margin: 0 0 ${mm(SIZES.blockBelow)}; padding: 0; list-style: none; 
 ${root} li { position: relative; padding-left: ${mm(SIZES.tick)}; margin-bottom: ${mm(SIZES.itemBelow)}; break-inside: avoid; }
 ${root} li::before { content: ""; position: absolute; left: 0; }
 ${root} .ws-ticks li::before, ${root} .ws-box { display: inline-block; width: ${mm(1)}; height: ${mm(1)}; border: 0.3mm solid #1a1a1a; }
+${root} .ws-box { vertical-align: -0.12em; }
 ${root} .ws-ticks li::before { top: ${mm(0.14)}; }
 ${root} .ws-points li::before { top: ${mm(0.5)}; left: ${mm(0.5)}; width: ${mm(0.35)}; height: ${mm(0.35)}; background: #1a1a1a; }
 ${root} .ws-write { display: grid; grid-template-columns: 1fr 1fr; column-gap: 6mm; margin-bottom: ${mm(SIZES.blockBelow)}; }
