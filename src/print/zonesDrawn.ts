@@ -13,6 +13,8 @@ export interface ZonesDrawn {
   readonly wanted: readonly Wanted[];
   /** the forms of each label, best first, by its id. */
   readonly texts: ReadonlyMap<string, readonly (readonly string[])[]>;
+  /** labels are names alone: every line of them is bold. */
+  readonly isNamesAlone: boolean;
 }
 
 /** Zones by hatch and outline. Where a walk is drawn, its own ground is left bare for it and labels give no areas. */
@@ -42,7 +44,9 @@ export function drawZones(
     const forms = walk ? [[name], wrapped(name), [key]] : [[name, area], [name], [key]];
     const optional = walk !== null && walk !== undefined && !walked.has(zone.id);
     texts.set(zone.id, forms);
-    const sizes = forms.map((lines, i) => sizeOf(lines, i === forms.length - 1, size));
+    const sizes = forms.map((lines, i) =>
+      sizeOf(lines, i === forms.length - 1, size, (walk ?? null) !== null),
+    );
     const whole = optional ? sizes.slice(0, -1) : sizes;
     const left = treated?.planeParts.length ? treated.planeParts : measured.netPlaneParts;
     const shapes = left
@@ -55,7 +59,7 @@ export function drawZones(
       wanted.push({ id: `${zone.id}/${n}`, parts: [shape], forms: sizes.slice(-1), optional: true });
     });
   }
-  return { drawn, wanted, texts };
+  return { drawn, wanted, texts, isNamesAlone: (walk ?? null) !== null };
 }
 
 /** A name over two lines, parted at the space nearest its middle. */
@@ -66,21 +70,26 @@ function wrapped(name: string): string[] {
 }
 
 /** Half sizes of a label, mm. */
-function sizeOf(lines: readonly string[], isKey: boolean, size: number): { halfW: number; halfH: number } {
+function sizeOf(
+  lines: readonly string[],
+  isKey: boolean,
+  size: number,
+  isBold: boolean,
+): { halfW: number; halfH: number } {
   if (isKey)
     return {
       halfW: Math.max(size * 0.85, textWidthMm(lines[0] ?? '', size, true) / 2 + 0.8),
       halfH: size * 0.85,
     };
   return {
-    halfW: Math.max(...lines.map((text, n) => textWidthMm(text, size, n === 0))) / 2 + 0.6,
+    halfW: Math.max(...lines.map((text, n) => textWidthMm(text, size, n === 0 || isBold))) / 2 + 0.6,
     halfH: (lines.length * size * 1.25) / 2 + 0.4,
   };
 }
 
 /** Labels of zones, clear of what is taken: in their zone, or its key beside it on a leader. @returns boxes they take */
 export function drawZoneLabels(
-  { wanted, texts }: ZonesDrawn,
+  { wanted, texts, isNamesAlone }: ZonesDrawn,
   taken: readonly Box[],
   frame: Box,
   size: number,
@@ -101,7 +110,9 @@ export function drawZoneLabels(
     }
     lines.forEach((text, i) => {
       const y = label.y - label.halfH + 0.4 + size * (0.98 + i * 1.25);
-      drawn.push(drawText(label.x, y, size, text, { anchor: 'middle', bold: i === 0, halo: true }));
+      drawn.push(
+        drawText(label.x, y, size, text, { anchor: 'middle', bold: i === 0 || isNamesAlone, halo: true }),
+      );
     });
   }
   return { drawn, boxes: placed };
