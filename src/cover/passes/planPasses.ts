@@ -52,15 +52,22 @@ export function planPasses(
   const effort = effortFor(countCorners(plain));
   const candidates = candidatesOf(zone, effort, from, to);
   let best: { plan: ZonePasses; score: number } | undefined;
-  for (const candidate of candidates.slice(0, effort.measured)) {
+  let measured = 0;
+  for (const candidate of candidates) {
     // straight ways are the shortest: it cannot become better
     if (best && candidate.guessM >= best.score) continue;
+    // on until one covers, within bounds
+    const isShort = best !== undefined && best.plan.missedM2 > 0.005 * areaM2;
+    if (measured++ >= (isShort ? MORE_MEASURED : 1) * effort.measured) break;
     const plan = finish(candidate, plain, options, walkable, areaM2);
     const score = scoreOf(plan);
     if (!best || score < best.score) best = { plan, score };
   }
   return best?.plan ?? nothing(options);
 }
+
+/** So many times as many candidates are measured while none covers. */
+const MORE_MEASURED = 4;
 
 /** Length, with a price on ground missed or done twice beyond what is allowed. */
 function scoreOf({ lengthM, missedM2, doubleM2, areaM2 }: ZonePasses): number {

@@ -34,6 +34,9 @@ const LEAST_PASS_M = 0.01;
 /** Lines of what is kept off count as touched when the swath reaches so far over them, m. */
 const TOUCH_M = 1e-3;
 
+/** Lines beside the middle of a slab, as shares of its width. */
+const OFF_MIDDLE = [0.15, -0.15, 0.3, -0.3, 0.42, -0.42, 0.49, -0.49];
+
 /** A place along the slab where the middle line cannot go straight on. */
 interface Block {
   readonly from: number;
@@ -61,6 +64,15 @@ export function stretchesOf(ground: SlabGround, ya: number, yb: number): Stretch
   return spansOf(pieces, GAP_M).flatMap((span) => {
     const own = pieces.filter((piece) => piece.xb > span.xa && piece.xa < span.xb);
     const ends = trimmedEnds(span, own, ground.trimShare * (yb - ya), ground.swathM);
+    const isMet = (list: readonly Crossing[]) =>
+      list.some((one, i) => i % 2 === 0 && one.x < ends.xb && (list[i + 1]?.x ?? one.x) > ends.xa);
+    if (isMet(crossings) || kept.length > 0) return cutSpan(ground, span, ends, own, crossings, kept, y);
+    // ground that the middle line misses: the line nearest to the middle that meets it
+    for (const share of OFF_MIDDLE) {
+      const beside = y + share * (yb - ya);
+      const others = crossingsAt(ground.zone, beside);
+      if (isMet(others)) return cutSpan(ground, span, ends, own, others, kept, beside);
+    }
     return cutSpan(ground, span, ends, own, crossings, kept, y);
   });
 }
