@@ -89,5 +89,5 @@ test('a spreader is caught, judged against the label and given its setting', asy
   const spreader = yard.equipment.find((each) => each.applicator === 'drop-spreader');
   const setting = spreader?.settings.find((each) => each.words === '7');
   expect((setting?.rateKgPerM2 ?? 0) / (0.45359237 / 92.90304)).toBeCloseTo(10, 6);
-  expect(spreader?.calibrations).toHaveLength(1);
+  expect(spreader?.calibrations.filter((each) => each.productId === 'p-granules')).toHaveLength(1);
 });

@@ -77,7 +77,10 @@ test('a slope is typed in three ways and shown beside the flat area', async ({ p
   await lawn.getByRole('button', { name: 'Set the slope' }).click();
   await expect(page.locator('summary', { hasText: 'Slope: 75 % (37°)' })).toBeVisible();
   await lawn.getByLabel('Show the ground along the slope').check();
-  await expect(page.locator('zone-list td.num .slope')).toHaveText(/along the slope, 25 % more/);
+  const row = page
+    .locator('zone-list tr')
+    .filter({ has: page.getByLabel('Choose Front lawn', { exact: true }) });
+  await expect(row.locator('td.num .slope')).toHaveText(/along the slope, 25 % more/);
 });
 
 test('a zone without a place counts, is not drawn, and is put on the map', async ({ page }) => {
