@@ -1,4 +1,4 @@
-import { planPasses } from './passes/planPasses';
+import { createPassPlanner } from './passes/passPlanner';
 import type { CoverDose, CoverInput, DoseCoverage, VisitCoverage, ZonePasses } from './passTypes';
 import { type CoverSite, coverDose } from './route/coverDose';
 import type { PlanPasses } from './route/stopPlans';
@@ -17,7 +17,7 @@ export interface CoverCache {
 }
 
 /** An empty cache. @param plan what lays passes over one piece of ground */
-export function createCoverCache(plan: PlanPasses = planPasses): CoverCache {
+export function createCoverCache(plan: PlanPasses = createPassPlanner()): CoverCache {
   const kept = new Map<string, ZonePasses>();
   return {
     doses: new Map(),

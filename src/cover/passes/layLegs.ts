@@ -1,10 +1,11 @@
 import type { XY } from '../../measure/types';
-import type { Leg, PassOptions } from '../passTypes';
+import type { Leg } from '../passTypes';
 import { distanceOf, lengthOfLine } from './frame';
 import type { Stop } from './orderItems';
 import { shortenEnds } from './shortenEnds';
 import { type Walkable, wayWithin } from './wayWithin';
 import { endOf, startOf, type Work } from './work';
+import type { LayOptions } from './zoneGround';
 
 /** Ways shorter than this are none, m. */
 const NO_WAY_M = 1e-6;
@@ -15,11 +16,7 @@ const TURN_SPACINGS = 2.5;
  * Legs of a tour: its stretches and, between them, turns (from row to row) and ways with the applicator shut,
  * round holes by the shortest way. Every leg begins where the last one ended.
  */
-export function layLegs(
-  stops: readonly Stop[],
-  walkable: Walkable,
-  { spacingM, swathM }: PassOptions,
-): Leg[] {
+export function layLegs(stops: readonly Stop[], walkable: Walkable, { spacingM, swathM }: LayOptions): Leg[] {
   const legs: Leg[] = [];
   let last: Work | null = null;
   for (const [index, stop] of stops.entries()) {

@@ -1,25 +1,11 @@
-import { differenceOf, planeAreaOf } from '../../measure/clip';
-import type { PlaneRings, XY } from '../../measure/types';
+import type { XY } from '../../measure/types';
 import type { Issue } from '../../yard/types';
 import type { Leg, PassGround, PassOptions, ZonePasses } from '../passTypes';
-import {
-  type Candidate,
-  candidatesOf,
-  DOUBLE_PRICE,
-  effortFor,
-  MISSED_PRICE,
-  MOST_DOUBLE,
-  MOST_MISSED,
-  type ZoneGround,
-} from './candidates';
-import { orientedRings } from './frame';
+import { distanceOf } from './frame';
 import { layLegs } from './layLegs';
-import { measurePasses, type Reached } from './measurePasses';
-import { countCorners, plainGround } from './plainGround';
-import { makeWalkable, type Walkable } from './wayWithin';
-
-/** Ground smaller than this is none, m². */
-const LEAST_M2 = 1e-4;
+import { orderLayout } from './orderLayout';
+import { type PreparedZone, prepareZone } from './prepareZone';
+import type { RankedLayout } from './rankLayouts';
 
 /**
  * Passes over a zone: straight ones by cells, laps beside the outline, or both, whichever is the shortest
@@ -33,78 +19,64 @@ export function planPasses(
   from: XY | null,
   to: XY | null,
 ): ZonePasses {
-  const parts = differenceOf(ground.parts, ground.keepOff).filter((part) => planeAreaOf([part]) > LEAST_M2);
-  const areaM2 = planeAreaOf(parts);
-  if (parts.length === 0) return nothing(options);
-  const shy = ground.keepOff.length > 0 ? makeWalkable(null, ground.keepOff) : null;
-  // planned and measured on few corners, its ground shared out by the true area
-  const plain = plainGround(parts, ground.keepOff, options.spacingM);
-  const walkable = makeWalkable(plain, []);
-  const zone: ZoneGround = {
-    parts: plain,
-    rings: orientedRings(plain),
-    keepOff: ground.keepOff,
-    shy,
-    walkable,
-    areaM2,
-    options,
-  };
-  const effort = effortFor(countCorners(plain));
-  const candidates = candidatesOf(zone, effort, from, to);
-  let best: { plan: ZonePasses; score: number } | undefined;
-  let measured = 0;
-  for (const candidate of candidates) {
-    // straight ways are the shortest: it cannot become better
-    if (best && candidate.guessM >= best.score) continue;
-    // on until one covers, within bounds
-    const isShort = best !== undefined && best.plan.missedM2 > 0.005 * areaM2;
-    if (measured++ >= (isShort ? MORE_MEASURED : 1) * effort.measured) break;
-    const plan = finish(candidate, plain, options, walkable, areaM2);
-    const score = scoreOf(plan);
-    if (!best || score < best.score) best = { plan, score };
-  }
-  return best?.plan ?? nothing(options);
+  return planPrepared(prepareZone(ground, options), options.lapsFirst, from, to);
 }
 
-/** So many times as many candidates are measured while none covers. */
-const MORE_MEASURED = 4;
-
-/** Length, with a price on ground missed or done twice beyond what is allowed. */
-function scoreOf({ lengthM, missedM2, doubleM2, areaM2 }: ZonePasses): number {
-  const over = (partM2: number, most: number) => Math.max(0, partM2 / areaM2 - most);
-  return (
-    lengthM * (1 + MISSED_PRICE * over(missedM2, MOST_MISSED) + DOUBLE_PRICE * over(doubleM2, MOST_DOUBLE))
-  );
+/** The same over a zone made ready before. @param prepared null: there is no ground */
+export function planPrepared(
+  prepared: PreparedZone | null,
+  lapsFirst: boolean,
+  from: XY | null,
+  to: XY | null,
+): ZonePasses {
+  const ranked = prepared?.ranked(lapsFirst) ?? [];
+  const [best] = ranked;
+  if (!prepared || !best) return nothing();
+  if (!from && !to) return finish(best, best.legs, prepared);
+  const tried = ranked
+    .slice(0, MOST_TRIED)
+    .filter(({ price }) => price < WORSE_SHARE * best.price)
+    .map((each) => {
+      const { stops } = orderLayout(each.layout, lapsFirst, from, to);
+      const legs = layLegs(stops, prepared.zone.walkable, prepared.zone.options);
+      const lengthM = lengthOf(each.legs);
+      const [start, end] = [legs[0]?.line[0], legs.at(-1)?.line.at(-1)];
+      const wayM = (from && start ? distanceOf(from, start) : 0) + (to && end ? distanceOf(end, to) : 0);
+      // what it leaves out weighs as much as it did
+      return { each, legs, price: (each.price / lengthM) * lengthOf(legs) + wayM };
+    });
+  const chosen = tried.reduce((a, b) => (b.price < a.price ? b : a));
+  return finish(chosen.each, chosen.legs, prepared);
 }
+
+/** So many layouts are tried for a walk from one place to another, */
+const MOST_TRIED = 3;
+/** none of them dearer by itself than the best by more than this. */
+const WORSE_SHARE = 1.1;
+
+const lengthOf = (legs: readonly Leg[]): number => legs.reduce((sum, { lengthM }) => sum + lengthM, 0);
 
 function finish(
-  candidate: Candidate,
-  parts: readonly PlaneRings[],
-  options: PassOptions,
-  walkable: Walkable,
-  areaM2: number,
+  { layout, reached }: RankedLayout,
+  laid: readonly Leg[],
+  { zone: { areaM2, options } }: PreparedZone,
 ): ZonePasses {
-  const laid = layLegs(candidate.stops, walkable, options);
   const legs = shareAll(laid, areaM2);
-  const reached: Reached = measurePasses(legs, parts, walkable, options.spacingM, options.swathM);
   const count = (kind: Leg['kind']) => legs.filter((leg) => leg.kind === kind).length;
-  const working = legs.filter((leg) => leg.knots.length > 0);
-  const sum = (some: readonly Leg[]) => some.reduce((total, leg) => total + leg.lengthM, 0);
   const [laps, passes] = [count('lap'), count('pass')];
-  const issues = issuesOf(reached.missedM2 / areaM2);
   return {
     legs,
-    headingDeg: passes > 0 ? candidate.headingDeg : null,
+    headingDeg: passes > 0 ? layout.headingDeg : null,
     pattern: laps === 0 ? 'straight' : passes === 0 ? 'round' : 'both',
-    cells: candidate.cells,
+    cells: layout.cells,
     passes,
     turns: count('turn'),
-    lengthM: sum(legs),
-    workingM: sum(working),
+    lengthM: lengthOf(legs),
+    workingM: lengthOf(legs.filter((leg) => leg.knots.length > 0)),
     leastM: areaM2 / options.spacingM,
     areaM2,
     ...reached,
-    issues,
+    issues: issuesOf(reached.missedM2 / areaM2),
   };
 }
 
@@ -129,7 +101,7 @@ function shareAll(legs: readonly Leg[], areaM2: number): Leg[] {
   }));
 }
 
-function nothing(_options: PassOptions): ZonePasses {
+function nothing(): ZonePasses {
   const none = { cells: 0, passes: 0, turns: 0, lengthM: 0, workingM: 0, leastM: 0, areaM2: 0 };
   const reached = { missedM2: 0, doubleM2: 0, outsideM2: 0, outsideM: 0 };
   const issues: Issue[] = [

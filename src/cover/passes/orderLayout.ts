@@ -1,0 +1,34 @@
+import type { XY } from '../../measure/types';
+import { distanceOf } from './frame';
+import type { Layout } from './layouts';
+import { orderItems, type Stop } from './orderItems';
+
+/** A layout in walking order, ways still straight. */
+export interface Tour {
+  readonly stops: readonly Stop[];
+  /** straight ways to the first stop and between stops included, m. */
+  readonly lengthM: number;
+}
+
+/** A layout's laps and passes in a short order. @param from, to null: anywhere */
+export function orderLayout(
+  { laps, passes }: Layout,
+  lapsFirst: boolean,
+  from: XY | null,
+  to: XY | null,
+): Tour {
+  const [one, two] = lapsFirst ? [laps, passes] : [passes, laps];
+  const first = orderItems(one, from, two.length === 0 ? to : null);
+  const stops = [...first, ...orderItems(two, first.at(-1)?.choice.end ?? from, to)];
+  return { stops, lengthM: lengthOfStops(stops, from, to) };
+}
+
+/** All stops with the straight ways to, between and from them, m. */
+function lengthOfStops(stops: readonly Stop[], from: XY | null, to: XY | null): number {
+  const last = stops.at(-1)?.choice.end;
+  const homeM = last && to ? distanceOf(last, to) : 0;
+  return stops.reduce((sum, { choice }, i) => {
+    const before = stops[i - 1]?.choice.end ?? (i === 0 ? from : null);
+    return sum + choice.lengthM + (before ? distanceOf(before, choice.start) : 0);
+  }, homeM);
+}

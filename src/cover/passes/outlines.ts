@@ -1,0 +1,99 @@
+import type { XY } from '../../measure/types';
+import type { Effort } from './effort';
+import { orientedRings } from './frame';
+import { estimateOf, headingsToTry, type Tried } from './headings';
+import { keepClear } from './keepClear';
+import { lengthOfPush, missedAtCorners, turnsOf } from './lapCorners';
+import { type LapRound, lapRounds } from './laps';
+import { middleLoop } from './middleLoop';
+import { middlePass } from './middlePass';
+import { MOST_MISSED } from './prices';
+import type { Work } from './work';
+import type { ZoneGround } from './zoneGround';
+
+/** Laps so many, and what they leave for straight passes; not yet laid out. */
+export interface Outline {
+  readonly laps: readonly Work[];
+  /** how far the corners of the laps are pushed out; null: not at all. */
+  readonly push: { readonly share: number; readonly spacingM: number } | null;
+  readonly middles: readonly Work[];
+  readonly need: readonly (readonly (readonly XY[])[])[];
+  readonly heading: Tried | null;
+  readonly costM: number;
+  readonly missedM2: number;
+}
+
+/** Laps in so many rounds, and what they leave with each heading worth trying. */
+export function outlinesOf(zone: ZoneGround, effort: Effort): Outline[] {
+  const { parts, keepOff, options } = zone;
+  const { spacingM, swathM, headerLaps, headingDeg } = options;
+  const most = headerLaps ?? (headingDeg === null ? effort.rounds : Math.min(2, effort.rounds));
+  const outlines = most === 0 || headerLaps === null ? insideOf(zone, [], effort, 0) : [];
+  if (most === 0) return outlines;
+  // beside ground to be kept off no lap leaves its line
+  const pushes = keepOff.length > 0 ? [] : effort.pushes;
+  for (const share of effort.lapShares) {
+    const rounds = lapRounds(parts, keepOff, share * spacingM, swathM, most);
+    if (rounds.length === 0) continue;
+    const least = headerLaps === null ? 1 : rounds.length;
+    for (let count = least; count <= rounds.length; count++)
+      outlines.push(
+        ...insideOf(zone, rounds.slice(0, count), effort, share).flatMap((outline) =>
+          pushed(zone, outline, share * spacingM, pushes),
+        ),
+      );
+  }
+  return outlines.length > 0 ? outlines : insideOf(zone, [], effort, 0);
+}
+
+/** Corners are pushed out where they miss more than this share of what may be missed. */
+const WORTH_PUSHING = 0.5;
+
+/** The same laps, and with their corners pushed out. */
+function pushed(zone: ZoneGround, outline: Outline, spacingM: number, pushes: readonly number[]): Outline[] {
+  const { swathM } = zone.options;
+  if (outline.missedM2 < WORTH_PUSHING * MOST_MISSED * zone.areaM2) return [outline];
+  const turns = outline.laps.flatMap((lap) => turnsOf(lap.line)).filter((turn) => turn > 0);
+  const missedOf = (push: number) => missedAtCorners(turns, spacingM, swathM, push);
+  const others = pushes.map((push): Outline => {
+    const costM = outline.costM + lengthOfPush(turns, push, spacingM);
+    return {
+      ...outline,
+      push: { share: push, spacingM },
+      costM,
+      missedM2: outline.missedM2 - missedOf(0) + missedOf(push),
+    };
+  });
+  return [outline, ...others];
+}
+
+/** What rounds of laps leave, with each heading worth trying. */
+function insideOf(zone: ZoneGround, rounds: readonly LapRound[], effort: Effort, share: number): Outline[] {
+  const { spacingM, swathM, headingDeg } = zone.options;
+  const { shy, walkable } = zone;
+  const inside = rounds.length > 0 ? (rounds.at(-1) as LapRound).inside : zone.parts;
+  const middles: Work[] = [];
+  const loops: Work[] = [];
+  const need: (readonly (readonly XY[])[])[] = [];
+  for (const part of [...inside, ...rounds.flatMap((round) => round.narrow)]) {
+    const loop = middleLoop(part, spacingM);
+    if (loop.length > 0) {
+      loops.push(...loop.flatMap((lap) => (shy ? keepClear(lap, shy, walkable, swathM) : [lap])));
+      continue;
+    }
+    const middle = middlePass(part, spacingM);
+    if (middle) middles.push(...(shy ? keepClear(middle, shy, walkable, swathM) : [middle]));
+    else need.push(orientedRings([part]));
+  }
+  const laps = [...rounds.flatMap((round) => round.laps), ...loops];
+  const lapsM = laps.reduce((sum, lap) => sum + lap.lengthM, 0) + laps.length * share * spacingM;
+  const middlesM = middles.reduce((sum, work) => sum + work.lengthM + spacingM, 0);
+  const missedM2 = rounds.reduce((sum, round) => sum + round.missedM2, 0);
+  const known = { laps, push: null, middles, need, missedM2 };
+  if (need.length === 0) return [{ ...known, heading: null, costM: lapsM + middlesM }];
+  const tried =
+    headingDeg === null
+      ? headingsToTry(need, spacingM, effort.headings)
+      : [{ degrees: headingDeg, costM: estimateOf(need, headingDeg, spacingM) }];
+  return tried.map((heading) => ({ ...known, heading, costM: lapsM + middlesM + heading.costM }));
+}
