@@ -1,6 +1,11 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { CoverDose, CoverInput, DoseCoverage, VisitCoverage } from '../../cover/passTypes';
+import { coverInput } from '../../session/coverInput';
+import { deriveYard } from '../../session/derive';
+import '../../session/deriveVisit';
 import type { YardSession } from '../../session/types';
+import { yardFromGeoJson } from '../../yard/codec';
 import { emptyYard, newDose, newVisit } from '../../yard/defaults';
 import type { Yard } from '../../yard/types';
 import { CoverageDesk } from './coverage-desk';
@@ -162,5 +167,39 @@ describe('the desk of the walks', () => {
     setVisit({ tankL: 20 });
     desk.look();
     expect(desk.pictureOf('dose-1')?.walkedM).toBeNull();
+  });
+
+  it('asks anew when the outline of the property changes alone: ways keep to it', () => {
+    const file = readFileSync(new URL('../../../sample-geojson/corner-lot.geojson', import.meta.url), 'utf8');
+    const { yard } = yardFromGeoJson(JSON.parse(file));
+    if (!yard?.parcel) throw new Error('the sample has no property');
+    const first = deriveYard(yard);
+    let session = { yard, derived: first } as unknown as YardSession;
+    const asked: CoverInput[] = [];
+    const host = {
+      get session() {
+        return session;
+      },
+      view: { visitId: yard.visits[0]?.id ?? null },
+    };
+    const desk = new CoverageDesk(host as never, {
+      inputOf: coverInput,
+      lay: (input) => {
+        asked.push(input);
+        return new Promise(() => {});
+      },
+    });
+    desk.look();
+    const [parcel] = yard.parcel.parts;
+    const corner = parcel?.[0]?.[1];
+    if (!parcel || !corner) throw new Error('the property has no corners');
+    const moved = parcel.map((ring) =>
+      ring.map((at) => (at === corner ? ([at[0] + 1e-5, at[1]] as const) : at)),
+    );
+    const changed: Yard = { ...yard, parcel: { ...yard.parcel, parts: [moved] } };
+    session = { yard: changed, derived: deriveYard(changed, first) } as unknown as YardSession;
+    desk.look();
+    expect(asked).toHaveLength(2);
+    expect(asked[1]?.property?.[0]).not.toEqual(asked[0]?.property?.[0]);
   });
 });

@@ -61,6 +61,7 @@ export class CoverageDesk {
       yard.id,
       visitId,
       derivedVisit,
+      yard.parcel,
       yard.zones,
       yard.visits,
       yard.marks,
