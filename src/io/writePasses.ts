@@ -1,3 +1,4 @@
+import { legNumbers } from '../cover/marks/legNumbers';
 import type { DoseCoverage, Leg, RunOutMark, VisitCoverage } from '../cover/passTypes';
 import type { LocalPlane, XY } from '../measure/types';
 import { dateOfVisit } from '../plan/heldWith';
@@ -58,11 +59,9 @@ export function writtenDoses(input: PassesExport): readonly WrittenDose[] {
   return coverage.doses.flatMap((dose): WrittenDose | [] => {
     if ((doseId !== null && dose.doseId !== doseId) || dose.legs.length === 0) return [];
     const figures = visit.doses.find((each) => each.dose.id === dose.doseId);
-    const counts = new Map<string, number>();
+    const numbers = legNumbers(dose.legs);
     const legs = dose.legs.map((leg, index): WrittenLeg => {
-      const key = `${leg.kind}:${leg.coat}:${leg.zoneId}`;
-      const number = (counts.get(key) ?? 0) + 1;
-      counts.set(key, number);
+      const number = numbers[index]?.number ?? 0;
       return { leg, index, number, zoneName: nameOf(leg.zoneId), line: leg.line.map(toDegrees) };
     });
     const marks = dose.marks.map((mark) => ({

@@ -1,5 +1,6 @@
+import { secondsOfWalks } from '../cover/marks/secondsOfWalks';
 import { type WalkTimeline, walkTimeline } from '../cover/marks/walkTimeline';
-import type { DoseCoverage, VisitCoverage } from '../cover/passTypes';
+import type { VisitCoverage } from '../cover/passTypes';
 import { equipmentOfDose } from '../pace/equipmentOfDose';
 import { paceOfDose } from '../pace/paceOfDose';
 import type { DosePace } from '../pace/types';
@@ -39,7 +40,7 @@ export function doseWalks(
       dose,
       coats: dose.legs.some(({ coat }) => coat === 2) ? 2 : 1,
       swathM: equipment.swathM,
-      seconds: secondsOfWalks(dose, timeline),
+      seconds: secondsOfWalks(timeline),
       way: { product: figures.product, applicator: equipment.applicator, coats: figures.dose.passes.coats },
       name: dosedName(figures.product),
       hose: bibs.map(({ position }) => ({ at: measured.plane.toPlane(position), lengthM: lengthM ?? 0 })),
@@ -54,15 +55,4 @@ export function doseWalks(
 /** One page a coat: two coats drawn on each other cannot be read. */
 export function pagesOf(walk: DoseWalk): readonly PrintedWalk[] {
   return walk.coats === 2 ? [1, 2].map((coat) => ({ ...walk, coat: coat as 1 | 2 })) : [{ ...walk, coat: 1 }];
-}
-
-/** Time on each zone and coat, turns and refills in it, without the ways between zones, s. */
-function secondsOfWalks({ walks, legs }: DoseCoverage, { spans }: WalkTimeline): readonly number[] {
-  const seconds = walks.map(() => 0);
-  for (const { legIndex, fromS, toS } of spans) {
-    const leg = legs[legIndex];
-    const index = walks.findIndex(({ zoneId, coat }) => zoneId === leg?.zoneId && coat === leg.coat);
-    if (index >= 0) seconds[index] = (seconds[index] ?? 0) + toS - fromS;
-  }
-  return seconds;
 }

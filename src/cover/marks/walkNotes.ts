@@ -1,4 +1,5 @@
 import type { DoseCoverage, Leg, Vessel, WalkNote } from '../passTypes';
+import { legNumbers } from './legNumbers';
 import { levelOf } from './momentAt';
 import { areaOfLeg, type DoseGround, walkProgress } from './walkProgress';
 
@@ -22,7 +23,7 @@ export function walkNotes(dose: DoseCoverage, zones: readonly DoseGround[]): rea
       zoneId: leg.zoneId ?? '',
       coat: leg.coat,
       legKind: leg.kind,
-      legNumber: numbers[legIndex] ?? 0,
+      legNumber: numbers[legIndex]?.number ?? 0,
       walkedM: (progress.startM[legIndex] ?? 0) + alongM,
     };
   };
@@ -59,17 +60,6 @@ function vesselAt(vessels: readonly Vessel[], doneM2: number): number | null {
     if (doneM2 <= sum) return index;
   }
   return null;
-}
-
-/** Number of each leg of its kind within its zone and coat, from 1. */
-function legNumbers(legs: readonly Leg[]): readonly number[] {
-  const counts = new Map<string, number>();
-  return legs.map(({ kind, zoneId, coat }) => {
-    const key = `${kind}:${coat}:${zoneId}`;
-    const number = (counts.get(key) ?? 0) + 1;
-    counts.set(key, number);
-    return number;
-  });
 }
 
 /** The last leg of each zone and coat that takes on ground. */

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { Vessel } from '../passTypes';
+import type { DoseCoverage, Vessel } from '../passTypes';
 import { levelOf, momentAt, secondAtWalked } from './momentAt';
 import { runOutMarks } from './runOutMarks';
+import { secondsOfWalks } from './secondsOfWalks';
 import { joinWalks, sweepBox, testBottles, testCoverage } from './testWalk';
 import { REFILL_S, USUAL_SPEED_M_PER_S, walkTimeline } from './walkTimeline';
 
@@ -22,6 +23,18 @@ describe('the clock of a walk', () => {
     expect([workingS, turnS, carryS, refillS]).toEqual([60, 4, 5.5, REFILL_S.container]);
     expect(totalS).toBe(60 + 4 + 5.5 + 30);
     expect(totalM).toBe(73);
+  });
+
+  it('the times of zones, refills in them, and the ways between sum to the whole', () => {
+    const timeline = walkWith(testBottles(120, 60));
+    const walks = [
+      { zoneId: 'front', coat: 1 },
+      { zoneId: 'back', coat: 1 },
+    ] as unknown as DoseCoverage['walks'];
+    const seconds = secondsOfWalks({ ...timeline, dose: { ...timeline.dose, walks } });
+    // two passes, a turn of 4 s and a bottle hung on in 30 s; one pass
+    expect(seconds).toEqual([20 + 4 + 20 + 30, 20]);
+    expect(94 + timeline.carryS).toBe(timeline.totalS);
   });
 
   it('a tank load takes longer to make ready; the last vessel is followed by none', () => {

@@ -1,5 +1,6 @@
+import { type LegNumber, legNumbers } from '../../cover/marks/legNumbers';
 import type { WalkMoment } from '../../cover/marks/momentAt';
-import type { Leg } from '../../cover/passTypes';
+import type { DoseCoverage } from '../../cover/passTypes';
 import { formatPercent } from '../../units/format';
 import { formatClock } from '../../units/formatPace';
 import { type DoseWay, standWords, vesselName } from '../../words/markWords';
@@ -49,13 +50,18 @@ export function momentWords(hand: DoseInHand, moment: WalkMoment): string {
   const coat = walk.from.coats === 2 ? `, ${leg.coat === 1 ? 'first' : 'second'} coat` : '';
   const place = `${nameOf(leg.zoneId)}${coat}`;
   if (leg.kind === 'turn') return `${place}, turning`;
-  const alike = legs.filter((each) => isAlike(each, leg));
   const what = leg.kind === 'lap' ? 'lap' : 'pass';
-  return `${place}, ${what} ${alike.indexOf(leg) + 1} of ${alike.length}`;
+  const counted = numbersOf(walk.dose)[moment.legIndex];
+  return `${place}, ${what} ${counted?.number} of ${counted?.of}`;
 }
 
-function isAlike(a: Leg, b: Leg): boolean {
-  return a.kind === b.kind && a.zoneId === b.zoneId && a.coat === b.coat;
+const numbered = new WeakMap<DoseCoverage, readonly LegNumber[]>();
+
+/** Counted once for a walk: the words are asked for at every frame of a play. */
+function numbersOf(dose: DoseCoverage): readonly LegNumber[] {
+  const numbers = numbered.get(dose) ?? legNumbers(dose.legs);
+  numbered.set(dose, numbers);
+  return numbers;
 }
 
 /** "Bottle 2 of 3: 20 fl oz, 62 % full"; empty where there is no vessel. */

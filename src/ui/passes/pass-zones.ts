@@ -39,7 +39,7 @@ export class PassZones extends AppPart {
       <thead><tr><th class="no"><abbr title="Place in the walking order">No.</abbr></th><th>Zone, area</th><th>Heading</th><th class="num">Passes</th><th class="num">Length, time</th></tr></thead>
       <tbody>${walk.dose.walks.map((each, i) => {
         const zone = named.get(each.zoneId);
-        const seconds = clock?.secondsOf(each.zoneId, each.coat) ?? null;
+        const seconds = clock?.seconds[i] ?? null;
         return html`<tr>
           <td>${i + 1}</td>
           <th scope="row"><b>${groundName(zone?.name ?? '')}</b>${hasCoats ? `, ${each.coat === 1 ? 'first' : 'second'} coat` : ''}
@@ -49,7 +49,7 @@ export class PassZones extends AppPart {
           <td class="num">${formatLength(each.lengthM, units)}<br />${seconds === null ? '–' : formatClock(seconds)}</td>
         </tr>`;
       })}</tbody></table>
-      <p class="quiet">Time with turns, without the ways between zones.</p>`;
+      <p class="quiet">Time with turns and refills, without the ways between zones.</p>`;
   }
 }
 

@@ -1,13 +1,15 @@
 import { secondAtWalked } from '../../cover/marks/momentAt';
+import { secondsOfWalks } from '../../cover/marks/secondsOfWalks';
 import { type WalkTimeline, walkTimeline } from '../../cover/marks/walkTimeline';
+import type { Leg } from '../../cover/passTypes';
 import type { DoseInHand } from './dose-in-hand';
 
 /** A walk by the clock. */
 export interface WalkClock {
   readonly timeline: WalkTimeline;
   readonly totalS: number;
-  /** laps, passes and turns on one zone in one coat, s. */
-  secondsOf(zoneId: string, coat: 1 | 2): number;
+  /** time of each of the dose's walks, turns and refills in it, s; in their order. */
+  readonly seconds: readonly number[];
   /** moments worth standing still at, ascending, s: the start, where each zone begins, each run-out mark, the end. */
   readonly stops: readonly number[];
   /** when each run-out mark of the dose is reached, s, in its order. */
@@ -26,20 +28,13 @@ export function clockOf(hand: DoseInHand): WalkClock | null {
   const known = kept.get(hand);
   if (known) return known;
   const timeline = walkTimeline(walk.dose, walk.from.zones, pace);
-  const seconds = new Map<string, number>();
-  for (const span of timeline.spans) {
-    const leg = walk.dose.legs[span.legIndex];
-    if (!leg || leg.zoneId === null || span.isRefill) continue;
-    const key = `${leg.coat}:${leg.zoneId}`;
-    seconds.set(key, (seconds.get(key) ?? 0) + span.toS - span.fromS);
-  }
   const markSeconds = walk.dose.marks.map((mark) =>
     secondAtWalked(timeline, (timeline.progress.startM[mark.legIndex] ?? 0) + mark.alongM),
   );
   const clock: WalkClock = {
     timeline,
     totalS: timeline.totalS,
-    secondsOf: (zoneId, coat) => seconds.get(`${coat}:${zoneId}`) ?? 0,
+    seconds: secondsOfWalks(timeline),
     markSeconds,
     stops: stopsOf(timeline, markSeconds),
   };
@@ -49,11 +44,13 @@ export function clockOf(hand: DoseInHand): WalkClock | null {
 
 function stopsOf(timeline: WalkTimeline, markSeconds: readonly number[]): readonly number[] {
   const { dose, progress, totalS } = timeline;
-  const starts = dose.legs.flatMap((leg, i) => {
-    const before = dose.legs.slice(0, i).findLast((each) => each.zoneId !== null);
-    const isNew = leg.zoneId !== null && (before?.zoneId !== leg.zoneId || before.coat !== leg.coat);
-    return isNew ? [progress.startM[i] ?? 0] : [];
-  });
+  const starts: number[] = [];
+  let before: Leg | null = null;
+  for (const [i, leg] of dose.legs.entries()) {
+    if (leg.zoneId === null) continue;
+    if (before?.zoneId !== leg.zoneId || before.coat !== leg.coat) starts.push(progress.startM[i] ?? 0);
+    before = leg;
+  }
   const all = [...starts.map((walkedM) => secondAtWalked(timeline, walkedM)), ...markSeconds];
   const stops: number[] = [];
   for (const second of [0, ...all, totalS].sort((a, b) => a - b))
