@@ -4,13 +4,13 @@ export type CompassPoint = (typeof POINTS)[number];
 
 const WORDS: Readonly<Record<CompassPoint, string>> = {
   N: 'north',
-  NE: 'north-east',
+  NE: 'northeast',
   E: 'east',
-  SE: 'south-east',
+  SE: 'southeast',
   S: 'south',
-  SW: 'south-west',
+  SW: 'southwest',
   W: 'west',
-  NW: 'north-west',
+  NW: 'northwest',
 };
 
 /** The eight points, clockwise from north, 45° apart. */
@@ -28,6 +28,11 @@ export function degreesOfPoint(point: string): number | null | undefined {
 /** The point that a direction is exactly; null: none. @param deg clockwise from true north, 0 to <360 */
 export function pointOf(deg: number | null): CompassPoint | null {
   return deg === null ? null : (POINTS[deg / 45] ?? null);
+}
+
+/** "northwest": the nearest of the eight winds. @param deg clockwise from true north, any turn */
+export function windWords(deg: number): string {
+  return WORDS[POINTS[((Math.round(deg / 45) % 8) + 8) % 8] ?? 'N'];
 }
 
 /** "falls toward SW", "falls toward 200°". @param deg clockwise from true north, 0 to <360 */

@@ -1,6 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { formatLength, formatPercent } from '../../units/format';
+import { equipmentName } from '../../words/equipmentWords';
 import { APPLICATOR_WORDS } from '../../words/productWords';
 import { MARK_WORDS } from '../../words/zoneWords';
 import type { Equipment, Mark, PassChoice, UnitSystem, Visit, VisitDose } from '../../yard/types';
@@ -8,15 +9,8 @@ import { openEquipment } from '../equipment/equipment-open';
 import { AppPart, fieldValue, isTicked } from '../parts/app-part';
 import { shared } from '../parts/shared';
 import { doseInHand } from './dose-in-hand';
+import { lapChoices } from './lap-choices';
 import { changePasses, setWalkEnd } from './passes-edits';
-
-const LAPS: readonly (readonly [string, string])[] = [
-  ['', 'As many as make the shortest walk'],
-  ['0', 'None'],
-  ['1', 'One'],
-  ['2', 'Two'],
-  ['3', 'Three'],
-];
 
 /** What the person chooses for the walk of a dose; each choice is one step for undo. */
 @customElement('pass-choices')
@@ -50,7 +44,7 @@ export class PassChoices extends AppPart {
         ${this.renderCoat(dose, 2, 'Two at half the rate, the second across the first (evens out granules)')}
       </fieldset>
       <label class="whole">Laps along the outline<select @change=${(event: Event) => this.setLaps(fieldValue(event))}>
-        ${LAPS.map(([value, words]) => html`<option value=${value} .selected=${value === String(dose.passes.headerLaps ?? '')}>${words}</option>`)}
+        ${lapChoices(dose.passes.headerLaps).map(([value, words]) => html`<option value=${value} .selected=${value === String(dose.passes.headerLaps ?? '')}>${words}</option>`)}
       </select></label>
       ${
         equipment.hasEdgeGuard
@@ -112,10 +106,6 @@ export class PassChoices extends AppPart {
     if (!hand) return;
     this.app.dispatch(label, (yard) => changePasses(yard, hand.visit.id, hand.dose.id, change));
   }
-}
-
-function equipmentName({ name, applicator }: Equipment): string {
-  return name.trim() || APPLICATOR_WORDS[applicator];
 }
 
 function swathWords({ swathM, overlapShare }: Equipment, units: UnitSystem): string {

@@ -1,3 +1,5 @@
+import { distanceToSegment } from '../../cover/segments';
+import { signedArea } from '../../measure/signedArea';
 import type { PlaneRings, XY } from '../../measure/types';
 import { halfTurn } from './passes-edits';
 
@@ -26,7 +28,7 @@ export function longestEdges(parts: readonly PlaneRings[]): readonly ZoneEdge[] 
 export function nearestEdge(parts: readonly PlaneRings[], place: XY): ZoneEdge | null {
   let [best, least]: [ZoneEdge | null, number] = [null, Number.POSITIVE_INFINITY];
   for (const edge of longestEdges(parts)) {
-    const distance = distanceTo(edge, place);
+    const distance = distanceToSegment(place, [edge.from, edge.to]);
     if (distance < least) [best, least] = [edge, distance];
   }
   return best;
@@ -41,7 +43,7 @@ function edgesOfRing(ring: readonly XY[], isHole: boolean): readonly ZoneEdge[] 
   const first = corners.findIndex((_, i) => turnAt(at(i - 1), at(i), at(i + 1)) >= STRAIGHT_DEG);
   // a circle of many small sides has no corner to begin at
   const start = Math.max(0, first);
-  const isLeft = signedArea(corners) > 0;
+  const isLeft = signedArea([...corners, at(0)]) > 0;
   const edges: ZoneEdge[] = [];
   let from = start;
   for (let i = start + 1; i <= start + count; i++) {
@@ -72,18 +74,4 @@ function turnAt(a: XY, b: XY, c: XY): number {
 
 function isSame(a: XY, b: XY): boolean {
   return a[0] === b[0] && a[1] === b[1];
-}
-
-function signedArea(ring: readonly XY[]): number {
-  return ring.reduce((sum, [x, y], i) => {
-    const [nx, ny] = ring[(i + 1) % ring.length] as XY;
-    return sum + (x * ny - nx * y) / 2;
-  }, 0);
-}
-
-function distanceTo({ from, to, lengthM }: ZoneEdge, [x, y]: XY): number {
-  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
-  const share = lengthM > 0 ? ((x - from[0]) * dx + (y - from[1]) * dy) / lengthM ** 2 : 0;
-  const t = Math.min(1, Math.max(0, share));
-  return Math.hypot(x - from[0] - t * dx, y - from[1] - t * dy);
 }

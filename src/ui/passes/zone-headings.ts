@@ -3,6 +3,7 @@ import { customElement } from 'lit/decorators.js';
 import type { CoverZone } from '../../cover/passTypes';
 import type { PlaneRings } from '../../measure/types';
 import { formatLength } from '../../units/format';
+import { windWords } from '../../words/compassWords';
 import { headingWords } from '../../words/passWords';
 import { groundName } from '../../words/zoneWords';
 import { AppPart } from '../parts/app-part';
@@ -11,7 +12,6 @@ import type { NumberChange } from '../parts/number-field';
 import { shared } from '../parts/shared';
 import { type DoseInHand, doseInHand } from './dose-in-hand';
 import { setHeadings } from './passes-edits';
-import { windWords } from './wind-words';
 import { longestEdges, nearestEdge, type ZoneEdge } from './zone-edges';
 
 /** Edges that the list offers. */
