@@ -53,7 +53,9 @@ export class LineLayer {
     for (const leg of this.legs) {
       const id = walkLineOf(leg);
       if (isClose && id === 'turn') continue;
-      byLine.set(id, [...(byLine.get(id) ?? []), leg.line.map(this.toLatLng)]);
+      const lines = byLine.get(id) ?? [];
+      lines.push(leg.line.map(this.toLatLng));
+      byLine.set(id, lines);
     }
     const common = { pane: this.pane, interactive: false, smoothFactor: 0.5 } as const;
     if (swathM / metresPerPx >= TIGHT_PX)
