@@ -23,7 +23,7 @@ export interface Item {
 }
 
 /** The four ways to walk a cell: from the first row or the last, along it or back. */
-export function itemOfCell(cell: Cell): Item {
+export function itemOfCell(cell: Pick<Cell, 'rows'>): Item {
   const back = cell.rows.toReversed();
   const lay = (rows: readonly Row[], isTurned: boolean): Row[] =>
     rows.map((row, i) => ((i % 2 === 1) === isTurned ? row : reverseRow(row)));

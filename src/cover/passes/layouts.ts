@@ -14,6 +14,8 @@ export interface Layout {
   readonly laps: readonly Item[];
   /** straight passes and those along the middle of narrow ground. */
   readonly passes: readonly Item[];
+  /** short passes over what the others miss, walked wherever they are nearest; absent: none. */
+  readonly extras?: readonly Work[];
   /** laps and passes alone, m. */
   readonly workingM: number;
   /** ground known to be missed, m². */

@@ -1,5 +1,7 @@
 import type { XY } from '../../measure/types';
 import { distanceOf } from './frame';
+import { type Item, itemOfWork } from './items';
+import { insertWorks } from './joinStops';
 import type { Layout } from './layouts';
 import { orderItems, type Stop } from './orderItems';
 
@@ -12,15 +14,21 @@ export interface Tour {
 
 /** A layout's laps and passes in a short order. @param from, to null: anywhere */
 export function orderLayout(
-  { laps, passes }: Layout,
+  { laps, passes, extras }: Layout,
   lapsFirst: boolean,
   from: XY | null,
   to: XY | null,
 ): Tour {
-  const [one, two] = lapsFirst ? [laps, passes] : [passes, laps];
-  const first = orderItems(one, from, two.length === 0 ? to : null);
-  const stops = [...first, ...orderItems(two, first.at(-1)?.choice.end ?? from, to)];
-  return { stops, lengthM: lengthOfStops(stops, from, to) };
+  const order = (some: readonly Item[]): Stop[] => {
+    const [one, two] = lapsFirst ? [laps, some] : [some, laps];
+    const first = orderItems(one, from, two.length === 0 ? to : null);
+    return [...first, ...orderItems(two, first.at(-1)?.choice.end ?? from, to)];
+  };
+  const tourOf = (stops: readonly Stop[]): Tour => ({ stops, lengthM: lengthOfStops(stops, from, to) });
+  if (!extras || extras.length === 0) return tourOf(order(passes));
+  const inserted = tourOf(insertWorks(order(passes), extras, from, to));
+  const together = tourOf(order([...passes, ...extras.map(itemOfWork)]));
+  return together.lengthM < inserted.lengthM ? together : inserted;
 }
 
 /** All stops with the straight ways to, between and from them, m. */

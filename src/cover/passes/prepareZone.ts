@@ -4,8 +4,10 @@ import { type Effort, effortFor } from './effort';
 import { orientedRings } from './frame';
 import type { Layout } from './layouts';
 import type { Reached } from './measurePasses';
+import { mendLayouts } from './mendLayouts';
 import { countCorners, plainGround } from './plainGround';
 import { type RankedLayout, rankLayouts } from './rankLayouts';
+import { unreachableOf } from './unreachable';
 import { makeWalkable } from './wayWithin';
 import type { LayOptions, ZoneGround } from './zoneGround';
 
@@ -36,6 +38,7 @@ export function prepareZone(ground: PassGround, options: PassOptions | LayOption
     shy: ground.keepOff.length > 0 ? makeWalkable(null, ground.keepOff) : null,
     walkable: makeWalkable(plain, []),
     areaM2: planeAreaOf(parts),
+    unreachableM2: unreachableOf(plain, ground.keepOff, options.swathM),
     options,
   };
   const kept = new Map<boolean, readonly RankedLayout[]>();
@@ -45,7 +48,7 @@ export function prepareZone(ground: PassGround, options: PassOptions | LayOption
     layouts: [],
     measured: new Map(),
     ranked(lapsFirst) {
-      const ranked = kept.get(lapsFirst) ?? rankLayouts(prepared, lapsFirst);
+      const ranked = kept.get(lapsFirst) ?? mendLayouts(zone, rankLayouts(prepared, lapsFirst), lapsFirst);
       kept.set(lapsFirst, ranked);
       return ranked;
     },

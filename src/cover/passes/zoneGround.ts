@@ -14,5 +14,7 @@ export interface ZoneGround {
   readonly shy: Walkable | null;
   readonly walkable: Walkable;
   readonly areaM2: number;
+  /** ground that no swath reaches without touching what is kept off, m². */
+  readonly unreachableM2: number;
   readonly options: LayOptions;
 }
