@@ -40,5 +40,7 @@ export function lengthOfLine(line: readonly XY[]): number {
 
 /** Distance of two places, m. */
 export function distanceOf(a: XY, b: XY): number {
-  return Math.hypot(a[0] - b[0], a[1] - b[1]);
+  const [dx, dy] = [a[0] - b[0], a[1] - b[1]];
+  // hypot minds overflow, at several times the cost
+  return Math.sqrt(dx * dx + dy * dy);
 }
