@@ -1,6 +1,7 @@
 import { formatLength, formatPercent } from '../units/format';
 import { formatSpeed } from '../units/formatPace';
 import type { Equipment, Issue, UnitSystem } from '../yard/types';
+import { isDrawn } from './isDrawn';
 import { FASTEST_M_PER_S, RATE_TOLERANCE, SLOWEST_M_PER_S } from './usual';
 
 /** What the advice on a pace hangs on: speed that the flow asks for, the person's own with the equipment, m/s. */
@@ -42,7 +43,7 @@ export function paceAdvice(each: PaceCase): readonly Issue[] {
 
 /** Mixed in a tank: how much water carries the product is the person's choice within the label. */
 function isMixed({ equipment }: PaceCase): boolean {
-  return equipment.applicator !== 'hose-end' && equipment.productShare === null;
+  return !isDrawn(equipment);
 }
 
 /** Too little comes out for so high a rate on so broad a swath. */

@@ -74,6 +74,29 @@ describe('pace of a liquid', () => {
   });
 });
 
+describe('a tank', () => {
+  const tank = newEquipment('e', 'tank-sprayer', { swathM: 1.2, flowLPerS: 0.02 });
+  const neat = planOne(liquid, 100);
+
+  it('is never paced as if it were full of neat concentrate', () => {
+    const pace = paceOfDose(neat, tank, settings, false);
+    expect(pace.issues.map(({ code }) => code)).toEqual(['no-water-for-tank']);
+    expect(pace.source).toBe('usual');
+    // said to be undiluted, or ready to use, it is: 10 fl oz per 1,000 sq ft are 3.18 mL/m²
+    expect(paceOfDose(neat, { ...tank, productShare: 1 }, settings, false).source).toBe('flow');
+    const ready = planOne(testHoseLiquid({ form: 'ready-to-use' }), 100);
+    expect(paceOfDose(ready, tank, settings, false).speedMPerS).toBeCloseTo(0.02 / (0.0031832 * 1.2), 2);
+  });
+
+  it('of another size than that of the visit is told', () => {
+    const mixed = planOne(liquid, 100, { useId: 'tank', tankL: 15 });
+    const holding = (value: number) => ({ ...tank, holds: { unit: 'L', value } as const });
+    const differs = (equipment: Equipment) => codes(mixed, equipment).includes('tank-differs');
+    expect([holding(8), holding(15), tank].map(differs)).toEqual([true, false, false]);
+    expect(differs({ ...holding(8), productShare: 0.02 })).toBe(false);
+  });
+});
+
 describe('pace of granules', () => {
   /** 0.02 kg/m². */
   const figures = planOne(testProduct(), 100);
@@ -85,6 +108,24 @@ describe('pace of granules', () => {
     expect(codes(figures, { ...spreader, settings: [setting(0.0209)] })).toEqual([]);
     expect(codes(figures, { ...spreader, settings: [setting(0.0211)] })).toEqual(['setting-off']);
     expect(codes(inCoats(figures, 2), { ...spreader, settings: [setting(0.02)] })).toEqual(['setting-off']);
+  });
+
+  it('passes that overlap lay down more than the setting puts out', () => {
+    // a fifth of each swath is walked again: 0.02 on the swath lands as 0.025
+    const overlapping = { ...spreader, swathM: 3, overlapShare: 0.2 };
+    expect(codes(figures, { ...overlapping, settings: [setting(0.016)] })).toEqual([]);
+    const [issue] = paceOfDose(
+      figures,
+      { ...overlapping, settings: [setting(0.02)] },
+      settings,
+      false,
+    ).issues;
+    expect(issue?.code).toBe('setting-off');
+    expect(issue?.message).toMatch(/overlap by 20\u00a0%.*25\u00a0% more than .*Close it/);
+    // at half an overlap the setting for two coats is that of one
+    const both = { ...overlapping, overlapShare: 0.5, settings: [setting(0.02), setting(0.01, '3')] };
+    expect(codes(figures, both)).toEqual([]);
+    expect(codes(figures, { ...both, settings: both.settings.slice(0, 1) })).toEqual(['setting-off']);
   });
 
   it('of several settings the nearest counts', () => {

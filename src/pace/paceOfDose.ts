@@ -1,6 +1,9 @@
 import { isSprayed, productVolume, sprayRate } from '../plan/sprayRate';
 import type { DoseFigures } from '../plan/types';
+import { formatAmount } from '../units/format';
 import type { Equipment, Issue, Settings } from '../yard/types';
+import { walkOfSpray } from './calibrate/sprayOutput';
+import { isDrawn } from './isDrawn';
 import { paceAdvice } from './paceAdvice';
 import { settingIssues } from './settingIssues';
 import type { DosePace } from './types';
@@ -19,12 +22,12 @@ interface Outflow {
 /**
  * How fast a dose is walked with its equipment.
  *
- * Liquids: speed = flow / (rate · spacing), the metre form of GPA = 495 · GPM / (mph · width in ft) (Mesa County,
- * Colorado; 5940 with inches: Albany County, Wyoming). A hose-end bottle counts product alone: flow · its share
- * over the product rate; a tank counts finished spray. Two coats halve the rate of each, so the walk is twice as fast.
- * Granules: the setting fixes the rate, the walk is the person's own.
+ * Liquids: speed = flow / (rate · spacing) (see `walkOfSpray`). What draws product on its way out (see `isDrawn`) counts
+ * product alone: flow · its share over the product rate; a tank counts finished spray, which a concentrate has none of
+ * where its use gives no water. Two coats halve the rate of each, so the walk is twice as fast.
+ * Granules: the setting fixes the rate, overlap counted, the walk is the person's own.
  * @param isAssumed the equipment is usual figures of the trade, not the yard's own (see `equipmentOfDose`)
- * @returns issues `flow-not-measured`, `product-share-not-measured`, `rate-not-by-volume`, `speed-not-measured`,
+ * @returns issues `flow-not-measured`, `product-share-not-measured`, `rate-not-by-volume`, `no-water-for-tank`, `tank-differs`, `speed-not-measured`,
  * `setting-not-found`, `setting-off`, `own-speed-differs`, `equipment-unfit`, `pace-too-slow`, `pace-too-fast`
  */
 export function paceOfDose(
@@ -52,8 +55,10 @@ export function paceOfDose(
   else if (isWet && applicator !== 'by-hand') {
     const { flowLPerS, rateLPerM2, missing } = outflow(figures, equipment);
     if (missing) issues.push({ ...missing, place });
+    const tank = tankIssue(figures, equipment, settings.units);
+    if (tank) issues.push({ ...tank, place });
     if (flowLPerS !== null && rateLPerM2 !== null && flowLPerS > 0 && rateLPerM2 > 0) {
-      speedMPerS = flowLPerS / ((rateLPerM2 / coats) * spacingM);
+      speedMPerS = walkOfSpray(flowLPerS, rateLPerM2 / coats, spacingM);
       source = 'flow';
       const advice = paceAdvice({ speedMPerS, ownMPerS: own, coats, equipment, units: settings.units });
       issues.push(...advice.map((issue) => ({ ...issue, place })));
@@ -92,7 +97,7 @@ function unfitIssue({ product }: DoseFigures, { applicator, name }: Equipment, i
 }
 
 function outflow({ product, rate }: DoseFigures, equipment: Equipment): Outflow {
-  const { flowLPerS, productShare, applicator } = equipment;
+  const { flowLPerS, productShare } = equipment;
   const productLPerM2 = rate.lPerM2 ?? productVolume(product, rate);
   const noFlow =
     flowLPerS === null
@@ -101,8 +106,11 @@ function outflow({ product, rate }: DoseFigures, equipment: Equipment): Outflow 
           'What comes out is not measured: a usual walk stands in. Time how long it takes to fill a bucket.',
         )
       : null;
-  if (applicator !== 'hose-end' && productShare === null) {
-    const total = sprayRate(product, rate)?.totalLPerM2 ?? productLPerM2;
+  if (!isDrawn(equipment)) {
+    const spray = sprayRate(product, rate);
+    if (spray === null && product.form !== 'ready-to-use')
+      return { flowLPerS: null, rateLPerM2: null, missing: noWater(product.name) };
+    const total = spray?.totalLPerM2 ?? productLPerM2;
     return {
       flowLPerS,
       rateLPerM2: total,
@@ -122,7 +130,27 @@ function outflow({ product, rate }: DoseFigures, equipment: Equipment): Outflow 
   };
 }
 
-function notByVolume(name: string): Omit<Issue, 'place'> & Pick<Issue, 'place'> {
+/** A tank is never full of neat concentrate, unless that is said. */
+function noWater(name: string): Issue {
+  return told(
+    'no-water-for-tank',
+    `${name}: this use says no water for a tank. Choose the label’s use for a tank, or enter its water; where it goes out undiluted, say for the sprayer that 100 % of the spray is product. A usual walk stands in.`,
+  );
+}
+
+/** `tank-differs`: loads are marked by the sprayer's own tank, the visit's mixes are for another size. */
+function tankIssue({ tank }: DoseFigures, equipment: Equipment, units: Settings['units']): Issue | null {
+  const { holds, applicator } = equipment;
+  if (!tank || applicator !== 'tank-sprayer' || isDrawn(equipment)) return null;
+  if (holds?.unit !== 'L' || !(holds.value > 0) || Math.abs(holds.value / tank.tankL - 1) < 1e-3) return null;
+  const [own, other] = [formatAmount(holds, units), formatAmount({ unit: 'L', value: tank.tankL }, units)];
+  return told(
+    'tank-differs',
+    `${equipment.name || 'The sprayer'} holds ${own}, the tank of the visit ${other}: marks go by the sprayer, the visit’s mixes by the other. Enter the same size for both.`,
+  );
+}
+
+function notByVolume(name: string): Issue {
   return told(
     'rate-not-by-volume',
     `${name}: its rate is by weight, so the walk needs its density; a usual walk stands in.`,

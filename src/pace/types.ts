@@ -12,7 +12,7 @@ export interface DosePace {
   readonly turnS: number;
   /** steps per metre; null: the person's step is not measured. */
   readonly stepsPerM: number | null;
-  /** product that goes out in a second while walking, kg/s or L/s as the dose counts it; null: not known. */
+  /** product that is to go out in a second while walking, kg/s or L/s as the dose counts it; null: not known. */
   readonly productPerS: number | null;
   /** such as `pace-too-slow`, `pace-too-fast`, `flow-not-measured`, `setting-not-found`. */
   readonly issues: readonly Issue[];

@@ -38,6 +38,15 @@ export const TURN_S: Readonly<Record<Applicator, number>> = {
   'by-hand': 2,
 };
 
+/**
+ * What lands on each m² where passes overlap, of what one pass lays over the whole swath: the same stuff on the ground
+ * between two passes, `rate · swath / spacing`; overlap 0.2: a fourth more.
+ * @param ratePerSwath per m² of swath, in any unit
+ */
+export function landedRate(ratePerSwath: number, { overlapShare }: Pick<Equipment, 'overlapShare'>): number {
+  return ratePerSwath / (1 - overlapShare);
+}
+
 /** Distance between neighbouring passes, m: the swath less what is meant to overlap. */
 export function spacingOf({ swathM, overlapShare }: Pick<Equipment, 'swathM' | 'overlapShare'>): number {
   return swathM * (1 - overlapShare);

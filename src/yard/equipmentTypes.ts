@@ -39,7 +39,7 @@ export interface SpreaderSetting {
   readonly productId: string;
   /** as it stands on the dial, in the person's words. */
   readonly words: string;
-  /** what it then puts out at the equipment's swath and speed, kg/m². */
+  /** what one pass then lays over the equipment's swath at its speed, kg/m²; passes that overlap lay down more. */
   readonly rateKgPerM2: number;
 }
 

@@ -79,6 +79,37 @@ describe('pace', () => {
   });
 });
 
+describe('a setting', () => {
+  it('lays down what its hopper loses over the ground between passes, whatever the overlap', () => {
+    fc.assert(
+      fc.property(
+        size(0.5, 4),
+        size(0, 0.5),
+        size(0.3, 2),
+        size(0.2, 3),
+        (swathM, overlapShare, speed, off) => {
+          const figures = planOne(testProduct(), 500);
+          const wanted = figures.rate.kgPerM2 ?? 0;
+          // kg/s out of the hopper when the walk lays `off` times what is wanted between two passes
+          const hopper = wanted * off * speed * swathM * (1 - overlapShare);
+          const rateKgPerM2 = hopper / (speed * swathM);
+          const equipment = newEquipment('e', 'broadcast-spreader', {
+            swathM,
+            overlapShare,
+            speedMPerS: speed,
+            settings: [{ productId: 'p-1', words: '5', rateKgPerM2 }],
+          });
+          const pace = paceOfDose(figures, equipment, settings, false);
+          fc.pre(Math.abs(Math.abs(off - 1) - 0.05) > 1e-6);
+          const isOff = Math.abs(off - 1) > 0.05;
+          expect(pace.issues.map(({ code }) => code)).toEqual(isOff ? ['setting-off'] : []);
+          if (!isOff) expect(Math.abs(hopper / (pace.productPerS ?? 0) - 1)).toBeLessThan(0.0501);
+        },
+      ),
+    );
+  });
+});
+
 describe('readings', () => {
   it('any numbers under any name give a result without a figure that is not a number', () => {
     const names = [

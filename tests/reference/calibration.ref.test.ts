@@ -8,11 +8,11 @@ import {
   productPerSpray,
   rateOfCourse,
   SMALL_PLOT_M2,
-  sprayOfWalk,
-  walkOfSpray,
 } from '../../src/pace/calibrate/sprayOutput';
 import { swathOfPans } from '../../src/pace/calibrate/swathOfPans';
 import { speedOfWalk } from '../../src/pace/calibrate/walk';
+import { paceOfDose } from '../../src/pace/paceOfDose';
+import { planOne, testProduct } from '../../src/plan/testDose';
 import {
   KG_PER_LB,
   L_PER_FLOZ,
@@ -37,6 +37,7 @@ const KMH = 1 / 3.6;
 const GPA = L_PER_GAL / M2_PER_ACRE;
 const GAL_PER_1000 = L_PER_GAL / M2_PER_1000_SQFT;
 const GPM = L_PER_GAL / 60;
+const FLOZ_PER_MIN = L_PER_FLOZ / 60;
 const about = {
   equipment: newEquipment('e', 'tank-sprayer', { swathM: 6 * M_PER_FT }),
   wantedKgPerM2: null,
@@ -49,6 +50,22 @@ function expectPrinted(value: number, printed: string): void {
   expect(value.toFixed(decimals)).toBe(printed);
 }
 
+/** The walk, m/s, of a dose mixed in a tank, by what comes out, L/s, the spray to be laid, L/m², and the swath. */
+function walkAt(flowLPerS: number, sprayLPerM2: number, swathM: number): number {
+  const mixed = testProduct({
+    form: 'liquid-concentrate',
+    applicator: 'tank-sprayer',
+    rate: { basis: 'volume-per-area', rateLPerM2: sprayLPerM2 / 1000 },
+    carrierLPerM2: sprayLPerM2,
+    carrierIsTotal: true,
+    densityKgPerL: 1.2,
+  });
+  const sprayer = newEquipment('e', 'tank-sprayer', { flowLPerS, swathM });
+  const pace = paceOfDose(planOne(mixed, 100), sprayer, { units: 'us', stepM: null }, false);
+  if (pace.source !== 'flow' || pace.speedMPerS === null) throw new Error('no walk by the flow');
+  return pace.speedMPerS;
+}
+
 describe('1/128 acre', () => {
   // Albany County (Wyoming) Weed & Pest; Larimer County (Colorado): 340 sq ft, 18.5 by 18.5 ft
   it('the plot is 340 sq ft, a square of 18.5 ft each way to within an inch', () => {
@@ -56,8 +73,8 @@ describe('1/128 acre', () => {
     expect(Math.sqrt(SMALL_PLOT_M2) / M_PER_FT).toBeCloseTo(18.45, 2);
   });
 
-  // NC State Extension, backpack sprayer worksheet: 6 ft, 57 ft; training slides: 10 ft, 34 ft;
-  // row widths of the ounce method as printed by several services: 20 in 204 ft, 30 in 136 ft, 10 in 408 ft
+  // NC State Extension, backpack sprayer worksheet: 6 ft, 57 ft; row widths of the ounce method as printed by several
+  // services: 20 in 204 ft, 30 in 136 ft, 10 in 408 ft; 10 ft, 34 ft by hand
   it.each([
     ['6 ft', 6 * M_PER_FT, '57'],
     ['10 ft', 10 * M_PER_FT, '34'],
@@ -68,27 +85,22 @@ describe('1/128 acre', () => {
     expectPrinted(courseLength(SMALL_PLOT_M2, widthM) / M_PER_FT, printed);
   });
 
+  // the plots as they are printed, rounded: 57 ft by 6 ft, 18.5 ft square, 340 sq ft
   it.each([
-    ['NC State Extension worksheet: mean of 16 and 18 s, 7.5 fl oz', [16, 18], 7.5, '7.5'],
-    ['UF/IFAS Alachua County, 2022: 30 s, 25 fl oz', [30], 25, '25'],
-    ['training slides on the 1/128 method: 51 s, 40 fl oz', [51], 40, '40'],
-    ['Kansas State University, hand sprayer worksheet (Wolf): 20 s, 31 fl oz', [20], 31, '31'],
-    ['Mesa County (Colorado), handgun: 75 s, 150 fl oz', [75], 150, '150'],
-  ])('%s', (_, times, floz, printed) => {
+    ['NC State Extension worksheet: mean of 16 and 18 s, 7.5 fl oz', [57, 6], [16, 18], 7.5, '7.5'],
+    ['UF/IFAS Alachua County, 2022: 30 s, 25 fl oz', [18.5, 18.5], [30], 25, '25'],
+    ['Kansas State University, hand sprayer worksheet (Wolf): 20 s, 31 fl oz', [34, 10], [20], 31, '31'],
+    ['Mesa County (Colorado), handgun: 75 s, 150 fl oz', [34, 10], [75], 150, '150'],
+  ] as const)('%s', (_, [lengthFt, widthFt], times, floz, printed) => {
     const readings = {
-      widthM: 6 * M_PER_FT,
-      lengthM: courseLength(SMALL_PLOT_M2, 6 * M_PER_FT),
+      widthM: widthFt * M_PER_FT,
+      lengthM: lengthFt * M_PER_FT,
       caughtL1: floz * L_PER_FLOZ,
       ...Object.fromEntries(times.map((time, i) => [`timeS${i + 1}`, time])),
     };
     const { figures } = calibrationResult('small-plot', readings, about);
     const rate = figures.find((figure) => figure.key === 'spray-rate');
     expectPrinted((rate?.value ?? 0) / GPA, printed);
-    const flow = figures.find((figure) => figure.key === 'flow');
-    expect(flow?.value).toBeCloseTo(
-      (floz * L_PER_FLOZ * times.length) / times.reduce((a, b) => a + b, 0),
-      12,
-    );
   });
 
   // NC State Extension worksheet: mean of two trips
@@ -102,13 +114,13 @@ describe('mixing', () => {
     expectPrinted((perL * L_PER_GAL) / L_PER_FLOZ - 0.005, '1.06');
     expectPrinted((perL * 3 * L_PER_GAL) / L_PER_FLOZ, '3.2');
   });
-  // training slides: 0.8 fl oz in a gallon, 24 cc
+  // by hand: 32 / 40 fl oz in a gallon, at 29.57 mL 24 mL
   it('32 fl oz an acre at 40 gal an acre', () => {
     const perL = productPerSpray((32 * L_PER_FLOZ) / M2_PER_ACRE, 40 * GPA);
     expectPrinted((perL * L_PER_GAL) / L_PER_FLOZ, '0.8');
     expectPrinted(perL * L_PER_GAL * 1000, '24');
   });
-  // a list posting that cites Virginia Tech: 3 pt an acre at 65 gal an acre: 0.046 pt, 0.74 fl oz
+  // by hand: 3 / 65 pt in a gallon, at 16 fl oz 0.74 fl oz
   it('3 pt an acre at 65 gal an acre', () => {
     const perL = productPerSpray((3 * L_PER_PT) / M2_PER_ACRE, 65 * GPA);
     expectPrinted((perL * L_PER_GAL) / L_PER_PT, '0.046');
@@ -136,43 +148,43 @@ describe('flow, speed and width', () => {
   });
   // Albany County (Wyoming): 3.75 GPM (480 fl oz a minute), 5 mph, 222 in: 20 GPA, by 5940 and by 46.4
   it('5940 form', () => {
-    expectPrinted(sprayOfWalk(3.75 * GPM, 5 * MPH, 222 * M_PER_IN) / GPA, '20');
-    expect(sprayOfWalk(GPM, MPH, M_PER_IN) / GPA).toBeCloseTo(5940, 6);
-    expectPrinted(sprayOfWalk(flowOfFill(L_PER_FLOZ, 60), MPH, M_PER_IN) / GPA, '46.4');
+    expectPrinted(walkAt(3.75 * GPM, 20 * GPA, 222 * M_PER_IN) / MPH, '5');
+    expectPrinted(walkAt(480 * FLOZ_PER_MIN, 20 * GPA, 222 * M_PER_IN) / MPH, '5');
+    expect(walkAt(GPM, 5940 * GPA, M_PER_IN) / MPH).toBeCloseTo(1, 9);
+    expect(walkAt(FLOZ_PER_MIN, 46.4 * GPA, M_PER_IN) / MPH).toBeCloseTo(1, 3);
   });
   // Mesa County (Colorado): 495 with the swath in feet
-  it('495 form', () => expect(sprayOfWalk(GPM, MPH, M_PER_FT) / GPA).toBeCloseTo(495, 6));
+  it('495 form', () => expect(walkAt(GPM, 495 * GPA, M_PER_FT) / MPH).toBeCloseTo(1, 9));
   // NC State Extension, turfgrass boom sprayers: 20 GPA at 3 mph are 10 GPA at 6 mph
   it('twice the speed, half the rate', () => {
     const flow = 20 * GPA * 3 * MPH * M_PER_FT;
-    expect(sprayOfWalk(flow, 6 * MPH, M_PER_FT) / GPA).toBeCloseTo(10, 10);
-    expect(walkOfSpray(flow, 10 * GPA, M_PER_FT) / MPH).toBeCloseTo(6, 10);
+    expect(walkAt(flow, 20 * GPA, M_PER_FT) / MPH).toBeCloseTo(3, 9);
+    expect(walkAt(flow, 10 * GPA, M_PER_FT) / MPH).toBeCloseTo(6, 9);
   });
   // UF/IFAS Marion County, 2017, and Oklahoma State: mph = ft * 60 / (s * 88)
   it.each([
     [200, 45, '3'],
     [200, 27, '5'],
   ])('%d ft in %d s', (ft, seconds, mph) => expectPrinted(speedOfWalk(ft * M_PER_FT, seconds) / MPH, mph));
-  // a British training page on knapsack sprayers: 100 m in 90 s, 360 / 90 = 4 km/h
+  // by hand: 360 / 90 = 4 km/h
   it('100 m in 90 s', () => expect(speedOfWalk(100, 90) / KMH).toBeCloseTo(4, 12));
-  // an Australian horticulture course diary, 2009: five catches of a minute, 46 m of walk, 0.51 m wide: 1.01 L, 23.46 m², 430.52 L/ha
+  // by hand: five catches of a minute, 46 m of walk, 0.51 m wide: 1.008 L, 1.01 L on 23.46 m² are 430.52 L/ha
   it('litres per hectare from litres a minute', () => {
     const mean = meanOfReadings([1.2, 1, 1, 0.92, 0.92])?.mean ?? 0;
     expectPrinted(mean, '1.01');
     expectPrinted(46 * 0.51, '23.46');
-    expectPrinted(sprayOfWalk(1.01 / 60, 46 / 60, 0.51) * M2_PER_HA, '430.52');
+    expectPrinted(walkAt(1.01 / 60, 430.52 / M2_PER_HA, 0.51) * 60, '46.00');
   });
-  // a stewardship course on knapsack sprayers: 0.75 m by 33.3 m are 25 m²; 200 L/ha at 0.67 m/s (2.4 km/h) take 50 s
+  // by hand: 0.75 m by 33.3 m are 25 m²; 200 L/ha are 0.5 L on it, in 50 s 10 mL a second and 0.67 m/s (2.4 km/h)
   it('25 m² at 200 L/ha', () => {
     expectPrinted(courseLength(25, 0.75), '33.3');
-    const flow = (rateOfCourse(200, M2_PER_HA) * 25) / 50;
-    expectPrinted(walkOfSpray(flow, 200 / M2_PER_HA, 0.75), '0.67');
-    expectPrinted(walkOfSpray(flow, 200 / M2_PER_HA, 0.75) / KMH, '2.4');
+    expectPrinted(walkAt(0.01, 200 / M2_PER_HA, 0.75), '0.67');
+    expectPrinted(walkAt(0.01, 200 / M2_PER_HA, 0.75) / KMH, '2.4');
   });
 });
 
 describe('known area', () => {
-  // a list posting that cites Virginia Tech: 1.5 gal on 1,000 sq ft are 65 gal an acre
+  // by hand: 1.5 · 43.56 = 65.3 gal an acre
   it('1.5 gal on 1,000 sq ft', () =>
     expectPrinted(rateOfCourse(1.5 * L_PER_GAL, M2_PER_1000_SQFT) / GPA, '65'));
   // pesticidestewardship.org, spray gun: 5 ft wide, 200 ft long; 77, 79 and 78 s; 5.25 gal in 78 s: 5.25 gal per 1,000 sq ft, 228.7 gal an acre
@@ -197,7 +209,8 @@ describe('known area', () => {
   it('hose-end plot of 250 sq ft', () => {
     expect(rateOfCourse(1.25 * L_PER_GAL, 250 * M2_PER_SQFT) / GAL_PER_1000).toBeCloseTo(5, 12);
     const flow = flowOfFill(1.25 * L_PER_GAL, 20);
-    expect(sprayOfWalk(flow, (250 * M_PER_FT) / 20 / 5, 5 * M_PER_FT) / GAL_PER_1000).toBeCloseTo(5, 12);
+    // in passes 5 ft wide those are 50 ft of walk in 20 s
+    expect(walkAt(flow, 5 * GAL_PER_1000, 5 * M_PER_FT) / M_PER_FT).toBeCloseTo(50 / 20, 9);
   });
   // Florida examinations manual: 12 gal on 660 ft, swath 10 ft: 79.2 gal an acre
   it('12 gal on 660 ft at 10 ft', () => {
@@ -222,7 +235,7 @@ describe('spreaders', () => {
     expect(judgeRate(lb * LB_PER_1000, 5 * LB_PER_1000).isGood).toBe(isGood);
     expect(judgeRate((lb / 2) * LB_PER_1000, 2.5 * LB_PER_1000).isGood).toBe(isGood);
   });
-  // a consumer magazine, 2006: half a pound on 50 sq ft are 10 lb per 1,000 sq ft
+  // by hand: half a pound on 50 sq ft, twenty times that on 1,000
   it('drop spreader, half a pound on 1 ft by 50 ft', () => {
     const readings = { widthM: M_PER_FT, lengthM: 50 * M_PER_FT, caughtKg1: KG_PER_LB / 2 };
     const equipment = newEquipment('e', 'drop-spreader');

@@ -1,8 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { testHoseLiquid } from '../../plan/testDose';
+import { L_PER_FLOZ, L_PER_GAL, M2_PER_ACRE } from '../../units/factors';
 import { newEquipment } from '../../yard/defaults';
 import type { CalibrationKind, Equipment } from '../../yard/types';
 import { calibrationResult } from './calibrationResult';
+import { meaningFor } from './meaning';
 import type { Readings } from './readings';
+import { courseLength, SMALL_PLOT_M2 } from './sprayOutput';
 
 const hose = newEquipment('e', 'hose-end');
 const spreader = newEquipment('e', 'broadcast-spreader', { swathM: 3 });
@@ -25,6 +29,13 @@ describe('bucket test', () => {
     expect(found.change.productShare).toBeCloseTo(0.05, 12);
     expect(found.value('product-flow')).toBeCloseTo(0.0125, 12);
     expect(found.codes).toEqual([]);
+  });
+
+  it('no water is undiluted; volume and time of two ways are never put together', () => {
+    expect(result('bucket', { ...filled, waterParts: 0 }).change.productShare).toBe(1);
+    expect(result('bucket', { ...filled, emptiedL: 1, goneS: 60 }).change.productShare).toBeUndefined();
+    const one = result('bucket', { ...filled, emptiedL: 1, goneL: 0.75, goneS: 60 });
+    expect(one.change.productShare).toBeCloseTo(0.05, 12);
   });
 
   it('takes the flow that was measured before where the bucket was not timed', () => {
@@ -56,6 +67,13 @@ describe('measured course', () => {
     expect(found.value('product-volume-rate')).toBeCloseTo(1 / 36, 12);
   });
 
+  it('a bottle that gave more than the hose is told', () => {
+    const bottle = { ...hose, swathM: 1.8, flowLPerS: 0.04 };
+    const found = result('course', { ...ground, usedL: 1 }, bottle);
+    expect(found.codes).toEqual(['draw-too-strong']);
+    expect(found.change.productShare).toBeUndefined();
+  });
+
   it('a tank gives spray and flow, a spreader its setting, a hand none', () => {
     const tank = result(
       'course',
@@ -66,6 +84,59 @@ describe('measured course', () => {
     const spread = { ...ground, usedKg: 0.72 };
     expect(result('course', spread, spreader).settingKgPerM2).toBeCloseTo(0.02, 12);
     expect(result('course', spread, newEquipment('e', 'by-hand')).settingKgPerM2).toBeNull();
+  });
+});
+
+describe('a spreader whose passes overlap', () => {
+  const overlapping = { ...spreader, overlapShare: 0.25 };
+  const judge = (kind: CalibrationKind, readings: Readings) => {
+    const about = { equipment: overlapping, wantedKgPerM2: 0.02, units: 'metric' } as const;
+    const { figures, settingKgPerM2, issues } = calibrationResult(kind, readings, about);
+    return {
+      landed: figures.find(({ key }) => key === 'product-rate')?.value,
+      settingKgPerM2,
+      codes: issues.map(({ code }) => code),
+    };
+  };
+  it('gives one setting, by a catch in one pass and by a course in many', () => {
+    // 0.45 kg on a pass of 10 m by 3 m: 15 g/m², with passes 2.25 m apart 20 g/m²
+    const one = judge('catch', { lengthM: 10, widthM: 3, caughtKg1: 0.45 });
+    const many = judge('course', { lengthM: 10, widthM: 4.5, usedKg: 0.9 });
+    for (const found of [one, many]) {
+      expect(found.landed).toBeCloseTo(0.02, 12);
+      expect(found.settingKgPerM2).toBeCloseTo(0.015, 12);
+      expect(found.codes).toEqual(['rate-good']);
+    }
+  });
+});
+
+describe('small plot', () => {
+  // a gallon has 128 fl oz: fl oz caught on 1/128 acre are gallons an acre, in the time of the run
+  it.each([
+    [[16, 18], 7.5],
+    [[51], 40],
+  ])('%j s and %d fl oz', (times, floz) => {
+    const readings = {
+      widthM: 2,
+      lengthM: courseLength(SMALL_PLOT_M2, 2),
+      caughtL1: floz * L_PER_FLOZ,
+      ...Object.fromEntries(times.map((time, i) => [`timeS${i + 1}`, time])),
+    };
+    const found = result('small-plot', readings, newEquipment('e', 'tank-sprayer'));
+    expect((found.value('spray-rate') ?? 0) / (L_PER_GAL / M2_PER_ACRE)).toBeCloseTo(floz, 9);
+    const mean = times.reduce((a, b) => a + b, 0) / times.length;
+    expect(found.change.flowLPerS).toBeCloseTo((floz * L_PER_FLOZ) / mean, 12);
+  });
+});
+
+describe('meaning for a product', () => {
+  const tank = newEquipment('e', 'tank-sprayer', { swathM: 1.2 });
+  const filled = result('bucket', { volumeL: 1, timeS1: 50 }, tank);
+  it('tells no walk where a tank would hold neat concentrate', () => {
+    const bottle = testHoseLiquid();
+    expect(meaningFor(filled, tank, bottle)?.walk).toBeNull();
+    expect(meaningFor(filled, { ...tank, productShare: 1 }, bottle)?.walk).not.toBeNull();
+    expect(meaningFor(filled, tank, testHoseLiquid({ form: 'ready-to-use' }))?.walk).not.toBeNull();
   });
 });
 

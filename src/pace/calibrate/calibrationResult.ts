@@ -8,7 +8,7 @@ import { speedOfWalk, stepOfWalk } from './walk';
 
 /**
  * What comes out of the readings of one calibration, as far as they go. Names of readings: bucket `volumeL`,
- * `timeS1…`, then `waterParts`, or `emptiedL` and `emptiedS`, or `goneL` and `goneS`; course `lengthM`, `widthM`,
+ * `timeS1…`, then `waterParts` (0: undiluted), or `emptiedL` and `emptiedS`, or `goneL` and `goneS`; course `lengthM`, `widthM`,
  * `timeS1…`, `usedL` or `usedKg`; small-plot `lengthM`, `widthM`, `timeS1…`, `caughtL1…`; catch `lengthM`,
  * `widthM`, `caughtKg1…`, `timeS1…`; pans `apartM`, `pans` (how many), `pan1…pan15`; walk `distanceM`, `timeS1…`, `steps1…`.
  */

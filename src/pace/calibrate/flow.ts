@@ -9,7 +9,7 @@ export function flowOfFill(volumeL: number, timeS: number): number {
 
 /**
  * Share of product in the spray by the ratio on bottle or dial: one part of product drawn into so many parts of
- * water is 1 / (1 + parts); common practice, no source.
+ * water is 1 / (1 + parts), undiluted (0 parts) 1; common practice, no source.
  */
 export function shareOfRatio(waterParts: number): number {
   return 1 / (1 + waterParts);

@@ -1,6 +1,7 @@
 import { productRate } from '../../plan/rate';
 import { sprayRate } from '../../plan/sprayRate';
 import type { Amount, Equipment, Product } from '../../yard/types';
+import { isDrawn } from '../isDrawn';
 import { spacingOf } from '../usual';
 import { productPerSpray, walkOfSpray } from './sprayOutput';
 import type { CalibrationResult } from './types';
@@ -27,12 +28,15 @@ export function meaningFor(
 ): ProductMeaning | null {
   const { rate } = productRate(use);
   if (!rate) return null;
-  const { flowLPerS, productShare, holds, applicator, ...equipment } = { ...before, ...result.change };
+  const equipment = { ...before, ...result.change };
+  const { flowLPerS, productShare, holds } = equipment;
   const spacingM = spacingOf(equipment);
   const spray = sprayRate(use, rate);
-  const isDrawn = applicator === 'hose-end' || productShare !== null;
-  const outLPerS = isDrawn ? (flowLPerS ?? 0) * (productShare ?? 0) : (flowLPerS ?? 0);
-  const rateLPerM2 = isDrawn ? rate.lPerM2 : (spray?.totalLPerM2 ?? rate.lPerM2);
+  const drawn = isDrawn(equipment);
+  const outLPerS = drawn ? (flowLPerS ?? 0) * (productShare ?? 0) : (flowLPerS ?? 0);
+  // a tank is never full of neat concentrate
+  const neatLPerM2 = use.form === 'ready-to-use' ? rate.lPerM2 : null;
+  const rateLPerM2 = drawn ? rate.lPerM2 : (spray?.totalLPerM2 ?? neatLPerM2);
   const speedMPerS =
     rateLPerM2 !== null && rateLPerM2 > 0 && outLPerS > 0
       ? walkOfSpray(outLPerS, rateLPerM2, spacingM)
@@ -42,7 +46,7 @@ export function meaningFor(
   return {
     walk: speedMPerS === null ? null : { speedMPerS, secondsPerM2: 1 / (speedMPerS * spacingM) },
     fill:
-      laidLPerM2 === null || tankL === null || isDrawn
+      laidLPerM2 === null || tankL === null || drawn
         ? null
         : {
             spray: { unit: 'L', value: tankL },

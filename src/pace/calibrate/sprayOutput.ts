@@ -16,15 +16,10 @@ export function courseLength(areaM2: number, widthM: number): number {
 }
 
 /**
- * Spray per m², L, from what comes out, how fast one walks and how far apart the passes are: the metre form of
- * GPA = 5940 · GPM / (mph · width in in) (Albany County, Wyoming) and of 495 · GPM / (mph · width in ft) (Mesa
- * County, Colorado).
+ * The walk, m/s, that lays so much spray on each m², from what comes out and how far apart the passes are: the metre form
+ * of GPA = 5940 · GPM / (mph · width in in) (Albany County, Wyoming) and of 495 · GPM / (mph · width in ft) (Mesa
+ * County, Colorado), turned round.
  */
-export function sprayOfWalk(flowLPerS: number, speedMPerS: number, widthM: number): number {
-  return flowLPerS / (speedMPerS * widthM);
-}
-
-/** The walk, m/s, that lays so much spray on each m²: the same turned round. */
 export function walkOfSpray(flowLPerS: number, rateLPerM2: number, widthM: number): number {
   return flowLPerS / (rateLPerM2 * widthM);
 }

@@ -31,21 +31,34 @@ export function bucketTest(readings: Readings, { equipment }: CalibrationCase): 
   };
 }
 
-function drawOf(
-  readings: Readings,
-  flowLPerS: number | null,
-): { readonly share: number | null; readonly issue: Issue | null } {
-  const waterParts = readingOf(readings, 'waterParts');
+/** The share of product in the spray, or why there is none. */
+interface DrawnShare {
+  readonly share: number | null;
+  readonly issue: Issue | null;
+}
+
+/** The share of product by the ratio, else by a bottle that was emptied, else by what was gone: each by its own readings. */
+function drawOf(readings: Readings, flowLPerS: number | null): DrawnShare {
+  // no water at all: undiluted
+  const waterParts = readings.waterParts === 0 ? 0 : readingOf(readings, 'waterParts');
   if (waterParts !== null) return { share: shareOfRatio(waterParts), issue: null };
-  const goneL = readingOf(readings, 'emptiedL') ?? readingOf(readings, 'goneL');
-  const goneS = readingOf(readings, 'emptiedS') ?? readingOf(readings, 'goneS');
-  if (goneL === null || goneS === null) return { share: null, issue: null };
-  if (flowLPerS === null) {
+  const pairs = [
+    [readingOf(readings, 'emptiedL'), readingOf(readings, 'emptiedS')],
+    [readingOf(readings, 'goneL'), readingOf(readings, 'goneS')],
+  ] as const;
+  for (const [goneL, goneS] of pairs) {
+    if (goneL === null || goneS === null) continue;
     const message =
       'How long the bottle lasts says how much product goes out; time the bucket as well, for its share.';
-    return { share: null, issue: told('flow-needed', message, 'note') };
+    return drawnShare(goneL, goneS, flowLPerS, message);
   }
-  const share = shareOfDraw(goneL, goneS, flowLPerS);
+  return { share: null, issue: null };
+}
+
+/** The share by what was drawn in a time. @param unmeasured what to say where the flow is not known */
+function drawnShare(goneL: number, timeS: number, flowLPerS: number | null, unmeasured: string): DrawnShare {
+  if (flowLPerS === null) return { share: null, issue: told('flow-needed', unmeasured, 'note') };
+  const share = shareOfDraw(goneL, timeS, flowLPerS);
   const message =
     'More product would have left the bottle than spray came out in all: look at both volumes and both times.';
   return { share, issue: share === null ? told('draw-too-strong', message, 'error') : null };
@@ -70,17 +83,19 @@ export function courseTest(readings: Readings, about: CalibrationCase): Found {
     return {
       figures: [single('product-rate', rate), speed],
       change,
-      settingKgPerM2: equipment.applicator === 'by-hand' ? null : rate,
+      // the passes of the course overlapped as they are meant to
+      settingKgPerM2: equipment.applicator === 'by-hand' ? null : rate * (1 - equipment.overlapShare),
       issues: [apart(time, 'times'), odd(speed), ...judged(rate, about)],
     };
   }
   if (usedL === null) return { figures: [speed], change, issues: [apart(time, 'times'), odd(speed)] };
   // what is used from a hose-end bottle is product, from a tank finished spray
   if (equipment.applicator === 'hose-end') {
-    const share =
-      time === null || equipment.flowLPerS === null
-        ? null
-        : shareOfDraw(usedL, time.mean, equipment.flowLPerS);
+    const unmeasured = 'With the bucket test done first, this gives the share of product as well.';
+    const { share, issue } =
+      time === null
+        ? { share: null, issue: null }
+        : drawnShare(usedL, time.mean, equipment.flowLPerS, unmeasured);
     return {
       figures: [
         single('product-volume-rate', rateOfCourse(usedL, areaM2)),
@@ -88,17 +103,7 @@ export function courseTest(readings: Readings, about: CalibrationCase): Found {
         speed,
       ],
       change: { ...change, ...(share === null ? {} : { productShare: share }) },
-      issues: [
-        apart(time, 'times'),
-        odd(speed),
-        equipment.flowLPerS === null
-          ? told(
-              'flow-needed',
-              'With the bucket test done first, this gives the share of product as well.',
-              'note',
-            )
-          : null,
-      ],
+      issues: [apart(time, 'times'), odd(speed), issue],
     };
   }
   const flow =

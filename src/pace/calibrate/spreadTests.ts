@@ -1,5 +1,6 @@
 import { formatAmountRate, formatLength, formatPercent } from '../../units/format';
 import type { Equipment, Issue, UnitSystem } from '../../yard/types';
+import { landedRate } from '../usual';
 import { apart, areaOf, type CalibrationCase, type Found, figure, odd, single, told } from './found';
 import { judgeRate } from './judgeRate';
 import { meanOfReadings, panReadings, type Readings, readingList, readingOf } from './readings';
@@ -10,7 +11,10 @@ import { speedOfWalk } from './walk';
 /** How far the two sides of a spreader's throw may differ before it is told; common practice, no source. */
 const MOST_LOPSIDED = 0.2;
 
-/** What a spreader leaves in a pan, or loses of its weight, over a known run. */
+/**
+ * What a spreader leaves in a pan, or loses of its weight, over a known run: the setting by the width of one pass, the
+ * rate on the ground with passes as far apart as they are meant to be.
+ */
 export function catchTest(readings: Readings, about: CalibrationCase): Found {
   const lengthM = readingOf(readings, 'lengthM');
   const areaM2 = areaOf(readings);
@@ -23,13 +27,13 @@ export function catchTest(readings: Readings, about: CalibrationCase): Found {
   const change = speed === null ? {} : { speedMPerS: speed.value };
   const issues = [apart(time, 'times'), apart(caught, 'weights'), odd(speed)];
   if (areaM2 === null || caught === null) return { figures: [speed], change, issues };
-  const rate = figure('product-rate', rateOfCourse(caught.mean, areaM2), caught, (value) =>
-    rateOfCourse(value, areaM2),
-  );
+  const onePass = (kg: number) => rateOfCourse(kg, areaM2);
+  const landed = (kg: number) => landedRate(onePass(kg), about.equipment);
+  const rate = figure('product-rate', landed(caught.mean), caught, landed);
   return {
     figures: [rate, speed],
     change,
-    settingKgPerM2: rate.value,
+    settingKgPerM2: onePass(caught.mean),
     issues: [...issues, ...judged(rate.value, about)],
   };
 }

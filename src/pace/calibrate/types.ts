@@ -29,7 +29,7 @@ export interface CalibrationResult {
   readonly figures: readonly CalibrationFigure[];
   /** what would change in the equipment. */
   readonly change: Partial<Pick<Equipment, 'flowLPerS' | 'productShare' | 'speedMPerS' | 'swathM'>>;
-  /** what the spreader puts out at its setting, kg/m²; null: not found out. */
+  /** what one pass lays over its swath at the setting, kg/m² (with overlap more lands: the figure `product-rate`); null: not found out. */
   readonly settingKgPerM2: number | null;
   /** the person's step, m; null: not found out. */
   readonly stepM: number | null;
