@@ -33,8 +33,12 @@ const out = (legIndex: number, alongM: number, vessel = 0): RunOutMark => ({
   doneM2: 50,
 });
 const box = [[boxRing(0, 0, 10, 8)]];
+const [bottle] = testWalk([], 2, 1).vessels;
+const vessels = bottle ? [bottle, bottle] : [];
 const areas = (dose: Pick<DoseCoverage, 'legs' | 'marks'>, coat: 1 | 2 = 1, swathM = 2) =>
-  vesselGround(dose, coat, swathM, box).map(({ vessel, parts }) => [vessel, planeAreaOf(parts)] as const);
+  vesselGround({ ...dose, vessels }, coat, swathM, box).map(
+    ({ vessel, parts }) => [vessel, planeAreaOf(parts)] as const,
+  );
 
 describe('vesselGround', () => {
   it('cuts the ground where a vessel runs out, and leaves none of it out (areas by hand)', () => {
@@ -43,6 +47,16 @@ describe('vesselGround', () => {
     expect(found[0]?.[1]).toBeCloseTo(50, 3);
     expect(found[1]?.[1]).toBeCloseTo(30, 3);
   });
+  it('gives ground beyond the last vessel to none', () => {
+    const dose = {
+      legs: [pass(1), pass(3), pass(5), pass(7)],
+      marks: [out(2, 5)],
+      vessels: vessels.slice(1),
+    };
+    const found = vesselGround(dose, 1, 2, box);
+    expect(found.map(({ vessel }) => vessel)).toEqual([0]);
+    expect(planeAreaOf(found[0]?.parts ?? [])).toBeCloseTo(50, 3);
+  });
   it('gives ground reached twice to the vessel that comes first', () => {
     const found = areas({ legs: [pass(1), pass(3), pass(5), pass(7)], marks: [out(1, 10)] }, 1, 3);
     // swaths of 3 m, 2 m apart: the first bottle reaches up to y = 4.5
@@ -50,12 +64,11 @@ describe('vesselGround', () => {
     expect(found[1]?.[1]).toBeCloseTo(35, 3);
   });
   it('keeps to the ground it is given', () => {
-    const [only] = vesselGround({ legs: [pass(0)], marks: [] }, 1, 2, box);
+    const [only] = vesselGround({ legs: [pass(0)], marks: [], vessels }, 1, 2, box);
     expect(planeAreaOf(only?.parts ?? [])).toBeCloseTo(10, 3);
-    expect(planeAreaOf(vesselGround({ legs: [pass(0)], marks: [] }, 1, 2, null)[0]?.parts ?? [])).toBeCloseTo(
-      20,
-      3,
-    );
+    expect(
+      planeAreaOf(vesselGround({ legs: [pass(0)], marks: [], vessels }, 1, 2, null)[0]?.parts ?? []),
+    ).toBeCloseTo(20, 3);
   });
   it('goes on in the second coat with the vessel that was in hand', () => {
     const dose = { legs: [pass(1), pass(3), pass(1, 2), pass(3, 2)], marks: [out(1, 5)] };
@@ -74,7 +87,7 @@ describe('vesselGround', () => {
         { atM: 28, areaM2: 56 },
       ],
     };
-    const [only] = vesselGround({ legs: [lap], marks: [] }, 1, 2, null);
+    const [only] = vesselGround({ legs: [lap], marks: [], vessels }, 1, 2, null);
     const corners = [1, 9].flatMap((x) => [1, 7].map((y) => [[boxRing(x - 0.6, y - 0.6, x + 0.6, y + 0.6)]]));
     for (const corner of corners) {
       // the same at all four corners: rounded outside by less than a sixth of the corner's quarter

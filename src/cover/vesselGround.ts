@@ -29,10 +29,10 @@ const ARC_M = 0.03;
  * @param coat whose legs are taken
  * @param swathM more than 0, m
  * @param within ground that the drawing keeps to (the zones' shapes); null: none
- * @returns in the order in which the vessels are used, those without ground left out
+ * @returns none for ground that no vessel does; in the order in which the vessels are used, those without ground left out
  */
 export function vesselGround(
-  dose: Pick<DoseCoverage, 'legs' | 'marks'>,
+  dose: Pick<DoseCoverage, 'legs' | 'marks' | 'vessels'>,
   coat: 1 | 2,
   swathM: number,
   within: readonly PlaneRings[] | null,
@@ -41,7 +41,7 @@ export function vesselGround(
   const keep = within && toPaths(within);
   const grounds: VesselGround[] = [];
   let taken: Paths64 = [];
-  for (const { vessel, lines } of stretchesByVessel(legs, marks)) {
+  for (const { vessel, lines } of stretchesByVessel(legs, marks, dose.vessels.length)) {
     const swept = inflatePaths(
       lines.map(toPath),
       (swathM / 2) * PER_M,

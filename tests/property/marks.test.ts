@@ -177,7 +177,7 @@ describe('run-out marks on any walk', () => {
     fc.assert(
       fc.property(walk, shares, ({ zones, legs, coats }, parts) => {
         const vessels = vesselsFor(areaOf(zones), parts);
-        const stretches = stretchesByVessel(legs, runOutMarks(legs, zones, coats, vessels));
+        const stretches = stretchesByVessel(legs, runOutMarks(legs, zones, coats, vessels), vessels.length);
         const working = sumOf(legs.map((each) => (each.knots.length > 0 ? each.lengthM : 0)));
         const drawn = sumOf(
           stretches.flatMap(({ lines }) => lines.map((line) => testLeg('pass', null, line).lengthM)),

@@ -5,6 +5,7 @@ import type { Leg, Vessel } from '../passTypes';
 import { boxRing } from '../testGround';
 import { closeMarks } from './closeMarks';
 import { runOutMarks } from './runOutMarks';
+import { shortVessels } from './shortVessels';
 import { stretchesByVessel } from './stretchesByVessel';
 import { joinWalks, sweepBox, testBottles, testLeg } from './testWalk';
 
@@ -29,6 +30,8 @@ function clippedM2(groups: readonly (readonly (readonly XY[])[])[], boxes: reado
     return planeAreaOf(done) - before;
   });
 }
+
+const sumOf = (values: readonly number[]) => values.reduce((sum, each) => sum + each, 0);
 
 describe('marks on passes over one lawn', () => {
   const legs = sweepBox(FRONT);
@@ -106,7 +109,7 @@ describe('ground between marks', () => {
   const boxes = [[boxRing(0, 0, 10, 20)], [boxRing(30, 5, 37, 17)]];
 
   it('is what a bottle covers, by clipping the swaths', () => {
-    const stretches = stretchesByVessel(TWO, marks);
+    const stretches = stretchesByVessel(TWO, marks, bottles.length);
     expect(stretches.map(({ vessel }) => vessel)).toEqual([0, 1, 2, 3, 4]);
     // the last pass of the back lawn is 1 m wide: its swath reaches over the pass before and beyond the lawn
     clippedM2(
@@ -142,9 +145,31 @@ describe('marks close together', () => {
 
 describe('stretches by vessel', () => {
   it('all is one where nothing runs out, turns and ways in none', () => {
-    const [only, ...others] = stretchesByVessel(TWO, []);
+    const [only, ...others] = stretchesByVessel(TWO, [], 0);
     expect(others).toEqual([]);
     expect(only?.lines).toEqual(TWO.filter(({ kind }) => kind === 'pass').map(({ line }) => line));
+  });
+
+  it('what is walked when the only vessel is used up is of none, and that is told', () => {
+    const [half] = testBottles(200, 100);
+    const vessels = half ? [half] : [];
+    const legs = sweepBox(FRONT);
+    const zones = [{ zoneId: 'front', areaM2: 200 }];
+    const marks = runOutMarks(legs, zones, 1, vessels);
+    const stretches = stretchesByVessel(legs, marks, vessels.length);
+    expect(stretches.map(({ vessel }) => vessel)).toEqual([0]);
+    const drawnM = sumOf(
+      stretches.flatMap(({ lines }) => lines.map((line) => testLeg('pass', null, line).lengthM)),
+    );
+    expect(drawnM).toBeCloseTo(
+      sumOf(legs.map(({ knots, lengthM }) => (knots.length > 0 ? lengthM : 0))) / 2,
+      9,
+    );
+    const issue = shortVessels(vessels, 200, 'metric', { doseId: 'd-1' });
+    expect(issue).toMatchObject({ code: 'vessels-short', severity: 'warning', place: { doseId: 'd-1' } });
+    expect(issue?.message.replaceAll('\u00a0', ' ')).toContain('100 m² of 200 m²');
+    expect(shortVessels(testBottles(200, 100), 200, 'metric')).toBeNull();
+    expect(shortVessels([], 200, 'metric')).toBeNull();
   });
 
   it('a bent lap keeps its corners on both sides of a mark', () => {
@@ -160,7 +185,7 @@ describe('stretches by vessel', () => {
     ];
     const lap = [testLeg('lap', 'front', line, knots)];
     const marks = runOutMarks(lap, [{ zoneId: 'front', areaM2: 60 }], 1, testBottles(60, 30));
-    expect(stretchesByVessel(lap, marks).map(({ lines }) => lines)).toEqual([
+    expect(stretchesByVessel(lap, marks, 2).map(({ lines }) => lines)).toEqual([
       [
         [
           [0, 0],

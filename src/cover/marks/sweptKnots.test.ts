@@ -149,7 +149,7 @@ describe('real passes with laps and holes', () => {
   it('ground between run-outs is what a bottle covers, within 0.5 %', () => {
     const bottles = testBottles(wholeM2, wholeM2 / 3.7);
     const marks = runOutMarks(swept, [{ zoneId: 'lawn', areaM2: wholeM2 }], 1, bottles);
-    const clipped = clippedM2(stretchesByVessel(swept, marks).map(({ lines }) => lines));
+    const clipped = clippedM2(stretchesByVessel(swept, marks, bottles.length).map(({ lines }) => lines));
     expect(clipped.length).toBe(4);
     clipped.forEach((areaM2, i) => {
       expect(Math.abs(areaM2 / (bottles[i]?.areaM2 ?? 0) - 1)).toBeLessThan(0.005);

@@ -107,6 +107,14 @@ describe('a moment of the walk', () => {
     expect(momentAt(walkTimeline(testCoverage([], [], []), [], PACE), 0)).toBeNull();
   });
 
+  it('once the only bottle is used up there is none in hand, and no stand for another', () => {
+    const only = walkWith(testBottles(120, 60).slice(0, 1));
+    expect(only.refillS).toBe(0);
+    // 60 of 120 m² are done after 30 m: 20 + 4 + 10 s
+    expect(momentAt(only, 33)).toMatchObject({ vessel: 0 });
+    expect(momentAt(only, 35)).toMatchObject({ vessel: null, level: null });
+  });
+
   it('a walk without vessels has no level', () => {
     expect(momentAt(walkWith([]), 10)).toMatchObject({ vessel: null, level: null, doneM2: 20 });
   });

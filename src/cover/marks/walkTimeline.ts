@@ -12,6 +12,9 @@ export const REFILL_S: Readonly<Record<Vessel['kind'], number>> = {
   container: 30,
 };
 
+/** Ground within this share of the dose is the same place. */
+const SAME = 1e-6;
+
 /** A stretch of time in which the walker goes along one leg, or stands and fills. */
 export interface TimeSpan {
   readonly fromS: number;
@@ -20,7 +23,7 @@ export interface TimeSpan {
   /** m along that leg; the same while standing. */
   readonly fromM: number;
   readonly toM: number;
-  /** vessel in hand, index from 0; while standing, the one that is made ready. */
+  /** vessel in hand, index from 0; while standing, the one that is made ready; after the last is used up, their number: none. */
   readonly vessel: number;
   readonly isRefill: boolean;
 }
@@ -53,7 +56,11 @@ export function walkTimeline(
   pace: Pick<DosePace, 'speedMPerS' | 'shutSpeedMPerS' | 'turnS'>,
 ): WalkTimeline {
   const progress = walkProgress(dose.legs, zones);
-  const ends = dose.marks.filter(({ left, vessel }) => left === 0 && vessel + 1 < dose.vessels.length);
+  const wholeM2 = (progress.startM2.at(-1) ?? 0) * (1 - SAME);
+  // the last one counts where ground is left that it does not do
+  const ends = dose.marks.filter(
+    ({ left, vessel, doneM2 }) => left === 0 && (vessel + 1 < dose.vessels.length || doneM2 < wholeM2),
+  );
   const speed = usable(pace.speedMPerS);
   const shut = usable(pace.shutSpeedMPerS);
   const spans: TimeSpan[] = [];

@@ -4,6 +4,7 @@ import { formatArea } from '../../units/format';
 import type { Issue, UnitSystem } from '../../yard/types';
 import { closeMarks } from '../marks/closeMarks';
 import { runOutMarks } from '../marks/runOutMarks';
+import { shortVessels } from '../marks/shortVessels';
 import { sweptKnots } from '../marks/sweptKnots';
 import { walkProgress } from '../marks/walkProgress';
 import { type Outline, outlineOf } from '../outline';
@@ -139,11 +140,14 @@ function finish(
     dose.byHose && hose ? hoseReach(progress, hose.bibs, hose.lengthM, ground, units, doseId) : null;
   const marks = runOutMarks(legs, zones, coats, vessels);
   const close = closeMarks(legs, marks, units, { doseId });
+  const areaM2 = zones.reduce((sum, zone) => sum + zone.areaM2, 0);
+  const short = shortVessels(vessels, areaM2, units, { doseId });
   const issues: Issue[] = [
     ...(coats === 2 && staysWet ? [wetCoats(doseId)] : []),
     ...wayIssues(told, doseId),
     ...(reach?.issues ?? []),
     ...(close ? [close] : []),
+    ...(short ? [short] : []),
   ];
   for (const zone of zones)
     if (!legs.some(({ zoneId }) => zoneId === zone.zoneId)) issues.push(notWalked(zone, doseId, units));
