@@ -21,8 +21,11 @@ export function paperOf(name: 'letter' | 'a4', landscape: boolean): Paper {
 
 /** feet to the inch of a US engineer's scale and its tenfolds; common practice, no source. */
 const FT_PER_IN = [5, 10, 20, 30, 40, 50, 60, 100, 200, 300, 400, 500, 600, 1000, 2000, 5000, 10000];
-/** ISO 5455 (1:50, 1:100, 1:200, 1:500 …) with 1:250 and 1:2500, usual on site plans; from memory. */
-const RATIOS = [20, 50, 100, 200, 250, 500, 1000, 2000, 2500, 5000, 10000, 20000, 50000, 100000];
+/** ISO 5455 (1:50, 1:100, 1:200, 1:500 …; from memory) and those between that stand on metric scale rules; common practice, no source. */
+const RATIOS = [
+  20, 25, 50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 600, 750, 1000, 1250, 2000, 2500, 5000, 10000,
+  20000, 50000, 100000,
+];
 
 /** The round scales of a unit system as second numbers (240 for 1:240), largest scale first. */
 export function roundRatios(system: UnitSystem): readonly number[] {
