@@ -62,8 +62,14 @@ function pushM(turn: number, push: number, spacingM: number): number {
  * A lap with its corners pushed out towards their tips, so that the arc of the swath leaves less of them: by
  * `push` of the way from the arc to the tip. The sides bend out shortly before the corner; what the swath
  * gives up there lies inside the turn, where it reaches twice.
+ * @param mayPush whether the lap may leave its line at a corner, within so much of it, m
  */
-export function pushCorners(lap: Work, push: number, spacingM: number): Work {
+export function pushCorners(
+  lap: Work,
+  push: number,
+  spacingM: number,
+  mayPush: (corner: XY, withinM: number) => boolean,
+): Work {
   const ring = lap.line;
   const count = ring.length - 1;
   const turns = turnsOf(ring);
@@ -77,6 +83,10 @@ export function pushCorners(lap: Work, push: number, spacingM: number): Work {
       continue;
     }
     const byM = pushM(turn, push, spacingM);
+    if (!mayPush(b, BEND_SHARE * spacingM + byM)) {
+      line.push(b);
+      continue;
+    }
     const u: XY = [(b[0] - a[0]) / before, (b[1] - a[1]) / before];
     const v: XY = [(b[0] - c[0]) / after, (b[1] - c[1]) / after];
     const size = Math.hypot(u[0] + v[0], u[1] + v[1]);

@@ -2,7 +2,7 @@ import { differenceOf, planeAreaOf } from '../../measure/clip';
 import type { PassGround, PassOptions } from '../passTypes';
 import { type Effort, effortFor } from './effort';
 import { orientedRings } from './frame';
-import type { Layout } from './layouts';
+import type { LaidOutline, Layout } from './layouts';
 import type { Reached } from './measurePasses';
 import { mendLayouts } from './mendLayouts';
 import { countCorners, plainGround } from './plainGround';
@@ -18,8 +18,8 @@ const LEAST_M2 = 1e-4;
 export interface PreparedZone {
   readonly zone: ZoneGround;
   readonly effort: Effort;
-  /** empty: not laid out yet. */
-  readonly layouts: Layout[];
+  /** the most promising; null: not found yet. */
+  outlines: readonly LaidOutline[] | null;
   readonly measured: Map<Layout, Reached>;
   /** layouts measured, the best first. */
   ranked(lapsFirst: boolean): readonly RankedLayout[];
@@ -45,7 +45,7 @@ export function prepareZone(ground: PassGround, options: PassOptions | LayOption
   const prepared: PreparedZone = {
     zone,
     effort: effortFor(countCorners(plain)),
-    layouts: [],
+    outlines: null,
     measured: new Map(),
     ranked(lapsFirst) {
       const ranked = kept.get(lapsFirst) ?? mendLayouts(zone, rankLayouts(prepared, lapsFirst), lapsFirst);

@@ -1,11 +1,12 @@
 import type { Leg } from '../passTypes';
 import { layLegs } from './layLegs';
-import { type Layout, layOut } from './layouts';
+import { type LaidOutline, type Layout, layOutline } from './layouts';
 import { measurePasses, type Reached } from './measurePasses';
 import { orderLayout, type Tour } from './orderLayout';
 import { outlinesOf } from './outlines';
 import type { PreparedZone } from './prepareZone';
 import { DOUBLE_PRICE, MOST_DOUBLE, priceOfMissed, priceOfWalk } from './prices';
+import type { ZoneGround } from './zoneGround';
 
 /** A layout with what it covers, which hangs on neither order nor direction of its passes. */
 export interface RankedLayout {
@@ -48,29 +49,65 @@ export function rankLayouts(prepared: PreparedZone, lapsFirst: boolean): RankedL
   return found.sort((a, b) => a.price - b.price);
 }
 
-/** Layouts in the order that is shortest by itself, the most promising first. */
-function toursOf(prepared: PreparedZone, lapsFirst: boolean): { layout: Layout; tour: Tour }[] {
-  const { areaM2, options } = prepared.zone;
-  return layoutsOf(prepared)
-    .map((layout) => {
-      const tour = orderLayout(layout, lapsFirst, null, null);
-      const { workingM, missedM2 } = layout;
-      // more walk times spacing than ground is done twice; some of it may lie outside
-      const twiceM2 = workingM * options.spacingM - (areaM2 - missedM2);
-      const double = Math.max(0, twiceM2 / areaM2 - MOST_DOUBLE) / 2;
-      const price = priceOfMissed(tour.lengthM, missedM2 / areaM2) + tour.lengthM * DOUBLE_PRICE * double;
-      return { layout, tour, price };
-    })
-    .sort((a, b) => a.price - b.price);
+interface PricedTour {
+  readonly layout: Layout;
+  readonly tour: Tour;
+  readonly price: number;
 }
 
-/** The layouts of the most promising outlines. */
-function layoutsOf({ zone, effort, layouts }: PreparedZone): readonly Layout[] {
-  if (layouts.length === 0) {
-    const price = (outline: { costM: number; missedM2: number }) =>
-      priceOfMissed(outline.costM, outline.missedM2 / zone.areaM2);
-    const outlines = outlinesOf(zone, effort).sort((a, b) => price(a) - price(b));
-    for (const outline of outlines.slice(0, effort.outlines)) layouts.push(...layOut(zone, outline, effort));
-  }
-  return layouts;
+/** Passes may end where the ground of their slab is narrower than this share of it, too: of the best layouts. */
+const TRIMS = [0.2, 0.4];
+/** So many layouts are trimmed, none of them dearer than the best by more than this. */
+const MOST_TRIMMED = 6;
+const TRIMMED_SHARE = 1.2;
+
+/** Layouts in the order that is shortest by itself, the most promising first. */
+function toursOf(prepared: PreparedZone, lapsFirst: boolean): PricedTour[] {
+  const { zone, effort } = prepared;
+  const price = (outline: { costM: number; missedM2: number }) =>
+    priceOfMissed(outline.costM, outline.missedM2 / zone.areaM2);
+  prepared.outlines ??= outlinesOf(zone, effort)
+    .sort((a, b) => price(a) - price(b))
+    .slice(0, effort.outlines)
+    .map((outline) => keepLayouts(layOutline(zone, outline, effort)));
+  const whole = prepared.outlines
+    .flatMap((outline) =>
+      outline.atSides.map((atSides) => ({
+        outline,
+        atSides,
+        ...tourOf(zone, outline.layOut(atSides, 0), lapsFirst),
+      })),
+    )
+    .sort((a, b) => a.price - b.price);
+  const most = TRIMMED_SHARE * (whole[0]?.price ?? 0);
+  const trimmed = whole
+    .filter((each) => each.outline.hasPasses && each.price <= most)
+    .slice(0, MOST_TRIMMED)
+    .flatMap(({ outline, atSides }) =>
+      TRIMS.map((trimShare) => tourOf(zone, outline.layOut(atSides, trimShare), lapsFirst)),
+    );
+  return [...whole, ...trimmed].sort((a, b) => a.price - b.price);
+}
+
+function tourOf({ areaM2, options }: ZoneGround, layout: Layout, lapsFirst: boolean): PricedTour {
+  const tour = orderLayout(layout, lapsFirst, null, null);
+  const { workingM, missedM2 } = layout;
+  // more walk times spacing than ground is done twice; some of it may lie outside
+  const twiceM2 = workingM * options.spacingM - (areaM2 - missedM2);
+  const double = Math.max(0, twiceM2 / areaM2 - MOST_DOUBLE) / 2;
+  const price = priceOfMissed(tour.lengthM, missedM2 / areaM2) + tour.lengthM * DOUBLE_PRICE * double;
+  return { layout, tour, price };
+}
+
+function keepLayouts(outline: LaidOutline): LaidOutline {
+  const kept = new Map<string, Layout>();
+  return {
+    ...outline,
+    layOut(atSides, trimShare) {
+      const key = `${atSides} ${trimShare}`;
+      const layout = kept.get(key) ?? outline.layOut(atSides, trimShare);
+      kept.set(key, layout);
+      return layout;
+    },
+  };
 }
