@@ -117,6 +117,8 @@ export interface CoverDose {
   readonly zones: readonly CoverZone[];
   /** in the order they are used up; areas sum to those of the zones. */
   readonly vessels: readonly Vessel[];
+  /** how many vessels it would be, where they are too many to mark; `vessels` is then empty. */
+  readonly tooManyVessels?: number;
   /** true: wet ground is walked round where it can be (liquids). */
   readonly staysWet: boolean;
   /** true: it goes out from the garden hose, which must reach. */

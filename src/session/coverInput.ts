@@ -1,4 +1,4 @@
-import { vesselsOf } from '../cover/marks/vesselsOf';
+import { drawnFrom } from '../cover/marks/vesselsOf';
 import type { CoverDose, CoverInput, CoverZone } from '../cover/passTypes';
 import { sourcesNear, stripSources } from '../cover/sources';
 import { stripAround } from '../cover/strips';
@@ -82,6 +82,7 @@ function coverDoseOf(
   const { dose, product } = figures;
   const { equipment } = equipmentOfDose(yard, dose, product);
   const isWet = isSprayed(product);
+  const drawn = drawnFrom(figures, equipment, stockAtDose(all, visit.id, figures).onHand);
   const zoneOf = ({ zoneId, name, areaM2, isPlaced }: DoseZone): CoverZone => {
     const heading = dose.passes.headings[zoneId];
     return {
@@ -101,7 +102,8 @@ function coverDoseOf(
     lapsFirst: !isWet,
     coats: dose.passes.coats,
     zones: figures.zones.filter(({ areaM2 }) => areaM2 > 0).map(zoneOf),
-    vessels: vesselsOf(figures, equipment, stockAtDose(all, visit.id, figures).onHand),
+    vessels: drawn.vessels,
+    ...(drawn.count > drawn.vessels.length ? { tooManyVessels: drawn.count } : {}),
     staysWet: isWet,
     byHose: equipment.applicator === 'hose-end',
   };

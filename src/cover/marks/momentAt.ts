@@ -1,6 +1,7 @@
 import type { XY } from '../../measure/types';
 import type { Vessel } from '../passTypes';
 import { pointAlong } from './alongLine';
+import { firstIndex } from './firstIndex';
 import { doneAt } from './walkProgress';
 import type { TimeSpan, WalkTimeline } from './walkTimeline';
 
@@ -86,15 +87,4 @@ export function levelOf(vessels: readonly Vessel[], index: number, doneM2: numbe
 
 function spanAt(spans: readonly TimeSpan[], clock: number): TimeSpan | undefined {
   return spans[firstIndex(spans.length, (i) => (spans[i] as TimeSpan).toS >= clock)] ?? spans.at(-1);
-}
-
-/** The first index for which a condition holds that holds for all after it; `count` where for none. */
-function firstIndex(count: number, holds: (index: number) => boolean): number {
-  let [low, high] = [0, count];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (holds(middle)) high = middle;
-    else low = middle + 1;
-  }
-  return low;
 }

@@ -13,8 +13,9 @@ import { KG_PER_LB, L_PER_FLOZ, L_PER_GAL, M2_PER_1000_SQFT, M2_PER_SQFT } from 
 import { newEquipment } from '../../yard/defaults';
 import type { Equipment } from '../../yard/types';
 import type { Vessel } from '../passTypes';
+import { tooManyFills } from './mostVessels';
 import { packsOfFills } from './packsOfFills';
-import { vesselsOf } from './vesselsOf';
+import { drawnFrom, vesselsOf } from './vesselsOf';
 
 const hose = newEquipment('e-1', 'hose-end');
 const broadcast = (fields: Partial<Equipment> = {}) => newEquipment('e-2', 'broadcast-spreader', fields);
@@ -122,6 +123,25 @@ describe('tank loads', () => {
     expect(areaOf(vessels)).toBeCloseTo(sqft(10000), 9);
   });
 
+  it('the own tank of the sprayer goes before the tank of the visit', () => {
+    const dose = planOne(backpack, sqft(10000), { tankL: 4 * L_PER_GAL });
+    const own = newEquipment('e-3', 'tank-sprayer', { holds: { unit: 'L', value: 2 * L_PER_GAL } });
+    expect(vesselsOf(dose, own, null).map(({ full }) => full.value / L_PER_GAL)).toEqual([2, 2, 2, 2, 2]);
+  });
+
+  it('a bottle on the hose and a sprayer that draws product empty no tank', () => {
+    const dose = planOne(backpack, sqft(10000), { tankL: 4 * L_PER_GAL });
+    const drawing = newEquipment('e-3', 'tank-sprayer', {
+      productShare: 0.02,
+      holds: { unit: 'L', value: 4 * L_PER_GAL },
+    });
+    for (const equipment of [hose, drawing])
+      expect(vesselsOf(dose, equipment, null).map(({ kind }) => kind)).toEqual(['container']);
+    // from a can by hand, filled where the visit mixes
+    const kinds = vesselsOf(dose, newEquipment('e-4', 'by-hand'), null).map(({ kind }) => kind);
+    expect(kinds).toEqual(['tank-load', 'tank-load', 'tank-load']);
+  });
+
   it('a sprayer whose tank nobody told goes by containers', () => {
     const vessels = vesselsOf(planOne(backpack, sqft(10000)), newEquipment('e-3', 'tank-sprayer'), null);
     expect(vessels.map(({ kind }) => kind)).toEqual(['container']);
@@ -166,6 +186,26 @@ describe('spreaders', () => {
   });
 });
 
+describe('too many to mark', () => {
+  const gram = { unit: 'kg', value: 0.001 } as const;
+  const told = (dose: ReturnType<typeof planOne>, equipment: Equipment) => {
+    const { vessels, count } = drawnFrom(dose, equipment, null);
+    return [vessels.length, count, tooManyFills(count)?.code ?? null];
+  };
+  it('are counted and not made: fills, tank loads, packs', () => {
+    // 5 lb per 1,000 sq ft on 8,000: 18.14 kg
+    const dose = planOne(testLabel(), sqft(8000));
+    expect(told(dose, broadcast({ holds: gram }))).toEqual([0, 18_144, 'too-many-fills']);
+    expect(told(dose, broadcast({ holds: lb(0.2) }))).toEqual([200, 200, null]);
+    const packed = testLabel({ packs: [testPack(gram, 'bag')] });
+    expect(told(planOne(packed, sqft(8000)), broadcast())).toEqual([0, 18_144, 'too-many-fills']);
+    const sprayed = planOne(testHoseLiquid(), sqft(8000), { useId: 'tank', tankL: 0.01 });
+    const [made, count] = told(sprayed, newEquipment('e-3', 'tank-sprayer'));
+    expect([made, Number(count) > 3000]).toEqual([0, true]);
+    expect(tooManyFills(18_144)?.message).toContain('about 18,100');
+  });
+});
+
 describe('several sizes and none', () => {
   const rate = { basis: 'mass-per-area', rateKgPerM2: 0.01 } as const;
   const packs = [testPack({ unit: 'kg', value: 20 }, 'large'), testPack({ unit: 'kg', value: 5 }, 'small')];
@@ -199,6 +239,12 @@ describe('several sizes and none', () => {
       ['small', 5],
       ['small', 3],
     ]);
+  });
+
+  it('what is all but empty on the shelf is no bag', () => {
+    expect(idsOf(1900, { large: 1e-6, small: 0.0009 })).toEqual([['large', 19]]);
+    expect(idsOf(1900, { large: 1.0005 })).toEqual([['large', 19]]);
+    expect(idsOf(1900, { large: 0.002 })[0]).toEqual(['large', 0.04]);
   });
 
   it('no ground, or no pack that can be measured against the dose: no vessel', () => {

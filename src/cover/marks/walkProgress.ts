@@ -1,4 +1,5 @@
-import type { Leg } from '../passTypes';
+import type { Leg, LegKnot } from '../passTypes';
+import { firstIndex } from './firstIndex';
 
 /** A zone by the ground its dose goes by. */
 export interface DoseGround {
@@ -63,8 +64,9 @@ export function areaOfLeg({ knots }: Leg): number {
 /** m² of the dose done at a place of the walk. */
 export function doneAt({ legs, startM2, scale }: WalkProgress, { legIndex, alongM }: WalkPlace): number {
   const knots = legs[legIndex]?.knots ?? [];
-  const at = knots.findIndex((knot) => knot.atM >= alongM);
-  const [before, after] = [knots[at - 1], at < 0 ? knots.at(-1) : knots[at]];
+  const at = firstIndex(knots.length, (i) => (knots[i] as LegKnot).atM >= alongM);
+  const after = knots[at] ?? knots.at(-1);
+  const before = at < knots.length ? knots[at - 1] : undefined;
   const planeM2 = after === undefined ? 0 : between(alongM, before ?? after, after, 'atM', 'areaM2');
   return (startM2[legIndex] ?? startM2.at(-1) ?? 0) + planeM2 * (scale[legIndex] ?? 0);
 }
@@ -78,12 +80,14 @@ export function placeWhereDone(progress: WalkProgress, doneM2: number): WalkPlac
   const { legs, startM2, scale } = progress;
   const slack = 1e-9 * (startM2.at(-1) ?? 0);
   // the first leg at whose end so much is done
-  const legIndex = legs.findIndex((leg, i) => areaOfLeg(leg) > 0 && (startM2[i + 1] ?? 0) >= doneM2 - slack);
+  let legIndex = firstIndex(legs.length, (i) => (startM2[i + 1] ?? 0) >= doneM2 - slack);
+  // only at the very start: ways before the first ground
+  while (legIndex < legs.length && !(areaOfLeg(legs[legIndex] as Leg) > 0)) legIndex++;
   const leg = legs[legIndex];
   if (!leg) return null;
   const planeM2 = (doneM2 - (startM2[legIndex] ?? 0)) / (scale[legIndex] ?? 1);
   const { knots } = leg;
-  const at = knots.findIndex((knot) => knot.areaM2 >= planeM2);
+  const at = firstIndex(knots.length, (i) => (knots[i] as LegKnot).areaM2 >= planeM2);
   const after = knots[at];
   if (after === undefined) return { legIndex, alongM: leg.lengthM };
   const before = knots[at - 1] ?? after;

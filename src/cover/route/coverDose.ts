@@ -3,6 +3,7 @@ import type { XY } from '../../measure/types';
 import { formatArea } from '../../units/format';
 import type { Issue, UnitSystem } from '../../yard/types';
 import { closeMarks } from '../marks/closeMarks';
+import { tooManyFills } from '../marks/mostVessels';
 import { runOutMarks } from '../marks/runOutMarks';
 import { shortVessels } from '../marks/shortVessels';
 import { sweptKnots } from '../marks/sweptKnots';
@@ -142,12 +143,14 @@ function finish(
   const close = closeMarks(legs, marks, units, { doseId });
   const areaM2 = zones.reduce((sum, zone) => sum + zone.areaM2, 0);
   const short = shortVessels(vessels, areaM2, units, { doseId });
+  const many = tooManyFills(dose.tooManyVessels ?? 0, { doseId });
   const issues: Issue[] = [
     ...(coats === 2 && staysWet ? [wetCoats(doseId)] : []),
     ...wayIssues(told, doseId),
     ...(reach?.issues ?? []),
     ...(close ? [close] : []),
     ...(short ? [short] : []),
+    ...(many ? [many] : []),
   ];
   for (const zone of zones)
     if (!legs.some(({ zoneId }) => zoneId === zone.zoneId)) issues.push(notWalked(zone, doseId, units));
