@@ -1,3 +1,5 @@
+import type { XY } from '../../measure/types';
+import { distanceOf } from './frame';
 import type { Item } from './items';
 import { changeItems, rowsOfItem } from './joinStops';
 import { keepNear } from './keepNear';
@@ -10,11 +12,11 @@ import type { RankedLayout } from './rankLayouts';
 import { shortenEnds } from './shortenEnds';
 import { makeTouchUps } from './touchUps';
 import { trimWorks } from './trimWorks';
-import type { Work } from './work';
+import { areaOfWork, type Work } from './work';
 import type { ZoneGround } from './zoneGround';
 
 /** So many layouts are mended. */
-const MOST_MENDED = 4;
+const MOST_MENDED = 12;
 /** Shares of the ground, missed or done twice, below which a layout needs no mending. */
 const MISSED_FINE = 0.0045;
 const DOUBLE_FINE = 0.03;
@@ -44,7 +46,15 @@ export function mendLayouts(
     ),
   }));
   const hoped = priced.toSorted((a, b) => hopeOf(zone, a) - hopeOf(zone, b)).slice(0, MOST_MENDED);
-  const mended = hoped.flatMap((each) => mend(zone, each, lapsFirst, touchUps));
+  const mended: RankedLayout[] = [];
+  let leastPrice = Infinity;
+  for (const each of hoped) {
+    if (hopeOf(zone, each) >= leastPrice) continue;
+    for (const made of [each, ...mend(zone, each, lapsFirst, touchUps)]) {
+      if (isNear(zone, made.reached.outsideM)) leastPrice = Math.min(leastPrice, made.price);
+      if (made !== each) mended.push(made);
+    }
+  }
   const all = [...priced, ...mended].sort((a, b) => a.price - b.price);
   const near = all.filter(({ reached }) => isNear(zone, reached.outsideM));
   return near.length > 0 ? near : all;
@@ -93,7 +103,10 @@ function mend(
     );
   if (at.reached.missedM2 - zone.unreachableM2 > MISSED_FINE * areaM2) {
     const extras = touchUps(worksOf(zone, at.layout), at.layout.headingDeg);
-    if (extras.length > 0) take({ ...at.layout, extras: [...(at.layout.extras ?? []), ...extras] }, false);
+    if (extras.length > 0) {
+      const layout = { ...at.layout, extras: [...(at.layout.extras ?? []), ...extras] };
+      take(withoutFar(zone, layout, measured(zone, layout, lapsFirst), lapsFirst), false);
+    }
   }
   if (at.reached.doubleM2 > DOUBLE_FINE * areaM2) {
     const own = worksOf(zone, at.layout);
@@ -107,6 +120,39 @@ function mend(
       );
   }
   return made;
+}
+
+/** A layout without those touch-ups whose way is worth more than their ground. */
+function withoutFar(
+  zone: ZoneGround,
+  layout: Layout,
+  { legs, reached }: RankedLayout,
+  lapsFirst: boolean,
+): Layout {
+  const { stops } = orderLayout(layout, lapsFirst, null, null);
+  const gap = (a: XY | undefined, b: XY | undefined) => (a && b ? distanceOf(a, b) : 0);
+  const costs = new Map<Work, number>();
+  for (const [i, { item, choice }] of stops.entries()) {
+    const [before, after] = [stops[i - 1]?.choice.end, stops[i + 1]?.choice.start];
+    const costM = gap(before, choice.start) + choice.lengthM + gap(choice.end, after) - gap(before, after);
+    const work = item.choices[0]?.rows()[0]?.[0];
+    if (work) costs.set(work, costM);
+  }
+  let lengthM = legs.reduce((sum, leg) => sum + leg.lengthM, 0);
+  let { missedM2 } = reached;
+  const worthOf = (work: Work) => areaOfWork(work) / (costs.get(work) ?? 1);
+  const gone = new Set<Work>();
+  for (const work of (layout.extras ?? []).toSorted((a, b) => worthOf(a) - worthOf(b))) {
+    const [lessM, moreM2] = [lengthM - (costs.get(work) ?? 0), missedM2 + areaOfWork(work)];
+    if (
+      priceOf(zone, lessM, { ...reached, missedM2: moreM2 }) >=
+      priceOf(zone, lengthM, { ...reached, missedM2 })
+    )
+      continue;
+    gone.add(work);
+    [lengthM, missedM2] = [lessM, moreM2];
+  }
+  return { ...layout, extras: (layout.extras ?? []).filter((work) => !gone.has(work)) };
 }
 
 /** A pass as it is walked. */

@@ -1,4 +1,6 @@
-import type { XY } from '../../measure/types';
+import { differenceOf } from '../../measure/clip';
+import { isInsideParts } from '../../measure/isInsideParts';
+import type { PlaneRings, XY } from '../../measure/types';
 import type { Effort } from './effort';
 import { orientedRings } from './frame';
 import { estimateOf, headingsToTry, type Tried } from './headings';
@@ -8,6 +10,7 @@ import { type LapRound, lapRounds } from './laps';
 import { middleLoop } from './middleLoop';
 import { middlePass } from './middlePass';
 import { MOST_MISSED } from './prices';
+import { withoutSmallHoles } from './withoutSmallHoles';
 import type { Work } from './work';
 import type { ZoneGround } from './zoneGround';
 
@@ -30,20 +33,34 @@ export function outlinesOf(zone: ZoneGround, effort: Effort): Outline[] {
   const most = headerLaps ?? (headingDeg === null ? effort.rounds : Math.min(2, effort.rounds));
   const outlines = most === 0 || headerLaps === null ? insideOf(zone, [], effort, 0) : [];
   if (most === 0) return outlines;
-  // beside ground to be kept off no lap leaves its line
-  const pushes = keepOff.length > 0 ? [] : effort.pushes;
+  const small = withoutSmallHoles(parts, spacingM);
   for (const share of effort.lapShares) {
     const rounds = lapRounds(parts, keepOff, share * spacingM, swathM, most);
-    if (rounds.length === 0) continue;
-    const least = headerLaps === null ? 1 : rounds.length;
-    for (let count = least; count <= rounds.length; count++)
-      outlines.push(
-        ...insideOf(zone, rounds.slice(0, count), effort, share).flatMap((outline) =>
-          pushed(zone, outline, share * spacingM, pushes),
-        ),
-      );
+    const around = small
+      ? lapsAround(lapRounds(small.filled, keepOff, share * spacingM, swathM, most), small.holes)
+      : [];
+    for (const each of [rounds, around]) {
+      if (each.length === 0) continue;
+      const least = headerLaps === null ? 1 : each.length;
+      for (let count = least; count <= each.length; count++)
+        outlines.push(
+          ...insideOf(zone, each.slice(0, count), effort, share).flatMap((outline) =>
+            pushed(zone, outline, share * spacingM, effort.pushes),
+          ),
+        );
+    }
   }
   return outlines.length > 0 ? outlines : insideOf(zone, [], effort, 0);
+}
+
+/** Rounds over ground whose holes are filled, as long as none of these comes under a lap. */
+function lapsAround(rounds: readonly LapRound[], holes: readonly PlaneRings[]): LapRound[] {
+  const isClear = ({ inside }: LapRound) =>
+    holes.every((rings) => rings.flat().every((p) => isInsideParts(p, inside)));
+  const last = rounds.findIndex((round) => !isClear(round));
+  return rounds
+    .slice(0, last < 0 ? rounds.length : last)
+    .map((round) => ({ ...round, inside: differenceOf(round.inside, holes) }));
 }
 
 /** Corners are pushed out where they miss more than this share of what may be missed. */
