@@ -4,6 +4,7 @@ import type { VisitCoverage } from '../cover/passTypes';
 import { equipmentOfDose } from '../pace/equipmentOfDose';
 import { paceOfDose } from '../pace/paceOfDose';
 import type { DosePace } from '../pace/types';
+import { spacingOf } from '../pace/usual';
 import type { DoseFigures } from '../plan/types';
 import type { Derived, DerivedVisit } from '../session/types';
 import { dosedName } from '../words/productWords';
@@ -33,7 +34,7 @@ export function doseWalks(
     if (!dose || dose.legs.length === 0 || (doseId !== null && dose.doseId !== doseId)) return [];
     const { equipment, isAssumed } = equipmentOfDose(yard, figures.dose, figures.product);
     const pace = paceOfDose(figures, equipment, yard.settings, isAssumed);
-    const timeline = walkTimeline(dose, figures.zones, pace);
+    const timeline = walkTimeline(dose, figures.zones, pace, spacingOf(equipment));
     const { lengthM } = yard.settings.hose;
     const bibs = dose.hose && lengthM !== null ? yard.marks.filter(({ kind }) => kind === 'hose-bib') : [];
     return {

@@ -108,7 +108,12 @@ describe('tank loads', () => {
     // 1 mph is 88 ft a minute (turfgrass professional maths worksheet)
     const speedMPerS = (5.05 * ft(88)) / 60;
     const pace = { speedMPerS, shutSpeedMPerS: speedMPerS, turnS: 0 };
-    const { totalS } = walkTimeline(testCoverage(legs, [], []), [], pace);
+    const { totalS } = walkTimeline(
+      testCoverage(legs, [], []),
+      [{ zoneId: 'lawn', areaM2: sqft(1200) }],
+      pace,
+      ft(6),
+    );
     expect(totalS).toBeCloseTo(27, 1);
   });
 });
@@ -183,7 +188,7 @@ describe('the bottle on the hose', () => {
   it('250 sq ft in 20 s: the clock stands at 80 s when 1,000 sq ft are done', () => {
     const pace = { speedMPerS: ft(25) / 20, shutSpeedMPerS: 1e9, turnS: 0 };
     const dose = testCoverage(legs, vessels, runOutMarks(legs, zones, 1, vessels));
-    const moment = momentAt(walkTimeline(dose, zones, pace), 80);
+    const moment = momentAt(walkTimeline(dose, zones, pace, ft(10)), 80);
     expect((moment?.doneM2 ?? 0) / M2_PER_SQFT).toBeCloseTo(1000, 3);
     expect(1 - (moment?.level ?? 0)).toBeCloseTo(0.3125, 6);
   });

@@ -14,7 +14,7 @@ const ZONES = [
 ];
 const LEGS = joinWalks([sweepBox(BOX), sweepBox({ ...BOX, zoneId: 'back', x0: 13, widthM: 2 })]);
 const walkWith = (vessels: readonly Vessel[]) =>
-  walkTimeline(testCoverage(LEGS, vessels, runOutMarks(LEGS, ZONES, 1, vessels)), ZONES, PACE);
+  walkTimeline(testCoverage(LEGS, vessels, runOutMarks(LEGS, ZONES, 1, vessels)), ZONES, PACE, 2);
 
 describe('the clock of a walk', () => {
   it('passes at the speed of the pace, a turn its way and what it loses, ways shut, a stand for the next bottle', () => {
@@ -43,9 +43,21 @@ describe('the clock of a walk', () => {
     expect(walkWith([]).totalS).toBe(69.5);
   });
 
+  it('passes that lie closer than the pace is for are walked faster: so much time on a zone as its amount takes', () => {
+    // the narrow zone is 2 m wide; a pass of a swath of 4 m lays twice its ground, so it is walked twice as fast
+    const zones = [ZONES[0], { zoneId: 'back', areaM2: 40 }] as const;
+    const wide = walkTimeline(testCoverage(LEGS, [], []), zones as never, PACE, 4);
+    expect(wide.speeds).toEqual([
+      { zoneId: 'front', coat: 1, workingM: 40, factor: 2 },
+      { zoneId: 'back', coat: 1, workingM: 20, factor: 2 },
+    ]);
+    // area / (speed · spacing) for both: 80 and 40 m² at 1 m/s and 4 m
+    expect(wide.workingS).toBeCloseTo(120 / 4, 9);
+  });
+
   it('without a speed a usual one stands in: 3 mph (common practice, no source)', () => {
     const coverage = testCoverage(LEGS, [], []);
-    const { workingS } = walkTimeline(coverage, ZONES, { ...PACE, speedMPerS: null });
+    const { workingS } = walkTimeline(coverage, ZONES, { ...PACE, speedMPerS: null }, 2);
     expect(workingS).toBeCloseTo(60 / USUAL_SPEED_M_PER_S, 9);
     // 1 mph is 88 ft a minute (turfgrass professional maths worksheet)
     expect(USUAL_SPEED_M_PER_S).toBeCloseTo((3 * 88 * 0.3048) / 60, 9);
@@ -104,7 +116,7 @@ describe('a moment of the walk', () => {
       doneM2: 120,
     });
     expect(momentAt(timeline, Number.NaN)).toMatchObject({ walkedM: 0 });
-    expect(momentAt(walkTimeline(testCoverage([], [], []), [], PACE), 0)).toBeNull();
+    expect(momentAt(walkTimeline(testCoverage([], [], []), [], PACE, 2), 0)).toBeNull();
   });
 
   it('once the only bottle is used up there is none in hand, and no stand for another', () => {

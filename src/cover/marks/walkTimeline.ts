@@ -1,6 +1,7 @@
 import type { DosePace } from '../../pace/types';
 import type { DoseCoverage, Vessel } from '../passTypes';
 import { type DoseGround, type WalkProgress, walkProgress } from './walkProgress';
+import { factorOf, type ZoneSpeed, zoneSpeeds } from './zoneSpeeds';
 
 /** Walking speed where none is known, m/s: 3 mph, as spreaders are usually pushed; common practice, no source. */
 export const USUAL_SPEED_M_PER_S = 1.34112;
@@ -32,6 +33,8 @@ export interface TimeSpan {
 export interface WalkTimeline {
   readonly dose: DoseCoverage;
   readonly progress: WalkProgress;
+  /** how much faster or slower than the pace each zone is walked. */
+  readonly speeds: readonly ZoneSpeed[];
   /** without gaps, from 0 s to `totalS`. */
   readonly spans: readonly TimeSpan[];
   readonly totalS: number;
@@ -45,15 +48,18 @@ export interface WalkTimeline {
 }
 
 /**
- * The clock of a walk: laps and passes at the speed of the dose's pace (a usual one where it has none), turns at the
+ * The clock of a walk: laps and passes at the speed of the dose's pace (a usual one where it has none) as each zone
+ * asks for it (see `zoneSpeeds`: so much time is worked on a zone as its amount needs to go out), turns at the
  * speed with the applicator shut and so much longer as each loses, ways at that speed, and a stand at each
  * place where a vessel runs out and another follows. The first vessel is ready at the start.
  * @param zones ground that the dose counts, m² (such as `DoseFigures.zones`)
+ * @param spacingM distance between passes that the pace is for, m (`spacingOf`)
  */
 export function walkTimeline(
   dose: DoseCoverage,
   zones: readonly DoseGround[],
   pace: Pick<DosePace, 'speedMPerS' | 'shutSpeedMPerS' | 'turnS'>,
+  spacingM: number,
 ): WalkTimeline {
   const progress = walkProgress(dose.legs, zones);
   const wholeM2 = (progress.startM2.at(-1) ?? 0) * (1 - SAME);
@@ -63,6 +69,7 @@ export function walkTimeline(
   );
   const speed = usable(pace.speedMPerS);
   const shut = usable(pace.shutSpeedMPerS);
+  const speeds = zoneSpeeds(dose.legs, zones, spacingM);
   const spans: TimeSpan[] = [];
   const sums = { lap: 0, pass: 0, turn: 0, carry: 0 };
   let [clock, vessel, refillS] = [0, 0, 0];
@@ -73,9 +80,10 @@ export function walkTimeline(
   };
   dose.legs.forEach((leg, i) => {
     const isWorking = leg.kind === 'lap' || leg.kind === 'pass';
+    const legSpeed = isWorking ? speed * factorOf(speeds, leg) : shut;
     let fromM = 0;
     const walkTo = (toM: number, lostS = 0) => {
-      const seconds = (toM - fromM) / (isWorking ? speed : shut) + lostS;
+      const seconds = (toM - fromM) / legSpeed + lostS;
       add(i, fromM, toM, seconds);
       sums[leg.kind] += seconds;
       fromM = toM;
@@ -94,6 +102,7 @@ export function walkTimeline(
   return {
     dose,
     progress,
+    speeds,
     spans,
     totalS: clock,
     totalM: progress.startM.at(-1) ?? 0,

@@ -2,6 +2,7 @@ import { secondAtWalked } from '../../cover/marks/momentAt';
 import { secondsOfWalks } from '../../cover/marks/secondsOfWalks';
 import { type WalkTimeline, walkTimeline } from '../../cover/marks/walkTimeline';
 import type { Leg } from '../../cover/passTypes';
+import { spacingOf } from '../../pace/usual';
 import type { DoseInHand } from './dose-in-hand';
 
 /** A walk by the clock. */
@@ -23,11 +24,11 @@ const kept = new WeakMap<DoseInHand, WalkClock>();
 
 /** @returns null while nothing is laid out, and for a walk without any leg */
 export function clockOf(hand: DoseInHand): WalkClock | null {
-  const { walk, pace } = hand;
-  if (!walk || !pace || walk.dose.legs.length === 0) return null;
+  const { walk, pace, equipment } = hand;
+  if (!walk || !pace || !equipment || walk.dose.legs.length === 0) return null;
   const known = kept.get(hand);
   if (known) return known;
-  const timeline = walkTimeline(walk.dose, walk.from.zones, pace);
+  const timeline = walkTimeline(walk.dose, walk.from.zones, pace, spacingOf(equipment.equipment));
   const markSeconds = walk.dose.marks.map((mark) =>
     secondAtWalked(timeline, (timeline.progress.startM[mark.legIndex] ?? 0) + mark.alongM),
   );

@@ -1,0 +1,50 @@
+import type { Leg } from '../passTypes';
+import type { DoseGround } from './walkProgress';
+
+/** Beyond so many times the planned speed (or below its inverse) the swath does not suit the zone. */
+export const MOST_FACTOR = 1.25;
+
+/** How fast one zone is walked in one coat. */
+export interface ZoneSpeed {
+  readonly zoneId: string;
+  readonly coat: 1 | 2;
+  /** m of laps and passes on it. */
+  readonly workingM: number;
+  /** times the speed of the dose's pace. */
+  readonly factor: number;
+}
+
+/**
+ * How fast each zone is walked so that just its own amount goes out: laps and passes that lie closer than planned,
+ * or reach beyond the edge, are longer than area / spacing, and product goes out along all of them. So the
+ * speed there is the pace's times (working length · spacing / area): 1 on ground that the spacing divides evenly.
+ * @param zones ground that the dose counts, m²; @param spacingM distance between passes that the pace is for, m
+ * @returns one for each zone and coat that is worked on, in the order of the walk; factor 1 where an area is not known
+ */
+export function zoneSpeeds(
+  legs: readonly Leg[],
+  zones: readonly DoseGround[],
+  spacingM: number,
+): readonly ZoneSpeed[] {
+  const areas = new Map(zones.map(({ zoneId, areaM2 }) => [zoneId, areaM2]));
+  const rows = new Map<string, { zoneId: string; coat: 1 | 2; workingM: number }>();
+  for (const { zoneId, coat, kind, lengthM } of legs) {
+    if (zoneId === null || (kind !== 'lap' && kind !== 'pass')) continue;
+    const key = `${coat}:${zoneId}`;
+    const row = rows.get(key) ?? { zoneId, coat, workingM: 0 };
+    row.workingM += lengthM;
+    rows.set(key, row);
+  }
+  return [...rows.values()].map((row) => {
+    const factor = (row.workingM * spacingM) / (areas.get(row.zoneId) ?? 0);
+    return { ...row, factor: Number.isFinite(factor) && factor > 0 ? factor : 1 };
+  });
+}
+
+/** The factor of a zone and coat; 1 where it is not worked on. */
+export function factorOf(
+  speeds: readonly ZoneSpeed[],
+  { zoneId, coat }: { readonly zoneId: string | null; readonly coat: 1 | 2 },
+): number {
+  return speeds.find((each) => each.zoneId === zoneId && each.coat === coat)?.factor ?? 1;
+}
