@@ -2,10 +2,10 @@ import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import type { WalkTimeline } from '../../cover/marks/walkTimeline';
 import type { DoseEquipment } from '../../pace/equipmentOfDose';
-import { paceFigures } from '../../pace/paceFigures';
 import type { DosePace } from '../../pace/types';
 import { formatClock } from '../../units/formatPace';
-import { paceLines, passWords } from '../../words/paceWords';
+import { passWords } from '../../words/paceWords';
+import { dryingWords } from '../../words/passWords';
 import { productName } from '../../words/productWords';
 import type { CalibrationKind } from '../../yard/types';
 import { openEquipment } from '../equipment/equipment-open';
@@ -14,6 +14,7 @@ import { issueNotes, withoutName } from '../parts/issue-notes';
 import { shared } from '../parts/shared';
 import { doseInHand } from './dose-in-hand';
 import { isUnwalkable } from './pace-issues';
+import { paceLinesOf } from './pace-lines';
 import { clockOf } from './walk-clock';
 
 /** What finds out what an issue of the pace misses. */
@@ -44,8 +45,9 @@ export class PassPace extends AppPart {
     if (!hand?.figures || !hand.equipment || !hand.pace) return nothing;
     const { figures, pace } = hand;
     const { units } = this.app;
-    const lines = paceLines(paceFigures(pace, figures, hand.equipment.equipment), units);
+    const lines = paceLinesOf(pace, figures, hand.equipment.equipment, units);
     const clock = clockOf(hand);
+    const drying = hand.walk ? dryingWords(hand.walk.dose) : '';
     const pass = typicalPass(hand.walk?.dose.legs ?? []);
     const words = pass === null ? null : passWords(pace, pass, units);
     return html`
@@ -64,7 +66,7 @@ export class PassPace extends AppPart {
               ${words === null ? nothing : html`<div><dt>A usual pass</dt><dd>${words}</dd></div>`}
             </dl>`
       }
-      ${clock ? html`<p class="quiet">Zones here without turns. Of ${formatClock(clock.totalS)} in all: ${shareWords(clock.timeline)}.</p>` : nothing}`;
+      ${clock ? html`<p class="quiet">Zones here without turns. Of ${formatClock(clock.totalS)} in all${drying === '' ? '' : `, ${drying}`}: ${shareWords(clock.timeline)}.</p>` : nothing}`;
   }
 
   /** The guided form that finds out what is not measured yet. */

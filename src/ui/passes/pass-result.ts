@@ -2,13 +2,18 @@ import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { formatArea, formatLength, formatNumber, formatPercent } from '../../units/format';
 import { formatClock, formatSpeed } from '../../units/formatPace';
+import { dryingWords, walkIssues } from '../../words/passWords';
+import { groundName } from '../../words/zoneWords';
 import { AppPart } from '../parts/app-part';
 import { issueNotes } from '../parts/issue-notes';
 import { shared } from '../parts/shared';
 import { type DoseInHand, doseInHand } from './dose-in-hand';
 import { isUnwalkable } from './pace-issues';
 import { clockOf } from './walk-clock';
-import { sumWalks } from './walk-sums';
+import { sumWalks, type ZoneShare } from './walk-sums';
+
+/** A smaller share of a zone is not told. */
+const LEAST_SHARE = 5e-4;
 
 /** What comes of the passes: the whole walk in figures, what they miss and cover twice, and zone by zone. */
 @customElement('pass-result')
@@ -41,11 +46,12 @@ export class PassResult extends AppPart {
     const ratio = sums.leastM > 0 ? sums.onGroundM / sums.leastM : null;
     const speed = hand.pace?.speedMPerS ?? null;
     const isUsual = hand.pace?.source === 'usual';
-    const issues = [
-      ...dose.issues,
-      ...dose.walks.flatMap((walk) => walk.issues),
-      ...(hand.pace?.issues.filter(isUnwalkable) ?? []),
-    ];
+    const names = new Map(hand.walk.from.zones.map(({ zoneId, name }) => [zoneId, name]));
+    const on = (most: ZoneShare | null) => (most ? `“${groundName(names.get(most.zoneId) ?? '')}”` : null);
+    const mostOn = (most: ZoneShare | null) =>
+      most && most.share >= LEAST_SHARE ? `; most on ${on(most)}, ${formatPercent(most.share)} of it` : '';
+    const drying = dryingWords(dose);
+    const issues = [...walkIssues(dose, names), ...(hand.pace?.issues.filter(isUnwalkable) ?? [])];
     return html`
       <dl class="big">
         ${big('Walk', formatLength(dose.lengthM, units))}
@@ -55,16 +61,16 @@ export class PassResult extends AppPart {
         ${big('Laps', String(dose.legs.filter((leg) => leg.kind === 'lap').length))}
         ${big('Turns', String(sums.turns))}
       </dl>
-      <p class="quiet">${formatLength(dose.workingM, units)} of it with product going out${sums.betweenM >= 0.5 ? `, ${formatLength(sums.betweenM, units)} between zones` : ''}.
+      <p class="quiet">${formatLength(dose.workingM, units)} of it with product going out${sums.betweenM >= 0.5 ? `, ${formatLength(sums.betweenM, units)} between zones` : ''}.${drying === '' ? nothing : html` The time is <b>${drying}</b>.`}
         ${
           ratio === null
             ? nothing
             : html`On the ground it is <b>${formatNumber(ratio, 3)} times</b> the least there could be (${formatLength(sums.leastM, units)}: the ground divided by the distance between passes).`
         }</p>
       <dl class="rows">
-        ${row('Missed', formatPercent(sums.missed), 'ground that no pass reaches')}
-        ${row('Covered twice', formatPercent(sums.double), 'beyond the overlap that is meant')}
-        ${row('Beyond the edge', formatPercent(sums.outside), sums.outsideM > 0 ? `at most ${formatLength(sums.outsideM, units)} past the outline of the ground` : 'nothing lands past the outline of the ground')}
+        ${row('Missed', formatPercent(sums.missed), `ground that no pass reaches${mostOn(sums.mostMissed)}`)}
+        ${row('Covered twice', formatPercent(sums.double), `beyond the overlap that is meant${mostOn(sums.mostDouble)}`)}
+        ${row('Beyond the edge', formatPercent(sums.outside), sums.outsideM > 0 ? `at most ${formatLength(sums.outsideM, units)} past the outline of ${on(sums.farthest) ?? 'the ground'}` : 'nothing lands past the outline of the ground')}
         ${dose.overWetM >= 0.05 ? row('Over wet ground', formatLength(dose.overWetM, units), 'walked where product has just gone down') : nothing}
         ${this.renderHose(hand)}
       </dl>

@@ -117,7 +117,7 @@ function handOf(): DoseInHand {
       amount,
       dose: newDose('dose-1', 'p'),
     } as unknown as DoseFigures,
-    equipment: { equipment: newEquipment('e', 'hose-end'), isAssumed: false },
+    equipment: { equipment: newEquipment('e', 'hose-end', { swathM: 2 }), isAssumed: false },
     walk: { dose, from: { zones, coats: 1 } as unknown as CoverDose, hose: null },
     pace: PACE,
   } as DoseInHand;
@@ -165,5 +165,11 @@ describe('the walk in figures', () => {
     expect(sums.missed).toBeCloseTo(0.01, 12);
     expect(sums.double).toBeCloseTo(0.01, 12);
     expect(sums.outsideM).toBe(0.4);
+    // 1.2 of its 40 m²
+    expect(sums.mostMissed).toEqual({ zoneId: 'b', share: expect.closeTo(0.03, 12) });
+    expect(sums.mostDouble?.zoneId).toBe('a');
+    expect(sums.farthest?.zoneId).toBe('b');
+    const dose = handOf().walk?.dose as DoseCoverage;
+    expect(sumWalks({ ...dose, walks: dose.walks.slice(1) }).mostMissed).toBeNull();
   });
 });

@@ -15,6 +15,16 @@ export interface WalkSums {
   readonly outside: number;
   /** farthest beyond the ground, m. */
   readonly outsideM: number;
+  /** the zones where most of that is; null: on none, or there is but one. */
+  readonly mostMissed: ZoneShare | null;
+  readonly mostDouble: ZoneShare | null;
+  readonly farthest: ZoneShare | null;
+}
+
+/** A zone with the share of its own ground. */
+export interface ZoneShare {
+  readonly zoneId: string;
+  readonly share: number;
 }
 
 /** @param dose with all its coats: each coat counts as ground of its own */
@@ -33,5 +43,15 @@ export function sumWalks({ walks, lengthM }: DoseCoverage): WalkSums {
     double: share(sum((walk) => walk.doubleM2)),
     outside: share(sum((walk) => walk.outsideM2)),
     outsideM: Math.max(0, ...walks.map((walk) => walk.outsideM)),
+    mostMissed: zoneOfMost(walks, (walk) => walk.missedM2),
+    mostDouble: zoneOfMost(walks, (walk) => walk.doubleM2),
+    farthest: zoneOfMost(walks, (walk) => walk.outsideM),
   };
+}
+
+function zoneOfMost(walks: readonly ZoneWalk[], of: (walk: ZoneWalk) => number): ZoneShare | null {
+  if (new Set(walks.map(({ zoneId }) => zoneId)).size < 2) return null;
+  const most = walks.reduce((a, b) => (of(b) > of(a) ? b : a));
+  if (!(of(most) > 0)) return null;
+  return { zoneId: most.zoneId, share: most.areaM2 > 0 ? of(most) / most.areaM2 : 0 };
 }
