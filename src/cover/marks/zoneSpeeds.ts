@@ -1,3 +1,4 @@
+import type { Issue } from '../../yard/types';
 import type { Leg } from '../passTypes';
 import type { DoseGround } from './walkProgress';
 
@@ -47,4 +48,27 @@ export function factorOf(
   { zoneId, coat }: { readonly zoneId: string | null; readonly coat: 1 | 2 },
 ): number {
   return speeds.find((each) => each.zoneId === zoneId && each.coat === coat)?.factor ?? 1;
+}
+
+/**
+ * Zones that the swath does not suit: where passes lay down much more than the plan, or much less, at the dose's pace.
+ * @param names of the zones by id
+ * @returns notes `passes-crowded` and `passes-spread`, one for each zone at most
+ */
+export function speedIssues(speeds: readonly ZoneSpeed[], names: ReadonlyMap<string, string>): Issue[] {
+  const told = new Set<string>();
+  return speeds.flatMap(({ zoneId, factor }): Issue[] => {
+    const isCrowded = factor > MOST_FACTOR;
+    if (told.has(zoneId) || (!isCrowded && factor > 1 / MOST_FACTOR)) return [];
+    told.add(zoneId);
+    const name = names.get(zoneId)?.trim();
+    const where = name ? `On “${name}”` : 'On a zone without a name';
+    const times = factor.toFixed(1);
+    const message = isCrowded
+      ? `${where} the passes take ${times} times the walk that its area asks for: walk it as much faster, so that only its own amount goes out, or use a narrower swath there.`
+      : `${where} the passes take only ${times} times the walk that its area asks for: walk it as much slower, and see to what they leave out.`;
+    return [
+      { code: isCrowded ? 'passes-crowded' : 'passes-spread', severity: 'note', message, place: { zoneId } },
+    ];
+  });
 }

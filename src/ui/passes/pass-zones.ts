@@ -1,11 +1,13 @@
 import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
+import { factorOf, speedIssues } from '../../cover/marks/zoneSpeeds';
 import type { ZoneWalk } from '../../cover/passTypes';
 import { formatArea, formatLength } from '../../units/format';
-import { formatClock } from '../../units/formatPace';
+import { formatClock, formatSpeed } from '../../units/formatPace';
 import { headingWords } from '../../words/passWords';
 import { groundName } from '../../words/zoneWords';
 import { AppPart } from '../parts/app-part';
+import { issueNotes } from '../parts/issue-notes';
 import { shared } from '../parts/shared';
 import { doseInHand } from './dose-in-hand';
 import { clockOf } from './walk-clock';
@@ -34,9 +36,12 @@ export class PassZones extends AppPart {
     const { walk } = hand;
     const clock = clockOf(hand);
     const named = new Map(walk.from.zones.map((zone) => [zone.zoneId, zone]));
+    const speeds = clock?.timeline.speeds ?? [];
+    const speedMPerS = hand.pace?.speedMPerS ?? null;
+    const names = new Map(walk.from.zones.map((zone) => [zone.zoneId, zone.name]));
     const hasCoats = walk.dose.walks.some((each) => each.coat === 2);
     return html`<table>
-      <thead><tr><th class="no"><abbr title="Place in the walking order">No.</abbr></th><th>Zone, area</th><th>Heading</th><th class="num">Passes</th><th class="num">Length, time</th></tr></thead>
+      <thead><tr><th class="no"><abbr title="Place in the walking order">No.</abbr></th><th>Zone, area</th><th>Heading</th><th class="num">Passes</th><th class="num">Length, time${speedMPerS === null ? '' : ', pace'}</th></tr></thead>
       <tbody>${walk.dose.walks.map((each, i) => {
         const zone = named.get(each.zoneId);
         const seconds = clock?.seconds[i] ?? null;
@@ -46,10 +51,15 @@ export class PassZones extends AppPart {
             <span>${formatArea(zone?.areaM2 ?? each.areaM2, units)}</span></th>
           <td>${patternWords(each)}</td>
           <td class="num">${each.passes}</td>
-          <td class="num">${formatLength(each.lengthM, units)}<br />${seconds === null ? '–' : formatClock(seconds)}</td>
+          <td class="num">${formatLength(each.lengthM, units)}<br />${seconds === null ? '–' : formatClock(seconds)}${speedMPerS === null ? nothing : html`<br />${formatSpeed(speedMPerS * factorOf(speeds, each), units)}`}</td>
         </tr>`;
       })}</tbody></table>
-      <p class="quiet">Time with turns and refills, without the ways between zones.</p>`;
+      <p class="quiet">Time with turns and refills, without the ways between zones.${
+        speedMPerS === null
+          ? ''
+          : ' Pace so that just the zone’s own amount goes out: where passes lie closer, a little faster.'
+      }</p>
+      ${issueNotes(speedIssues(speeds, names))}`;
   }
 }
 
