@@ -15,6 +15,8 @@ import type { PrintedWalk } from './mapFrame';
 export interface DoseWalk extends Omit<PrintedWalk, 'coat'> {
   readonly figures: DoseFigures;
   readonly equipment: Equipment;
+  /** true: the equipment is usual figures of the trade, none of the yard's own. */
+  readonly isAssumed: boolean;
   readonly pace: DosePace;
   readonly timeline: WalkTimeline;
 }
@@ -47,6 +49,7 @@ export function doseWalks(
       hose: bibs.map(({ position }) => ({ at: measured.plane.toPlane(position), lengthM: lengthM ?? 0 })),
       figures,
       equipment,
+      isAssumed,
       pace,
       timeline,
     };

@@ -3,7 +3,7 @@ import { formatLength } from '../units/format';
 import { formatClock } from '../units/formatPace';
 import { markLines, markSign, vesselWords } from '../words/markWords';
 import { speedWords } from '../words/paceWords';
-import { headingWords } from '../words/passWords';
+import { dryingWords, headingWords, walkIssues } from '../words/passWords';
 import { zoneKeys, zoneName } from '../words/zoneWords';
 import type { Yard } from '../yard/types';
 import type { DoseWalk } from './doseWalks';
@@ -12,6 +12,9 @@ import { column, table } from './visitBlocks';
 
 /** Vessels listed beside the marks; of more the marks alone tell. */
 const MOST_VESSELS = 6;
+/** Where the yard has no equipment for a dose. */
+const ASSUMED_WORDS =
+  'Swath and walk are usual figures of the trade, not measured. Measure what you put it out with before you go by them.';
 
 /** How each dose is walked: its zones in order, and where each vessel should stand, with a box to tick and room to write. */
 export function passBlocks(yard: Yard, walks: readonly DoseWalk[]): Block[] {
@@ -61,6 +64,8 @@ function orderBlocks(yard: Yard, walk: DoseWalk): Block[] {
     ...(coats === 2 ? ['two coats at half the rate each'] : []),
     ...(speed === null ? [] : [`walk ${speed}`]),
   ].filter((text) => text !== '');
+  const { warnings, notes } = cautionsOf(yard, walk);
+  const drying = dryingWords(dose);
   const blocks: Block[] = [
     { type: 'heading', text: `Passes: ${name}` },
     {
@@ -68,6 +73,7 @@ function orderBlocks(yard: Yard, walk: DoseWalk): Block[] {
       strong: true,
       text: `${facts.join('; ').replace(/^./, (letter) => letter.toUpperCase())}.`,
     },
+    ...warnings.map((text) => ({ type: 'text', strong: true, text: `Take care: ${text}` }) as const),
     table(
       `Zones in walking order: ${name}`,
       [
@@ -85,13 +91,24 @@ function orderBlocks(yard: Yard, walk: DoseWalk): Block[] {
     {
       type: 'text',
       strong: false,
-      text: 'Times hold turns and refills. Straight passes go there and back along the heading; the numbers stand on the map of passes.',
+      text: `Times hold turns and refills${drying === '' ? '' : `, ${drying}`}. Straight passes go there and back along the heading; the numbers stand on the map of passes.`,
     },
   ];
-  for (const issue of dose.issues)
-    if (issue.severity !== 'note')
-      blocks.push({ type: 'text', strong: true, text: `Take care: ${issue.message}` });
+  if (notes.length > 0) blocks.push({ type: 'list', ticks: false, items: notes });
   return blocks;
+}
+
+/** What speaks against the walk and its pace, the ground named; and figures that nobody measured. */
+function cautionsOf(yard: Yard, { dose, pace, isAssumed }: DoseWalk) {
+  const names = new Map(yard.zones.map((zone) => [zone.id, zone.name]));
+  const issues = [...walkIssues(dose, names), ...pace.issues];
+  const textsOf = (isNote: boolean) => [
+    ...new Set(issues.filter(({ severity }) => (severity === 'note') === isNote).map((each) => each.message)),
+  ];
+  return {
+    warnings: [...(isAssumed ? [ASSUMED_WORDS] : []), ...textsOf(false)],
+    notes: textsOf(true),
+  };
 }
 
 function markBlocks(yard: Yard, { dose, way, name, figures }: DoseWalk): Block[] {

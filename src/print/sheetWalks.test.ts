@@ -108,6 +108,44 @@ describe('walks on the sheet', () => {
       });
     }
   });
+  it('carry every caution of walk and pace, the ground named, and say what nobody measured', () => {
+    const [first, ...others] = coverage.doses;
+    if (!first) throw new Error('no dose is walked');
+    const issue = (severity: 'warning' | 'note', message: string) => ({
+      code: 'c',
+      severity,
+      message,
+      place: {},
+    });
+    const [walk, ...walks] = first.walks;
+    if (!walk) throw new Error('nothing is walked');
+    const dose = {
+      ...first,
+      issues: [issue('note', 'A way goes over a strip.'), issue('warning', 'The hose is too short.')],
+      walks: [{ ...walk, issues: [issue('note', 'The passes leave 3 % out.')] }, ...walks],
+    };
+    const model = modelOf({ doseId: first.doseId }, { ...coverage, doses: [dose, ...others] });
+    const texts = blocksOf(model).flatMap((block) =>
+      block.type === 'text' ? block.text : block.type === 'list' ? block.items : [],
+    );
+    const name = yard.zones.find(({ id }) => id === walk.zoneId)?.name ?? '';
+    expect(texts).toContain('Take care: The hose is too short.');
+    expect(texts).toContain('A way goes over a strip.');
+    expect(texts).toContain(`${name}: The passes leave 3 % out.`);
+    const bare = { ...yard, equipment: [] };
+    const bareDerived = deriveYard(bare);
+    const bareModel = sheetModel(
+      bare,
+      bareDerived,
+      visitId,
+      { ...defaultSheetOptions('2027-05-01'), doseId: first.doseId },
+      coverage,
+    );
+    const words = JSON.stringify(bareModel.pages);
+    expect(words).toContain('usual figures of the trade, not measured');
+    // nothing measured: the pace says so too
+    expect(words).toMatch(/a usual walk stands in/);
+  });
   it('stay off a sheet that does not ask for them, or where none are laid out', () => {
     const parts = defaultSheetOptions('2027-05-01').parts.filter((part) => part !== 'passes');
     const plain = JSON.stringify(modelOf({}, null));

@@ -8,6 +8,7 @@ import { visitChoices } from '../../words/visitWords';
 import { AppPart, fieldValue, isTicked } from '../parts/app-part';
 import { selectField } from '../parts/select-field';
 import { shared } from '../parts/shared';
+import { printedCoverage } from './printed-coverage';
 import './sheet-preview';
 
 const PART_WORDS: Readonly<Record<SheetPart, string>> = {
@@ -96,12 +97,11 @@ export class SheetPanel extends AppPart {
     return doses.some(({ dose }) => dose.id === this.doseId) ? this.doseId : null;
   }
 
-  /** The walks of the visit on the sheet, as far as they are laid out; those from before meanwhile. */
+  /** The walks of the visit on the sheet; none while they are laid anew: marks from before do not go with amounts of now. */
   private get coverage(): VisitCoverage | null {
     const { coverage } = this.app;
     if (this.visitId === null || !this.choices.parts.includes('passes')) return null;
-    if (coverage.state === 'ready') return coverage.coverage;
-    return coverage.state === 'working' ? coverage.before : null;
+    return printedCoverage(coverage);
   }
 
   protected override updated(_changed: PropertyValues): void {
@@ -162,7 +162,7 @@ export class SheetPanel extends AppPart {
     const { coverage } = this.app;
     if (this.visitId === null || !this.choices.parts.includes('passes')) return nothing;
     if (coverage.state === 'working')
-      return html`<p class="note" role="status">The passes are being laid out; they come onto the sheet when they are done.</p>`;
+      return html`<p class="note" role="status">The passes are being laid out; they come onto the sheet when they are done. What is printed now has none.</p>`;
     if (coverage.state === 'failed')
       return html`<p class="note error">The passes could not be laid out, so they are not on the sheet: ${coverage.message}</p>`;
     return nothing;
