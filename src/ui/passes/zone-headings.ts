@@ -36,6 +36,12 @@ export class ZoneHeadings extends AppPart {
     `,
   ];
 
+  /** visit and dose that the drawn edge belongs to. */
+  private shown: string | null = null;
+  /** the edge chosen last: two edges may have one heading. */
+  private taken: { readonly zoneId: string; readonly index: number; readonly headingDeg: number } | null =
+    null;
+
   protected override render() {
     const hand = doseInHand(this.app);
     if (!hand) return nothing;
@@ -44,12 +50,16 @@ export class ZoneHeadings extends AppPart {
       <ul>${zones.map((zone) => this.renderZone(hand, zone, zones))}</ul>`;
   }
 
-  /** Placed zones of the dose, in the order of the walk where there is one. */
-  private zonesOf({ walk, figures }: DoseInHand): readonly Pick<CoverZone, 'zoneId' | 'name'>[] {
-    const placed = figures?.zones.filter((zone) => zone.isPlaced !== false && zone.areaM2 > 0) ?? [];
-    const order = walk?.dose.walks.map((each) => each.zoneId) ?? [];
-    const placeOf = (zoneId: string) => (order.includes(zoneId) ? order.indexOf(zoneId) : order.length);
-    return [...placed].sort((a, b) => placeOf(a.zoneId) - placeOf(b.zoneId));
+  /** Placed zones of the dose, in the order of the visit: one that changed with the walk would swap fields under the hand. */
+  private zonesOf({ figures }: DoseInHand): readonly Pick<CoverZone, 'zoneId' | 'name'>[] {
+    return figures?.zones.filter((zone) => zone.isPlaced !== false && zone.areaM2 > 0) ?? [];
+  }
+
+  protected override willUpdate(): void {
+    const hand = doseInHand(this.app);
+    const shown = hand && `${hand.visit.id} ${hand.dose.id}`;
+    if (this.shown !== null && shown !== this.shown && this.app.trial) this.app.setTrial(null);
+    this.shown = shown;
   }
 
   private renderZone(
@@ -65,6 +75,12 @@ export class ZoneHeadings extends AppPart {
     const edges = longestEdges(this.outlineOf(zoneId))
       .filter((edge) => edge.lengthM >= LEAST_EDGE_M)
       .slice(0, MOST_EDGES);
+    const last = this.taken?.zoneId === zoneId ? this.taken.headingDeg : null;
+    const isLast = last !== null && set === last;
+    const along =
+      set === null
+        ? -1
+        : edges.findIndex((edge, i) => edge.headingDeg === set && (!isLast || i === this.taken?.index));
     return html`<li><div role="group" aria-label=${name}>
       <p><b>${name}</b>${
         set !== null
@@ -76,8 +92,8 @@ export class ZoneHeadings extends AppPart {
       <number-field label="Heading" suffix="°" optional .value=${set === null ? null : Math.round(set * 10) / 10} .min=${0} .max=${360}
         @number-change=${(event: CustomEvent<NumberChange>) => this.set([zoneId], event.detail.value, `heading ${hand.dose.id} ${zoneId}`)}></number-field>
       <label>Along an edge<select @change=${(event: Event) => this.chooseEdge(zoneId, edges, event)}>
-        <option value="" selected>choose one of its longest</option>
-        ${edges.map((edge, i) => html`<option value=${i}>${windWords(edge.facesDeg)} side, ${formatLength(edge.lengthM, this.app.units)}, ${Math.round(edge.headingDeg) % 180}°</option>`)}
+        <option value="" .selected=${along < 0}>choose one of its longest</option>
+        ${edges.map((edge, i) => html`<option value=${i} .selected=${i === along}>${i + 1}. ${windWords(edge.facesDeg)} side, ${formatLength(edge.lengthM, this.app.units)}, ${Math.round(edge.headingDeg) % 180}°</option>`)}
       </select></label>
       <div class="row">
         <button @click=${() => this.point(zoneId, name)}>Point at an edge</button>
@@ -100,11 +116,14 @@ export class ZoneHeadings extends AppPart {
   }
 
   private chooseEdge(zoneId: string, edges: readonly ZoneEdge[], event: Event): void {
-    const list = event.target as HTMLSelectElement;
-    const edge = edges[Number(list.value)];
-    const isChosen = list.value !== '';
-    list.value = '';
-    if (isChosen && edge) this.takeEdge(zoneId, edge);
+    const { value } = event.target as HTMLSelectElement;
+    const index = Number(value);
+    const edge = edges[index];
+    if (value === '') this.set([zoneId], null);
+    else if (edge) {
+      this.taken = { zoneId, index, headingDeg: edge.headingDeg };
+      this.takeEdge(zoneId, edge);
+    }
   }
 
   private async point(zoneId: string, name: string): Promise<void> {
