@@ -1,7 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { factorOf, speedIssues } from '../../cover/marks/zoneSpeeds';
-import type { ZoneWalk } from '../../cover/passTypes';
+import type { Leg, ZoneWalk } from '../../cover/passTypes';
 import { formatArea, formatLength } from '../../units/format';
 import { formatClock, formatSpeed } from '../../units/formatPace';
 import { headingWords } from '../../words/passWords';
@@ -41,7 +41,7 @@ export class PassZones extends AppPart {
     const names = new Map(walk.from.zones.map((zone) => [zone.zoneId, zone.name]));
     const hasCoats = walk.dose.walks.some((each) => each.coat === 2);
     return html`<table>
-      <thead><tr><th class="no"><abbr title="Place in the walking order">No.</abbr></th><th>Zone, area</th><th>Heading</th><th class="num">Passes</th><th class="num">Length, time${speedMPerS === null ? '' : ', pace'}</th></tr></thead>
+      <thead><tr><th class="no"><abbr title="Place in the walking order">No.</abbr></th><th>Zone, area</th><th>Heading</th><th class="num">Passes, laps</th><th class="num">Length, time${speedMPerS === null ? '' : ', pace'}</th></tr></thead>
       <tbody>${walk.dose.walks.map((each, i) => {
         const zone = named.get(each.zoneId);
         const seconds = clock?.seconds[i] ?? null;
@@ -50,7 +50,7 @@ export class PassZones extends AppPart {
           <th scope="row"><b>${groundName(zone?.name ?? '')}</b>${hasCoats ? `, ${each.coat === 1 ? 'first' : 'second'} coat` : ''}
             <span>${formatArea(zone?.areaM2 ?? each.areaM2, units)}</span></th>
           <td>${patternWords(each)}</td>
-          <td class="num">${each.passes}</td>
+          <td class="num">${countWords(each, walk.dose.legs)}</td>
           <td class="num">${formatLength(each.lengthM, units)}<br />${seconds === null ? '–' : formatClock(seconds)}${speedMPerS === null ? nothing : html`<br />${formatSpeed(speedMPerS * factorOf(speeds, each), units)}`}</td>
         </tr>`;
       })}</tbody></table>
@@ -61,6 +61,13 @@ export class PassZones extends AppPart {
       }</p>
       ${issueNotes(speedIssues(speeds, names))}`;
   }
+}
+
+/** "12, 2", "2" laps alone as "–, 2", passes alone as "12". */
+function countWords({ zoneId, coat, passes }: ZoneWalk, legs: readonly Leg[]): string {
+  const laps = legs.filter((leg) => leg.kind === 'lap' && leg.zoneId === zoneId && leg.coat === coat).length;
+  if (laps === 0) return String(passes);
+  return `${passes === 0 ? '–' : passes}, ${laps}`;
 }
 
 /** "87°", "87°, laps", "laps alone". */
