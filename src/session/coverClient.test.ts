@@ -112,17 +112,47 @@ describe('createCoverClient', () => {
     const second = client.lay(inputOf('b'));
     await Promise.resolve();
     ports[0]?.fail('');
-    await expect(second).rejects.toThrow('could not be started');
-    void client.lay(inputOf('c'));
+    await expect(second).rejects.toThrow(/^working out the walk broke down/);
+    const third = client.lay(inputOf('c'));
     await Promise.resolve();
     expect(ports).toHaveLength(2);
+    ports[1]?.fail('Failed to fetch dynamically imported module');
+    await expect(third).rejects.toThrow(/^what works them out did not start\./);
   });
 
   it('rejects where a worker cannot be made', async () => {
     const client = createCoverClient(() => {
       throw new Error('not allowed here');
     });
-    await expect(client.lay(inputOf('a'))).rejects.toThrow('not allowed here');
+    await expect(client.lay(inputOf('a'))).rejects.toThrow(/^what works them out did not start\./);
+  });
+
+  it('says in plain words which walk broke down, and nothing of the program', async () => {
+    const client = createCoverClient(null);
+    // ground that no reading of a yard lets through
+    const broken = { ...testZone('Front lawn', [[0, 0, 8, 12]]), parts: null as never };
+    const input = {
+      ...inputOf('a'),
+      doses: [testDose([testZone('Green', [[0, 0, 4, 4]])]), testDose([broken])],
+    };
+    const error = await client.lay(input).then(
+      () => null,
+      (reason: unknown) => reason as Error,
+    );
+    expect(error?.message).toMatch(
+      /^working out the walk of “Front lawn” broke down\. Nothing of the yard is lost/,
+    );
+    expect(error?.message).not.toMatch(/undefined|null|TypeError|Cannot|function/);
+    expect(error?.cause).toBeInstanceOf(TypeError);
+  });
+
+  it('says no more of a worker that breaks at its work than what to do', async () => {
+    const { ports, client } = open();
+    const asked = client.lay({ ...inputOf('a'), doses: [testDose([])] });
+    await Promise.resolve();
+    ports[0]?.tell({ id: 1, began: true });
+    ports[0]?.fail('Uncaught RangeError: Maximum call stack size exceeded');
+    await expect(asked).rejects.toThrow(/^working out the walk broke down\. Nothing of the yard is lost/);
   });
 
   it('lays out in place where there are no workers, with what is kept', async () => {

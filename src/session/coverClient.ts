@@ -1,5 +1,6 @@
 import type { CoverCache } from '../cover/coverVisit';
-import type { CoverInput, VisitCoverage } from '../cover/passTypes';
+import type { CoverInput, DoseCoverage, VisitCoverage } from '../cover/passTypes';
+import { explainFailure, NOT_STARTED } from './coverFailure';
 import type { CoverAnswer, CoverRequest } from './coverWorker';
 
 /** What the client needs of a worker. */
@@ -44,6 +45,8 @@ export function createCoverClient(
   let waiting: Waiting | null = null;
   /** since when the worker is at a request that is stale; null: it is not. */
   let staleSince: number | null = null;
+  /** the worker has answered before: it runs. */
+  let hasBegun = false;
   let timer: ReturnType<typeof setTimeout> | null = null;
   let cache: CoverCache | null = null;
 
@@ -66,6 +69,7 @@ export function createCoverClient(
   const hear = (answer: CoverAnswer): void => {
     if (waiting?.request.id !== answer.id) return;
     settleDown();
+    hasBegun = true;
     if ('began' in answer) return;
     const asked = waiting;
     waiting = null;
@@ -76,28 +80,42 @@ export function createCoverClient(
     try {
       port ??= start(make);
       port.postMessage(request);
-    } catch (error) {
-      fail(error instanceof Error ? error.message : String(error));
+    } catch {
+      fail(NOT_STARTED);
     }
   };
   const start = (make: () => CoverPort): CoverPort => {
     const made = make();
+    hasBegun = false;
     made.addEventListener('message', ({ data }) => {
       if (made === port) hear(data);
     });
     made.addEventListener('error', (event) => {
       event.preventDefault();
-      if (made === port) fail(event.message || 'what lays out the passes could not be started');
+      // what the browser says there is about the program, nothing for the person
+      if (made === port) fail(waiting && hasBegun ? explainFailure(waiting.request.input, -1) : NOT_STARTED);
     });
     return made;
+  };
+
+  const layInPlace = async (input: CoverInput): Promise<VisitCoverage> => {
+    const { coverOneDose, createCoverCache } = await import('../cover/coverVisit');
+    const kept = cache ?? createCoverCache();
+    cache = kept;
+    const doses = input.doses.map((dose, i): DoseCoverage => {
+      try {
+        return coverOneDose(dose, input, kept);
+      } catch (cause) {
+        throw new Error(explainFailure(input, i), { cause });
+      }
+    });
+    return { visitId: input.visitId, doses };
   };
 
   return {
     async lay(input) {
       if (!startWorker) {
-        const { coverVisit, createCoverCache } = await import('../cover/coverVisit');
-        cache ??= createCoverCache();
-        return coverVisit(input, cache);
+        return layInPlace(input);
       }
       lastId += 1;
       const request = { id: lastId, input };

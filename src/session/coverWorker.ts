@@ -1,5 +1,6 @@
 import { coverOneDose, createCoverCache } from '../cover/coverVisit';
 import type { CoverInput, DoseCoverage, VisitCoverage } from '../cover/passTypes';
+import { explainFailure } from './coverFailure';
 
 /** What the page asks for. */
 export interface CoverRequest {
@@ -10,7 +11,11 @@ export interface CoverRequest {
 export type CoverAnswer =
   | { readonly id: number; readonly began: true }
   | { readonly id: number; readonly ok: true; readonly coverage: VisitCoverage }
-  | { readonly id: number; readonly ok: false; readonly message: string };
+  | {
+      readonly id: number;
+      readonly ok: false /** a plain sentence for the person. */;
+      readonly message: string;
+    };
 
 const scope = globalThis as unknown as {
   postMessage(answer: CoverAnswer): void;
@@ -22,10 +27,7 @@ let newest = 0;
 /** Lays out the walks of a visit off the page's thread, dose by dose, and keeps them for the next time. */
 scope.addEventListener('message', ({ data }) => {
   newest = data.id;
-  layOut(data).catch((error: unknown) => {
-    const message = error instanceof Error ? error.message : String(error);
-    scope.postMessage({ id: data.id, ok: false, message });
-  });
+  void layOut(data);
 });
 
 async function layOut({ id, input }: CoverRequest): Promise<void> {
@@ -35,7 +37,12 @@ async function layOut({ id, input }: CoverRequest): Promise<void> {
     await new Promise((resolve) => setTimeout(resolve, 0));
     if (id !== newest) return;
     if (doses.length === 0) scope.postMessage({ id, began: true });
-    doses.push(coverOneDose(dose, input, cache));
+    try {
+      doses.push(coverOneDose(dose, input, cache));
+    } catch {
+      scope.postMessage({ id, ok: false, message: explainFailure(input, doses.length) });
+      return;
+    }
   }
   scope.postMessage({ id, ok: true, coverage: { visitId: input.visitId, doses } });
 }

@@ -20,6 +20,8 @@ export interface RankedLayout {
 
 /** So many times as many layouts are measured while none covers. */
 const MORE_MEASURED = 4;
+/** Layouts whose price is guessed to be so many times the best one's are not measured. */
+const HOPELESS_SHARE = 1.5;
 /** A layout covers that misses no more than this share of the ground. */
 const COVERS_SHARE = 0.005;
 
@@ -30,7 +32,8 @@ export function rankLayouts(prepared: PreparedZone, lapsFirst: boolean): RankedL
   const found: RankedLayout[] = [];
   let best: RankedLayout | undefined;
   let count = 0;
-  for (const { layout, tour } of toursOf(prepared, lapsFirst)) {
+  for (const { layout, tour, price: guess } of toursOf(prepared, lapsFirst)) {
+    if (best && guess > HOPELESS_SHARE * best.price) break;
     // straight ways are the shortest: it cannot become better
     if (best && tour.lengthM >= best.price) continue;
     // on until one covers, within bounds
