@@ -92,7 +92,7 @@ export class PassChoices extends AppPart {
       this.app.dispatch(`${words} another place`, (yard) => setWalkEnd(yard, visit.id, end, markId));
     };
     return html`<label>${words}<select @change=${choose}>
-      <option value="" .selected=${visit[end] === null}>wherever it is shortest</option>
+      <option value="" .selected=${visit[end] === null}>where shortest</option>
       ${places.map((mark) => html`<option value=${mark.id} .selected=${mark.id === visit[end]}>${mark.name.trim() || MARK_WORDS[mark.kind]}</option>`)}
     </select></label>`;
   }

@@ -6,6 +6,7 @@ import { AppPart, fieldValue } from '../parts/app-part';
 import { shared } from '../parts/shared';
 import { type DoseInHand, doseInHand } from './dose-in-hand';
 import { momentWords, nextMarkWords, vesselLevelWords } from './moment-words';
+import { oldFigures } from './old-figures';
 import { playIcon } from './play-icons';
 import { PLAY_CHOICES, type PlayChoice, playWords } from './play-speed';
 import { drawVessel, vesselStyles } from './vessel-drawing';
@@ -26,6 +27,7 @@ export class WalkPlayer extends AppPart {
   static override styles = [
     shared,
     vesselStyles,
+    oldFigures,
     css`
       :host([hidden]) { display: none; }
       :host { display: block; background: var(--sheet); border-top: 2px solid var(--ink); container-type: inline-size; }
@@ -107,7 +109,8 @@ export class WalkPlayer extends AppPart {
     const { clock, atS } = this;
     if (!hand?.walk || !clock) return nothing;
     const moment = atS === null ? null : momentAt(clock.timeline, atS);
-    return html`<section class="bar ${moment ? '' : 'idle'}" aria-label="The walk, played">
+    const isOld = this.app.coverage.state === 'working';
+    return html`<section class="bar ${moment ? '' : 'idle'} ${isOld ? 'old' : ''}" aria-label="The walk, played" aria-busy=${isOld ? 'true' : 'false'} ?inert=${isOld}>
       <div class="keys" role="group" aria-label="Play">
         <button aria-label="Back to the mark before" title="Back to the mark before" ?disabled=${(atS ?? 0) <= 0} @click=${() => this.step(-1)}>${playIcon('before')}</button>
         ${
@@ -124,7 +127,7 @@ export class WalkPlayer extends AppPart {
           .value=${String(atS ?? 0)} aria-valuetext=${this.valueText(hand, clock, moment)} @input=${this.scrub} />
       </div>
       <p class="clock"><b>${atS ? formatClock(atS) : '0\u00a0s'}</b>of ${formatClock(clock.totalS)}</p>
-      ${moment ? this.renderNow(hand, clock, moment) : html`<p class="now wide-only">The whole walk is shown. Play it, or move along it by the bar.</p>`}
+      ${moment ? this.renderNow(hand, clock, moment) : html`<p class="now ${this.isCalm ? '' : 'wide-only'}">The whole walk is shown. ${this.isCalm ? 'This device asks for little motion: step from mark to mark, or move along it by the bar.' : 'Play it, or move along it by the bar.'}</p>`}
       <div class="side">
         ${
           this.isCalm
