@@ -14,6 +14,7 @@ import {
   type WalkSymbolId,
   walkLineOf,
 } from '../draft/walkLines';
+import { DOWNHILL_SIGN_WORDS } from '../words/edgeWords';
 import { vesselNoun } from '../words/markWords';
 import { WALK_KEY_WORDS } from '../words/passWords';
 import { MARK_WORDS, MATERIAL_WORDS, zoneWords } from '../words/zoneWords';
@@ -65,6 +66,8 @@ export function legendOf({ yard, visit, walk }: MapInput): Entry[] {
     const id = edgePatternOf(edge);
     add(`edge-${id}`, { edge: id, words: EDGE_WORDS[id] });
   }
+  if (visit?.rinseEdges.some(({ downhill }) => downhill))
+    add('downhill', { badge: 'square', text: 'E1▼', words: DOWNHILL_SIGN_WORDS });
   for (const mark of yard.marks) add(`mark-${mark.kind}`, { mark: mark.kind, words: MARK_WORDS[mark.kind] });
   if (yard.parcel && !walk) add('parcel', { parcel: true, words: 'Property line' });
   return [...entries.values()];

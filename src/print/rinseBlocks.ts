@@ -1,6 +1,7 @@
 import type { DerivedVisit } from '../session/types';
 import { formatArea, formatLength } from '../units/format';
 import {
+  DOWNHILL_KEY_WORDS,
   DRAIN_WORDS,
   downhillWords,
   EDGE_WORK_WORDS,
@@ -70,6 +71,7 @@ export function rinseBlocks(yard: Yard, visit: DerivedVisit): Block[] {
     ...(strong.length > 0 ? [text(STAIN_WORDS, true)] : []),
     walk,
     ...(isFlowMissing ? [text(NO_FLOW_WORDS)] : []),
+    ...(edges.some(({ downhill }) => downhill) ? [text(DOWNHILL_KEY_WORDS)] : []),
     text(DRAIN_WORDS),
   ];
 }

@@ -27,6 +27,15 @@ describe.each(['corner-lot', 'townhouse', 'long-acre'])('sheet of %s', (name) =>
     for (const dose of visit?.figures.doses ?? []) expect(words).toContain(dose.product.name);
     for (const edge of visit?.rinseEdges ?? []) expect(words).toMatch(new RegExp(`"E${edge.number}▼?"`));
   });
+  it('explains the sign of a downhill side in legend and list, where it has one', () => {
+    const visit = derived.visit(yard.visits[0]?.id ?? '');
+    const isDownhill = (visit?.rinseEdges ?? []).some(({ downhill }) => downhill);
+    const map = JSON.stringify(
+      model.pages.filter(({ type }) => type === 'map').map((page) => 'margin' in page && page.margin),
+    );
+    expect(map.includes('Downhill side')).toBe(isDownhill);
+    expect(words.includes('▼ after a number')).toBe(isDownhill);
+  });
   it('words its days as the screens do, the day it was done before the day planned', () => {
     const first = yard.visits[0];
     if (!first) throw new Error('no visit');

@@ -27,6 +27,13 @@ export const DRAIN_WORDS =
 export const NO_FLOW_WORDS =
   'Time and water are told once it is known what the hose gives (Shelf, Equipment).';
 
+/** What ▼ after the number of an edge stands for, short enough for a legend. */
+export const DOWNHILL_SIGN_WORDS = 'Downhill side';
+
+/** The same for the lists. */
+export const DOWNHILL_KEY_WORDS =
+  '▼ after a number is a downhill side: the ground falls toward that edge, and what runs off goes over it.';
+
 /** "E3", or "E3▼" on a downhill side: what a rinse edge is called on map, list and sheet. */
 export function edgeKey(edge: Pick<RinseEdge, 'number'> & Partial<Pick<RinseEdge, 'downhill'>>): string {
   return `E${edge.number}${edge.downhill ? '▼' : ''}`;

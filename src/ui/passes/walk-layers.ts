@@ -1,5 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
+import { DOWNHILL_KEY_WORDS } from '../../words/edgeWords';
 import { AppPart, fieldValue, isTicked } from '../parts/app-part';
 import { shared } from '../parts/shared';
 import type { HiddenLayer } from '../walks';
@@ -34,6 +35,7 @@ export class WalkLayers extends AppPart {
   protected override render() {
     const { walks } = this.app;
     const walk = doseInHand(this.app)?.walk;
+    const hasDownhill = !walks.hides.has('edges') && this.app.visit?.rinseEdges.some((edge) => edge.downhill);
     return html`<fieldset><legend class="visually-hidden">Shown on the drawing</legend>
       ${LAYERS.map(
         ([
@@ -45,6 +47,7 @@ export class WalkLayers extends AppPart {
     </fieldset>
     <label class="narrow">The walk is played<select @change=${(event: Event) => walks.setPlay(fieldValue(event) as PlayChoice)}>
       ${PLAY_CHOICES.map((choice) => html`<option value=${choice} .selected=${choice === walks.play}>${playWords(choice)}</option>`)}</select></label>
-    ${walk ? walkKey(walk.dose, this.app.theme) : nothing}`;
+    ${walk ? walkKey(walk.dose, this.app.theme) : nothing}
+    ${hasDownhill ? html`<p class="quiet">${DOWNHILL_KEY_WORDS}</p>` : nothing}`;
   }
 }

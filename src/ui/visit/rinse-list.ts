@@ -3,6 +3,7 @@ import { customElement } from 'lit/decorators.js';
 import type { RinseEdge } from '../../cover/types';
 import { formatArea, formatLength } from '../../units/format';
 import {
+  DOWNHILL_KEY_WORDS,
   DRAIN_WORDS,
   downhillWords,
   EDGE_WORK_WORDS,
@@ -47,7 +48,7 @@ export class RinseList extends AppPart {
     const allStain = edges.every((edge) => edge.stains);
     const isFlowMissing = edges.every((edge) => edge.water === null) && edges.some((edge) => !edge.near);
     return html`
-      <p><b>${rinseTotalsWords(edges, units)}</b>. In walking order, numbered as on the map.</p>
+      <p><b>${rinseTotalsWords(edges, units)}</b>. In walking order, numbered as on the map.${edges.some((edge) => edge.downhill) ? ` ${DOWNHILL_KEY_WORDS}` : ''}</p>
       ${edges.some((edge) => edge.stains) ? html`<p class="note warning">${STAIN_WORDS}</p>` : nothing}
       ${treatments.length === 1 && treatments[0] ? html`<p class="note">${EDGE_WORK_WORDS[treatments[0]]}</p>` : nothing}
       ${isFlowMissing ? html`<p class="quiet">${NO_FLOW_WORDS}</p>` : nothing}
