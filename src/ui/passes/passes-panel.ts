@@ -1,4 +1,4 @@
-import { css, html, nothing } from 'lit';
+import { css, html, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { doseName } from '../../words/productWords';
 import { visitChoices } from '../../words/visitWords';
@@ -8,6 +8,7 @@ import { fold } from '../parts/fold';
 import { issueNotes } from '../parts/issue-notes';
 import { shared } from '../parts/shared';
 import { type DoseInHand, doseInHand } from './dose-in-hand';
+import { oldFigures } from './old-figures';
 import './pass-choices';
 import './pass-export';
 import './pass-marks';
@@ -24,11 +25,14 @@ export class PassesPanel extends AppPart {
   static override styles = [
     shared,
     fold,
+    oldFigures,
     css`
       :host { display: block; }
       .pick { display: grid; gap: 0.5rem; margin-bottom: 0.75rem; }
       h3 { margin: 1.25rem 0 0.5rem; padding-top: 0.6rem; border-top: 2px solid var(--ink); }
       .wait { min-height: 2.5rem; }
+      /* stands over the figures of before, which so do not move */
+      .over { position: sticky; top: 0; z-index: 2; height: 0; margin: 0; overflow: visible; text-align: right; }
     `,
   ];
 
@@ -85,14 +89,14 @@ export class PassesPanel extends AppPart {
     return html`
       ${hand.visit.doneOn === null ? nothing : html`<p class="quiet">This visit is done. The walk is laid over the ground and the label as they are today.</p>`}
       ${this.renderState()}
-      ${hand.walk ? html`<pass-result .app=${app} .rev=${rev}></pass-result>` : nothing}
+      ${hand.walk ? this.renderLaid(html`<pass-result .app=${app} .rev=${rev}></pass-result>`) : nothing}
       <h3>How it is walked</h3>
       <pass-choices .app=${app} .rev=${rev}></pass-choices>
       <details class="fold" ?open=${Object.keys(hand.dose.passes.headings).length > 0}><summary>Heading of the passes</summary>
         <zone-headings .app=${app} .rev=${rev}></zone-headings></details>
       ${
         hand.walk
-          ? html`
+          ? this.renderLaid(html`
             <h3>Zone by zone, in walking order</h3>
             <pass-zones .app=${app} .rev=${rev}></pass-zones>
             <h3>Where it runs out</h3>
@@ -102,10 +106,16 @@ export class PassesPanel extends AppPart {
             <h3>On the drawing</h3>
             <walk-layers .app=${app} .rev=${rev}></walk-layers>
             <h3>For other programs</h3>
-            <pass-export .app=${app} .rev=${rev}></pass-export>`
+            <pass-export .app=${app} .rev=${rev}></pass-export>`)
           : nothing
       }
     `;
+  }
+
+  /** What comes of a walk; grey and out of reach while another is laid, so that nobody takes old figures for new. */
+  private renderLaid(content: TemplateResult) {
+    const isOld = this.app.coverage.state === 'working';
+    return html`<div class=${isOld ? 'old' : ''} aria-busy=${isOld ? 'true' : 'false'} ?inert=${isOld}>${content}</div>`;
   }
 
   private renderState() {
@@ -116,6 +126,7 @@ export class PassesPanel extends AppPart {
         <div class="row"><button @click=${() => this.app.walks.retry()}>Try again</button></div>`;
     }
     const isWorking = coverage.state === 'working' || this.app.walks.desk === null;
-    return html`<p class="quiet ${isWorking && coverage.state !== 'working' ? 'wait' : ''}" role="status">${isWorking ? 'Laying the passes…' : ''}</p>`;
+    const hasOld = coverage.state === 'working' && coverage.before !== null;
+    return html`<p class="quiet ${isWorking && coverage.state !== 'working' ? 'wait' : ''} ${hasOld ? 'over' : ''}" role="status">${isWorking ? 'Laying the passes…' : ''}</p>`;
   }
 }
