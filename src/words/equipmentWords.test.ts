@@ -10,6 +10,7 @@ import {
   figureText,
   readingsWords,
   spreadWords,
+  takenWords,
 } from './equipmentWords';
 
 const plain = (text: string | null) => text?.replaceAll('\u00a0', ' ') ?? null;
@@ -68,9 +69,34 @@ describe('words for equipment', () => {
 
   it('tell the readings of a record', () => {
     const record = done('2026-04-02', { volumeL: 18.9, timeS1: 128, timeS2: 131.25 });
-    expect(plain(readingsWords(record, 'us'))).toBe('128.0 s, 131.3 s');
+    expect(plain(readingsWords(record, 'us'))).toBe('4.99 gal in 128.0 s, 131.3 s');
+    const told = (readings: Calibration['readings']) =>
+      plain(readingsWords(done('2026-04-02', readings), 'metric'));
+    expect(told({ waterParts: 32 })).toBe('1 part to 32 of water');
+    expect(told({ waterParts: 0 })).toBe('undiluted');
+    expect(told({ emptiedL: 1, emptiedS: 80 })).toBe('1 L emptied in 80.0 s');
+    expect(told({ goneL: 0.5, goneS: 60 })).toBe('500 mL gone in 60.0 s');
+    expect(told({ lengthM: 10, widthM: 0.5, caughtKg1: 0.1, caughtKg2: 0.11 })).toBe(
+      '10.00 m by 50 cm; caught 100 g, 110 g',
+    );
+    expect(told({ timeS1: 51, caughtL1: 0.5 })).toBe('51.0 s; caught 500 mL');
+    expect(told({ usedL: 2 })).toBe('used 2 L');
+    expect(told({ usedKg: 1.5 })).toBe('used 1.5 kg');
     const course = { ...record, kind: 'small-plot', readings: { widthM: 1.2192, lengthM: 25.908 } } as const;
     expect(plain(readingsWords(course, 'us'))).toBe('85.0 ft by 4.0 ft');
+  });
+
+  it('tell what of a calibration was put in, and nothing else', () => {
+    const none = { figures: [], change: {}, settingKgPerM2: 0.02, stepM: null, issues: [] };
+    expect(takenWords(none, false)).toBe('');
+    expect(takenWords({ ...none, change: { speedMPerS: 1 } }, true)).toBe('your walk, the setting');
+    expect(takenWords({ ...none, settingKgPerM2: null, stepM: 0.7 }, true)).toBe('your step');
+  });
+
+  it('a setting that is not found yet is not counted', () => {
+    const settings = [0, 0.02].map((rateKgPerM2) => ({ productId: 'p', words: '', rateKgPerM2 }));
+    const spreader = newEquipment('e', 'drop-spreader', { swathM: 0.5, settings });
+    expect(equipmentLine(spreader, 'metric')).toMatch(/; 1 setting$/);
   });
 
   it('every applicator can be calibrated and has its cautions; every way is used', () => {

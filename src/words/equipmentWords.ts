@@ -1,14 +1,16 @@
 import type { ProductMeaning } from '../pace/calibrate/meaning';
 import { panReadings, type Readings, readingList } from '../pace/calibrate/readings';
-import type { CalibrationFigure, FigureKey } from '../pace/calibrate/types';
+import type { CalibrationFigure, CalibrationResult, FigureKey } from '../pace/calibrate/types';
 import { L_PER_GAL, M2_PER_ACRE, M2_PER_HA } from '../units/factors';
 import {
   formatAmount,
   formatAmountRate,
   formatArea,
   formatLength,
+  formatMass,
   formatNumber,
   formatPercent,
+  formatVolume,
 } from '../units/format';
 import { formatDay } from '../units/formatDay';
 import { formatFlow, formatReading, formatSpeed } from '../units/formatPace';
@@ -59,13 +61,14 @@ export function equipmentName(equipment: Pick<Equipment, 'name' | 'applicator'>)
 /** "swath 6.0 ft; 0.52 gal/min, 6.3 % of it product; walk 2.1 mph; 2 settings". */
 export function equipmentLine(equipment: Equipment, units: UnitSystem): string {
   const { swathM, overlapShare, flowLPerS, productShare, speedMPerS, settings } = equipment;
+  const known = settings.filter(({ rateKgPerM2 }) => rateKgPerM2 > 0).length;
   const overlap = overlapShare > 0 ? `, ${formatPercent(overlapShare)} overlap` : '';
   const share = productShare === null ? '' : `, ${formatPercent(productShare)} of it product`;
   return [
     `swath ${formatLength(swathM, units)}${overlap}`,
     flowLPerS === null ? '' : `${formatFlow(flowLPerS, units)}${share}`,
     speedMPerS === null ? '' : `walk ${formatSpeed(speedMPerS, units)}`,
-    settings.length === 0 ? '' : `${settings.length} ${settings.length === 1 ? 'setting' : 'settings'}`,
+    known === 0 ? '' : `${known} ${known === 1 ? 'setting' : 'settings'}`,
   ]
     .filter((part) => part !== '')
     .join('; ');
@@ -149,7 +152,23 @@ export function calibrationReminder(
     : null;
 }
 
-/** What was read, in short: "5 gal-bucket" is not told, only times, weights and lengths: "17.0 s, 18.2 s". */
+const TAKEN_WORDS: Readonly<Record<keyof CalibrationResult['change'], string>> = {
+  flowLPerS: 'what comes out',
+  productShare: 'the share of product',
+  speedMPerS: 'your walk',
+  swathM: 'the swath',
+};
+
+/** What of a calibration goes into the equipment: "what comes out, the share of product"; empty where nothing does. */
+export function takenWords(result: CalibrationResult, hasProduct: boolean): string {
+  return [
+    ...(Object.keys(result.change) as (keyof CalibrationResult['change'])[]).map((key) => TAKEN_WORDS[key]),
+    ...(result.settingKgPerM2 !== null && hasProduct ? ['the setting'] : []),
+    ...(result.stepM === null ? [] : ['your step']),
+  ].join(', ');
+}
+
+/** All that was read, in short: "5 gal in 17.0 s, 18.2 s; 1 part to 32 of water". */
 export function readingsWords(
   calibration: Pick<Calibration, 'kind' | 'readings'>,
   units: UnitSystem,
@@ -158,11 +177,48 @@ export function readingsWords(
   const times = readingList(readings, 'timeS').map(formatReading);
   const pans = panReadings(readings).map((held) => formatNumber(held));
   const steps = readingList(readings, 'steps').map((count) => formatNumber(count));
+  const { volumeL } = readings;
+  const filled = volumeL === undefined ? '' : formatVolume(volumeL, units);
   return [
     lengthsWords(readings, units),
-    times.join(', '),
+    filled !== '' && times.length > 0 ? `${filled} in ${times.join(', ')}` : filled || times.join(', '),
+    drawWords(readings, units),
+    amountsWords(readings, units),
     steps.length > 0 ? `${steps.join(', ')} steps` : '',
     pans.length > 0 ? `pans ${pans.join(' – ')}` : '',
+  ]
+    .filter((part) => part !== '')
+    .join('; ');
+}
+
+/** How the share of product was read. */
+function drawWords(readings: Readings, units: UnitSystem): string {
+  const { waterParts, emptiedL, emptiedS, goneL, goneS } = readings;
+  if (waterParts === 0) return 'undiluted';
+  if (waterParts !== undefined) return `1 part to ${formatNumber(waterParts)} of water`;
+  const gone = (volumeL: number | undefined, timeS: number | undefined, words: string) =>
+    [
+      volumeL === undefined ? '' : formatVolume(volumeL, units),
+      words,
+      timeS === undefined ? '' : `in ${formatReading(timeS)}`,
+    ]
+      .filter((part) => part !== '')
+      .join(' ');
+  if (emptiedL !== undefined || emptiedS !== undefined) return gone(emptiedL, emptiedS, 'emptied');
+  return goneL !== undefined || goneS !== undefined ? gone(goneL, goneS, 'gone') : '';
+}
+
+/** What was caught or used. */
+function amountsWords(readings: Readings, units: UnitSystem): string {
+  const { usedL, usedKg } = readings;
+  const caught = [
+    ...readingList(readings, 'caughtL').map((value) => formatVolume(value, units)),
+    ...readingList(readings, 'caughtKg').map((value) => formatMass(value, units)),
+  ];
+  return [
+    caught.length > 0 ? `caught ${caught.join(', ')}` : '',
+    usedL === undefined ? '' : `used ${formatVolume(usedL, units)}`,
+    usedKg === undefined ? '' : `used ${formatMass(usedKg, units)}`,
   ]
     .filter((part) => part !== '')
     .join('; ');

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { PaceFigures } from '../pace/paceFigures';
 import type { DosePace } from '../pace/types';
 import { M_PER_MILE, M2_PER_1000_SQFT } from '../units/factors';
-import { lotWords, paceLines, passWords, speedWords, stepWords } from './paceWords';
+import { lotWords, paceLines, passPaceWords, speedWords, stepWords } from './paceWords';
 
 const plain = (text: string | null) => text?.replaceAll('\u00a0', ' ') ?? null;
 const pace: DosePace = {
@@ -35,14 +35,14 @@ describe('words of a pace', () => {
     expect(plain(lotWords(figures, 'us'))).toBe('1 min 30 s per 1,000 sq ft');
     expect(plain(lotWords(figures, 'metric'))).toBe('1 min 37 s per 100 m²');
     expect(plain(stepWords(figures, 'metric'))).toBe('36 steps a minute, each 75 cm');
-    expect(plain(passWords(pace, 15, 'metric'))).toBe('a pass of 15.00 m: 34 s, 20 steps');
+    expect(plain(passPaceWords(pace, 15, 'metric'))).toBe('a pass of 15.00 m: 34 s, 20 steps');
   });
 
   it('what is only usual says so, what is not known says nothing', () => {
     expect(plain(speedWords({ ...pace, source: 'usual' }, 'us'))).toBe('about 1.0 mph');
     expect(speedWords({ ...pace, speedMPerS: null }, 'us')).toBeNull();
     expect(stepWords({ stepM: null, stepsPerMin: null }, 'us')).toBeNull();
-    expect(plain(passWords({ ...pace, stepsPerM: null }, 15, 'metric'))).toBe('a pass of 15.00 m: 34 s');
+    expect(plain(passPaceWords({ ...pace, stepsPerM: null }, 15, 'metric'))).toBe('a pass of 15.00 m: 34 s');
     expect(paceLines({ ...figures, speedMPerS: null, secondsPerM2: null }, 'us')).toEqual([]);
   });
 

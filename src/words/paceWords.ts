@@ -42,7 +42,7 @@ export function stepWords(
 }
 
 /** "a pass of 48.0 ft: 14 s, 19 steps"; null where no pace is known. @param lengthM of the pass, m */
-export function passWords(pace: DosePace, lengthM: number, units: UnitSystem): string | null {
+export function passPaceWords(pace: DosePace, lengthM: number, units: UnitSystem): string | null {
   const { seconds, steps } = passPace(pace, lengthM);
   if (seconds === null) return null;
   return `a pass of ${formatLength(lengthM, units)}: ${formatClock(seconds)}${steps === null ? '' : `, ${steps} ${steps === 1 ? 'step' : 'steps'}`}`;

@@ -72,7 +72,7 @@ test('a spreader is caught, judged against the label and given its setting', asy
   await fill(page, 'Setting on the dial', '7');
   await fill(page, 'Length of the run', '50');
   await fill(page, 'Width', '1');
-  // a consumer magazine, 2006: half a pound on 50 sq ft are 10 lb per 1,000 sq ft
+  // by hand: half a pound on 50 sq ft, twenty times that on 1,000
   await fill(page, 'Weight 1', '8');
   const result = page.locator('calibration-result');
   await expect(result).toContainText(/10\slb per 1,000\ssq\sft/);

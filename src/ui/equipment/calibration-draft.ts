@@ -6,6 +6,8 @@ export interface CalibrationDraft {
   readonly readings: Readings;
   readonly productId: string | null;
   readonly coats: 1 | 2;
+  /** what the dose that asks for it lays down in all coats, kg/m²; null: the label counts. */
+  readonly doseKgPerM2: number | null;
   readonly dial: string;
   readonly note: string;
   /** YYYY-MM-DD; null: today. */

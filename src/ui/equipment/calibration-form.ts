@@ -4,11 +4,13 @@ import { calibrationResult } from '../../pace/calibrate/calibrationResult';
 import type { Readings } from '../../pace/calibrate/readings';
 import { courseLength, SMALL_PLOT_M2 } from '../../pace/calibrate/sprayOutput';
 import type { CalibrationResult } from '../../pace/calibrate/types';
+import { formatAmountRate } from '../../units/format';
 import {
   CALIBRATION_FINDS,
   CALIBRATION_WORDS,
   calibrationCautions,
   equipmentName,
+  takenWords,
 } from '../../words/equipmentWords';
 import { productName } from '../../words/productWords';
 import type { Calibration, CalibrationKind, Equipment, Product } from '../../yard/types';
@@ -19,10 +21,12 @@ import { type CalibrationDraft, type DraftPlace, draftOf, keepDraft } from './ca
 import { calibrationDrawing, drawingStyles } from './calibration-drawing';
 import './calibration-result';
 import { sheetOf } from './calibration-sheets';
-import { productsFor, wantedKgPerM2, withCalibration } from './equipment-edits';
+import { hasTakings, productsFor, wantedKgPerM2, withCalibration } from './equipment-edits';
+import type { AskedDose } from './equipment-open';
 import { panChart, panChartStyles } from './pan-chart';
 import type { CalibrationSheet, SheetField, SheetStep } from './sheet-types';
 import './reading-fields';
+import { undoStep } from './undo-step';
 
 /** One calibration, step by step in the yard. Event `calibration-close` when it is kept or left. */
 @customElement('calibration-form')
@@ -49,6 +53,8 @@ export class CalibrationForm extends AppPart {
 
   @property({ attribute: false }) equipment!: Equipment;
   @property({ attribute: false }) kind!: CalibrationKind;
+  /** the dose that it is done for. */
+  @property({ attribute: false }) asked: AskedDose | null = null;
   @state() private draft: CalibrationDraft = blankDraft();
   private openFor = '';
 
@@ -71,10 +77,9 @@ export class CalibrationForm extends AppPart {
     const key = `${this.app.yard.id} ${this.equipment.id} ${this.kind}`;
     if (key === this.openFor) return;
     this.openFor = key;
-    this.draft = draftOf(this.place) ?? {
-      ...blankDraft(),
-      readings: firstReadings(this.kind, this.equipment),
-    };
+    const first = { ...blankDraft(), readings: firstReadings(this.kind, this.equipment) };
+    const draft = draftOf(this.place) ?? first;
+    this.draft = this.asked ? forDose(draft, this.asked) : draft;
   }
 
   private get place(): DraftPlace {
@@ -93,7 +98,7 @@ export class CalibrationForm extends AppPart {
     const { product, equipment, draft } = this;
     return calibrationResult(this.kind, draft.readings, {
       equipment,
-      wantedKgPerM2: product && wantedKgPerM2(product, equipment.applicator, draft.coats),
+      wantedKgPerM2: product && wantedKgPerM2(product, equipment.applicator, draft.coats, draft.doseKgPerM2),
       units: this.app.units,
     });
   }
@@ -146,10 +151,10 @@ export class CalibrationForm extends AppPart {
     if (field.type !== 'product') return nothing;
     if (products.length === 0)
       return html`<p class="note">No product on the shelf goes out with it. ${field.isNeeded ? 'What it puts out is found all the same; put the product on the shelf to keep a setting for it.' : ''}</p>`;
-    return html`<label>${field.label}<select @change=${(event: Event) => this.change({ productId: fieldValue(event) || null })}>
+    return html`<label>${field.label}<select @change=${(event: Event) => this.change({ productId: fieldValue(event) || null, doseKgPerM2: null })}>
       <option value="" .selected=${draft.productId === null}>${field.isNeeded ? 'choose from the shelf' : 'none'}</option>
       ${products.map((product) => html`<option value=${product.id} .selected=${product.id === draft.productId}>${productName(product)}</option>`)}
-    </select></label>`;
+    </select></label>${draft.doseKgPerM2 === null ? nothing : html`<p class="quiet">Held against its dose: ${formatAmountRate({ unit: 'kg', value: draft.doseKgPerM2 }, this.app.units)} in all.</p>`}`;
   }
 
   private renderEnds(result: CalibrationResult) {
@@ -162,7 +167,7 @@ export class CalibrationForm extends AppPart {
       </div>
       ${needsProduct ? html`<p class="note">Without a product the setting is not kept, only the record.</p>` : nothing}
       <div class="row">
-        <button class="primary" @click=${() => this.keep(result, true)}>Put it into the equipment</button>
+        <button class="primary" ?disabled=${!hasTakings(result, this.product !== null)} @click=${() => this.keep(result, true)}>Put it into the equipment</button>
         <button @click=${() => this.keep(result, false)}>Keep the record alone</button>
         <button class="plain" @click=${this.drop}>Begin anew</button>
       </div>`;
@@ -196,10 +201,12 @@ export class CalibrationForm extends AppPart {
       withCalibration(yard, equipment.id, { calibration, result, dial: draft.dial, isTaken }),
     );
     keepDraft(this.place, null);
-    const words = isTaken
-      ? `${name}: its figures are in “${equipmentName(equipment)}”.`
-      : `${name}: the record is kept.`;
-    app.note('calibration-kept', words, { label: 'Undo', run: () => app.session.undo() });
+    const taken = takenWords(result, this.product !== null);
+    const words =
+      isTaken && taken !== ''
+        ? `${name}, put into “${equipmentName(equipment)}”: ${taken}.`
+        : `${name}: the record is kept.`;
+    app.note('calibration-kept', words, undoStep(app));
     this.close();
   }
 
@@ -215,7 +222,12 @@ export class CalibrationForm extends AppPart {
 }
 
 function blankDraft(): CalibrationDraft {
-  return { readings: {}, productId: null, coats: 1, dial: '', note: '', on: null };
+  return { readings: {}, productId: null, coats: 1, doseKgPerM2: null, dial: '', note: '', on: null };
+}
+
+/** The draft as the dose that asks has it: its product, its coats, its rate. */
+function forDose(draft: CalibrationDraft, { productId, coats, kgPerM2 }: AskedDose): CalibrationDraft {
+  return { ...draft, productId, coats, doseKgPerM2: kgPerM2 };
 }
 
 /** What is known before the first run: the swath as the width of a course. */

@@ -1,5 +1,6 @@
 import { meanOfReadings, type Readings, readingList } from '../../pace/calibrate/readings';
 import { courseLength, SMALL_PLOT_M2 } from '../../pace/calibrate/sprayOutput';
+import { spacingOf } from '../../pace/usual';
 import { formatArea, formatLength } from '../../units/format';
 import { formatReading } from '../../units/formatPace';
 import type { CalibrationKind, Equipment, UnitSystem } from '../../yard/types';
@@ -65,10 +66,10 @@ function bucketSheet({ applicator }: Equipment, units: UnitSystem): CalibrationS
 }
 
 function courseSheet(equipment: Equipment, units: UnitSystem): CalibrationSheet {
-  const { applicator, swathM } = equipment;
+  const { applicator } = equipment;
   const plot = units === 'us' ? '10 ft by 25 ft, 250 sq ft' : '2.5 m by 10 m, 25 m²';
   const mark = step(
-    `Mark out a piece of ground, such as ${plot}. Its width is best a whole number of passes (now ${formatLength(swathM, units)} each).`,
+    `Mark out a piece of ground, such as ${plot}. Its width is best a whole number of passes, ${formatLength(spacingOf(equipment), units)} from one to the next as the equipment now has it: walk them so far apart.`,
     length('lengthM', 'Length'),
     length('widthM', 'Width'),
   );

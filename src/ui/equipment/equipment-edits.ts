@@ -8,6 +8,7 @@ import { freeName } from '../../words/zoneWords';
 import { newEquipment, USUAL_SWATH_M } from '../../yard/defaults';
 import { changeSettings, replaceEntry } from '../../yard/edits';
 import type {
+  Amount,
   Applicator,
   Calibration,
   Equipment,
@@ -83,14 +84,49 @@ export function withCalibration(yard: Yard, equipmentId: string, done: DoneCalib
   return result.stepM === null ? next : changeSettings(next, { stepM: result.stepM });
 }
 
-/** Settings with one put in the place of that of its product and its words on the dial, or added. */
+/** Whether there is anything of a calibration to be put into the equipment; its setting needs a product. */
+export function hasTakings(
+  { change, settingKgPerM2, stepM }: CalibrationResult,
+  hasProduct: boolean,
+): boolean {
+  return Object.keys(change).length > 0 || stepM !== null || (settingKgPerM2 !== null && hasProduct);
+}
+
+/**
+ * What becomes of equipment that is to put out in another way. What the other way does not show goes: what it holds where
+ * that is not told in its unit, what comes out where nothing is sprayed; a share of product is one of that bottle alone.
+ */
+export function asApplicator({ holds }: Equipment, applicator: Applicator): Partial<Equipment> {
+  const isWet = applicator === 'hose-end' || applicator === 'tank-sprayer';
+  return {
+    applicator,
+    productShare: null,
+    ...(isWet ? {} : { flowLPerS: null }),
+    ...(holds !== null && holds.unit !== fillUnit(applicator) ? { holds: null } : {}),
+  };
+}
+
+/** The unit in which what an applicator holds is told. */
+export function fillUnit(applicator: Applicator): Amount['unit'] {
+  return applicator === 'hose-end' || applicator === 'tank-sprayer' ? 'L' : 'kg';
+}
+
+/** Settings with one more for a product: what it puts out is not known before it is typed in or caught. */
+export function withBlankSetting(settings: Equipment['settings'], productId: string): Equipment['settings'] {
+  return [...settings, { productId, words: '', rateKgPerM2: 0 }];
+}
+
+/** Settings with one put in the place of that of its product and its words on the dial, or of a blank one, or added. */
 export function withSetting(
   settings: Equipment['settings'],
   setting: SpreaderSetting,
 ): Equipment['settings'] {
   const isSame = (each: SpreaderSetting) =>
     each.productId === setting.productId && each.words.trim() === setting.words.trim();
-  const at = settings.findIndex(isSame);
+  const isBlank = (each: SpreaderSetting) =>
+    each.productId === setting.productId && each.words.trim() === '' && !(each.rateKgPerM2 > 0);
+  const same = settings.findIndex(isSame);
+  const at = same < 0 ? settings.findIndex(isBlank) : same;
   return at < 0 ? [...settings, setting] : settings.with(at, setting);
 }
 
@@ -106,8 +142,17 @@ export function useWith(product: Product, applicator: Applicator): Product {
   return usesOf(product).find((use) => use.product.applicator === applicator)?.product ?? product;
 }
 
-/** What one coat of a product is to lay down by its label, kg/m²; null where the label does not say it by weight. */
-export function wantedKgPerM2(product: Product, applicator: Applicator, coats: 1 | 2): number | null {
-  const rate = productRate(useWith(product, applicator)).rate?.kgPerM2 ?? null;
+/**
+ * What one coat of a product is to lay down, kg/m²: of the dose that asks, else by the label.
+ * @param doseKgPerM2 all coats of that dose; null: none asks
+ * @returns null where neither says it by weight
+ */
+export function wantedKgPerM2(
+  product: Product,
+  applicator: Applicator,
+  coats: 1 | 2,
+  doseKgPerM2: number | null = null,
+): number | null {
+  const rate = doseKgPerM2 ?? productRate(useWith(product, applicator)).rate?.kgPerM2 ?? null;
   return rate === null ? null : rate / coats;
 }

@@ -11,6 +11,7 @@ import type { QuantityChange } from '../parts/quantity-field';
 import { selectField } from '../parts/select-field';
 import { shared } from '../parts/shared';
 import { sendEquipmentChange } from './equipment-change';
+import { asApplicator, fillUnit } from './equipment-edits';
 import './setting-list';
 
 /** Usual share of the spread that is left with the guard down, as its empty field says. */
@@ -45,7 +46,7 @@ export class EquipmentForm extends AppPart {
     return html`<form @submit=${(event: Event) => event.preventDefault()}>
       <div class="fields">
         <label class="whole">Name<input id="name" autocomplete="off" .value=${equipment.name} @input=${(event: Event) => this.send('name', { name: fieldValue(event) })} /></label>
-        <div class="whole">${selectField('Puts out as', applicator, APPLICATORS, APPLICATOR_WORDS, (next) => this.send('applicator', { applicator: next }))}</div>
+        <div class="whole">${selectField('Puts out as', applicator, APPLICATORS, APPLICATOR_WORDS, (next) => this.send('applicator', asApplicator(equipment, next)))}</div>
       </div>
       <slot></slot>
       <h3>Swath</h3>
@@ -87,12 +88,13 @@ export class EquipmentForm extends AppPart {
   private renderHolds() {
     const { holds, applicator } = this.equipment;
     const isWet = applicator === 'hose-end' || applicator === 'tank-sprayer';
-    const unit: Amount['unit'] = isWet ? 'L' : 'kg';
+    // told in another unit, such as by a file, it shows as it was told: it counts through the density
+    const unit = holds?.unit ?? fillUnit(applicator);
+    const isVolume = unit === 'L';
     const label =
       applicator === 'by-hand' ? 'Pail' : applicator === 'hose-end' ? 'Bottle' : isWet ? 'Tank' : 'Hopper';
-    const now = holds?.unit === unit ? holds.value : null;
-    const us = applicator === 'hose-end' ? 'fl oz' : isWet ? 'gal' : 'lb';
-    return html`<quantity-field label=${`${label} holds (empty: not told)`} quantity=${isWet ? 'volume' : 'mass'} unit=${this.app.units === 'us' ? us : ''} optional .system=${this.app.units} .value=${now} .min=${0.001} .max=${5000}
+    const us = !isVolume ? 'lb' : applicator === 'hose-end' ? 'fl oz' : 'gal';
+    return html`<quantity-field label=${`${label} holds (empty: not told)`} quantity=${isVolume ? 'volume' : 'mass'} unit=${this.app.units === 'us' ? us : ''} optional .system=${this.app.units} .value=${holds?.value ?? null} .min=${0.001} .max=${5000}
       @quantity-change=${({ detail: { valueSi } }: CustomEvent<QuantityChange>) => this.send('holds', { holds: valueSi === null ? null : ({ unit, value: valueSi } as Amount) })}></quantity-field>`;
   }
 

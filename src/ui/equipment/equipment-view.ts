@@ -14,8 +14,9 @@ import './calibration-list';
 import type { EquipmentChange } from './equipment-change';
 import { copyOfEquipment, freshEquipment } from './equipment-edits';
 import './equipment-form';
-import { takeEquipmentAsk } from './equipment-open';
+import { type AskedDose, takeEquipmentAsk } from './equipment-open';
 import './hose-form';
+import { undoStep } from './undo-step';
 
 /** The person's own sprayers and spreaders, the hose and the step; calibrated here. */
 @customElement('equipment-view')
@@ -38,6 +39,8 @@ export class EquipmentView extends AppPart {
   @state() private kind: CalibrationKind | null = null;
   @state() private next: Applicator = 'hose-end';
   private isNew = false;
+  /** the dose that the calibration asked for is done for. */
+  private dose: AskedDose | null = null;
 
   override connectedCallback(): void {
     super.connectedCallback();
@@ -45,6 +48,7 @@ export class EquipmentView extends AppPart {
     if (!ask) return;
     this.openId = ask.equipmentId;
     this.kind = ask.kind;
+    this.dose = ask.dose;
   }
 
   protected override updated(): void {
@@ -59,7 +63,7 @@ export class EquipmentView extends AppPart {
     const { equipment } = app.yard;
     const inHand = equipment.find((each) => each.id === this.openId);
     if (inHand && this.kind !== null)
-      return html`<calibration-form .app=${app} .rev=${rev} .equipment=${inHand} .kind=${this.kind}
+      return html`<calibration-form .app=${app} .rev=${rev} .equipment=${inHand} .kind=${this.kind} .asked=${this.dose}
         @calibration-close=${() => this.calibrate(null)}></calibration-form>`;
     return html`
       ${
@@ -124,6 +128,7 @@ export class EquipmentView extends AppPart {
   private calibrate(kind: CalibrationKind | null): void {
     const left = this.kind;
     this.kind = kind;
+    this.dose = null;
     void this.updateComplete.then(async () => {
       if (kind !== null || left === null) {
         this.scrollIntoView({ block: 'start' });
@@ -163,10 +168,7 @@ export class EquipmentView extends AppPart {
       doses === 0
         ? ''
         : ` ${doses === 1 ? 'A dose that named it takes' : `${doses} doses that named it take`} what else is at hand.`;
-    app.note('equipment-removed', `“${equipmentName(equipment)}” is removed.${used}`, {
-      label: 'Undo',
-      run: () => app.session.undo(),
-    });
+    app.note('equipment-removed', `“${equipmentName(equipment)}” is removed.${used}`, undoStep(app));
   }
 }
 

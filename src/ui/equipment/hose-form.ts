@@ -98,7 +98,8 @@ export class HoseForm extends AppPart {
   }
 
   private set(label: string, change: Partial<Settings>): void {
-    this.app.dispatch(label, (yard) => changeSettings(yard, change));
+    // typed on and on it is one step of undo
+    this.app.dispatch(label, (yard) => changeSettings(yard, change), `hose ${label}`);
   }
 }
 

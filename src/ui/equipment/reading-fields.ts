@@ -21,11 +21,19 @@ import './timed-readings';
 const DRAWS = {
   none: { words: 'Not now', keys: [] },
   ratio: { words: 'By the ratio on bottle or dial', keys: ['waterParts'] },
+  neat: { words: 'Undiluted: all of it is product', keys: ['waterParts'] },
   emptied: { words: 'By how long a full bottle lasts', keys: ['emptiedL', 'emptiedS'] },
   gone: { words: 'By what is gone after a time', keys: ['goneL', 'goneS'] },
 } as const;
 type Draw = keyof typeof DRAWS;
 const DRAW_KEYS = Object.values(DRAWS).flatMap((each): readonly string[] => each.keys);
+
+/** The way of the draw that has been read. */
+function drawRead(readings: Readings): Draw {
+  if (readings.waterParts === 0) return 'neat';
+  const ways = Object.keys(DRAWS) as Draw[];
+  return ways.find((way) => DRAWS[way].keys.some((key) => readings[key] !== undefined)) ?? 'none';
+}
 
 /** Pans across the path that can be laid. */
 const USUAL_PANS = 9;
@@ -103,10 +111,7 @@ export class ReadingFields extends LitElement {
   }
 
   private renderDraw() {
-    const has = (Object.keys(DRAWS) as Draw[]).find((draw) =>
-      DRAWS[draw].keys.some((key) => this.readings[key] !== undefined),
-    );
-    const draw = this.draw ?? has ?? 'none';
+    const draw = this.draw ?? drawRead(this.readings);
     const small = this.system === 'us' ? 'fl oz' : 'mL';
     return html`
       <label>Share of product<select @change=${(event: Event) => this.chooseDraw(fieldValue(event) as Draw)}>
@@ -173,11 +178,10 @@ export class ReadingFields extends LitElement {
   private chooseDraw(draw: Draw): void {
     this.draw = draw;
     const keep: readonly string[] = DRAWS[draw].keys;
-    this.send(
-      Object.fromEntries(
-        Object.entries(this.readings).filter(([key]) => !DRAW_KEYS.includes(key) || keep.includes(key)),
-      ),
+    const kept = Object.entries(this.readings).filter(
+      ([key]) => !DRAW_KEYS.includes(key) || (keep.includes(key) && draw === drawRead(this.readings)),
     );
+    this.send({ ...Object.fromEntries(kept), ...(draw === 'neat' ? { waterParts: 0 } : {}) });
     this.requestUpdate();
   }
 

@@ -1,6 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { judgeRate } from '../../pace/calibrate/judgeRate';
+import { landedRate } from '../../pace/usual';
 import { formatAmountRate, formatPercent } from '../../units/format';
 import { productName } from '../../words/productWords';
 import type { Equipment, SpreaderSetting } from '../../yard/types';
@@ -9,7 +10,7 @@ import '../parts/quantity-field';
 import type { QuantityChange } from '../parts/quantity-field';
 import { shared } from '../parts/shared';
 import { sendEquipmentChange } from './equipment-change';
-import { productsFor, wantedKgPerM2 } from './equipment-edits';
+import { productsFor, wantedKgPerM2, withBlankSetting } from './equipment-edits';
 
 /** Settings of a spreader, one for each product: what stands on the dial, what it puts out. */
 @customElement('setting-list')
@@ -53,22 +54,28 @@ export class SettingList extends AppPart {
       <div class="head"><b>${productName(product)}</b>
         <button type="button" aria-label=${`Take out the setting for ${productName(product)}`} @click=${() => this.send(this.equipment.settings.filter((each) => each !== setting))}>×</button></div>
       <label>On the dial<input autocomplete="off" .value=${setting.words} @change=${(event: Event) => this.put(index, { ...setting, words: fieldValue(event).trim() })} /></label>
-      <quantity-field label="It puts out" quantity="mass-per-area" .system=${units} .value=${setting.rateKgPerM2} .min=${0} .max=${20}
+      <quantity-field label="It puts out (empty: not found yet)" quantity="mass-per-area" optional .system=${units} .value=${setting.rateKgPerM2 > 0 ? setting.rateKgPerM2 : null} .min=${0} .max=${20}
         @quantity-change=${(event: CustomEvent<QuantityChange>) => this.put(index, { ...setting, rateKgPerM2: event.detail.valueSi ?? 0 })}></quantity-field>
       ${wanted === null || !(wanted > 0) || !(setting.rateKgPerM2 > 0) ? nothing : this.renderJudgement(setting.rateKgPerM2, wanted)}
     </div>`;
   }
 
   private renderJudgement(rate: number, wanted: number) {
-    const { off, isGood } = judgeRate(rate, wanted);
-    const half = judgeRate(rate, wanted / 2);
+    const { overlapShare } = this.equipment;
+    const landed = landedRate(rate, this.equipment);
+    const { off, isGood } = judgeRate(landed, wanted);
+    const half = judgeRate(landed, wanted / 2);
     const label = formatAmountRate({ unit: 'kg', value: wanted }, this.app.units);
     const words = isGood
       ? `Within 5 % of the label’s ${label}.`
       : half.isGood
         ? `Half of the label’s ${label}, within 5 %: for two coats.`
         : `${formatPercent(Math.abs(off))} ${off > 0 ? 'over' : 'under'} the label’s ${label}.`;
-    return html`<p class=${isGood || half.isGood ? 'quiet' : 'note warning'}>${words}</p>`;
+    const laid =
+      overlapShare > 0
+        ? `With ${formatPercent(overlapShare)} overlap ${formatAmountRate({ unit: 'kg', value: landed }, this.app.units)} lands. `
+        : '';
+    return html`<p class=${isGood || half.isGood ? 'quiet' : 'note warning'}>${laid}${words}</p>`;
   }
 
   private add(event: Event): void {
@@ -78,9 +85,7 @@ export class SettingList extends AppPart {
       form.querySelector('select')?.focus();
       return;
     }
-    const product = this.app.yard.products.find((each) => each.id === this.chosen);
-    const wanted = product ? wantedKgPerM2(product, this.equipment.applicator, 1) : null;
-    this.send([...this.equipment.settings, { productId: this.chosen, words: '', rateKgPerM2: wanted ?? 0 }]);
+    this.send(withBlankSetting(this.equipment.settings, this.chosen));
     this.chosen = '';
   }
 

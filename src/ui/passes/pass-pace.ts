@@ -3,8 +3,9 @@ import { customElement } from 'lit/decorators.js';
 import type { WalkTimeline } from '../../cover/marks/walkTimeline';
 import type { DoseEquipment } from '../../pace/equipmentOfDose';
 import type { DosePace } from '../../pace/types';
+import type { DoseFigures } from '../../plan/types';
 import { formatClock } from '../../units/formatPace';
-import { passWords } from '../../words/paceWords';
+import { passPaceWords } from '../../words/paceWords';
 import { dryingWords } from '../../words/passWords';
 import { productName } from '../../words/productWords';
 import type { CalibrationKind } from '../../yard/types';
@@ -23,6 +24,7 @@ const MEASURES: Readonly<Record<string, readonly [string, CalibrationKind]>> = {
   'product-share-not-measured': ['Do the bucket test', 'bucket'],
   'speed-not-measured': ['Time a walk', 'walk'],
   'setting-not-found': ['Do a catch test', 'catch'],
+  'setting-off': ['Do a catch test', 'catch'],
 };
 
 /** How fast to walk: speed, times, steps, and what speaks against it. */
@@ -49,7 +51,7 @@ export class PassPace extends AppPart {
     const clock = clockOf(hand);
     const drying = hand.walk ? dryingWords(hand.walk.dose) : '';
     const pass = typicalPass(hand.walk?.dose.legs ?? []);
-    const words = pass === null ? null : passWords(pace, pass, units);
+    const words = pass === null ? null : passPaceWords(pace, pass, units);
     return html`
       ${issueNotes(
         withoutName(
@@ -57,7 +59,7 @@ export class PassPace extends AppPart {
           productName(figures.product),
         ),
       )}
-      ${this.renderMeasure(hand.equipment, pace)}
+      ${this.renderMeasure(hand.equipment, pace, figures)}
       ${
         lines.length === 0
           ? html`<p>How fast to walk is not known: neither what comes out nor your own walk is measured.</p>`
@@ -70,11 +72,13 @@ export class PassPace extends AppPart {
   }
 
   /** The guided form that finds out what is not measured yet. */
-  private renderMeasure({ equipment, isAssumed }: DoseEquipment, pace: DosePace) {
+  private renderMeasure({ equipment, isAssumed }: DoseEquipment, pace: DosePace, figures: DoseFigures) {
     const ask = pace.issues.map(({ code }) => MEASURES[code]).find((each) => each !== undefined);
     if (!ask) return nothing;
     const [words, kind] = ask;
-    return html`<div class="row"><button @click=${() => openEquipment(this.app, isAssumed ? null : equipment.id, isAssumed ? null : kind)}>${isAssumed ? 'Add your equipment' : words}</button></div>`;
+    const { dose, rate } = figures;
+    const asked = { productId: dose.productId, kgPerM2: rate.kgPerM2, coats: dose.passes.coats };
+    return html`<div class="row"><button @click=${() => openEquipment(this.app, isAssumed ? null : equipment.id, isAssumed ? null : kind, asked)}>${isAssumed ? 'Add your equipment' : words}</button></div>`;
   }
 }
 
