@@ -42,7 +42,7 @@ export function layOutline(zone: ZoneGround, outline: Outline, effort: Effort): 
   const mayPush = (corner: XY, withinM: number) =>
     !zone.shy || (zone.shy.nearest(corner)?.distanceM ?? Infinity) > options.swathM / 2 + ARC_M + withinM;
   const pushed = push
-    ? outline.laps.map((lap) => pushCorners(lap, push.share, push.spacingM, mayPush))
+    ? outline.laps.map((lap) => (isOpen(lap) ? lap : pushCorners(lap, push.share, push.spacingM, mayPush)))
     : outline.laps;
   const laps = pushed.map((lap) =>
     isOpen(lap) ? itemOfWork(lap) : itemOfLap(lap, pushed.length > 12 ? 6 : effort.lapStarts),
