@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { coverVisit } from '../cover/coverVisit';
 import type { CoverInput } from '../cover/passTypes';
 import { planeAreaOf, unionOf } from '../measure/clip';
 import { isInsideParts } from '../measure/isInsideParts';
@@ -106,6 +107,16 @@ describe('coverInput', () => {
     ]);
     expect(hose?.lengthM).toBe(30);
     expect(hose?.bibs).toHaveLength(1);
+  });
+
+  it('counts fills that are too many to mark, and the walk tells of them', () => {
+    const equipment = [newEquipment('rotary', 'broadcast-spreader', { holds: { unit: 'kg', value: 0.001 } })];
+    const input = inputOf(yardOf({ doses: doses.slice(1) }, { equipment }));
+    expect(input.doses[0]?.vessels).toEqual([]);
+    expect(input.doses[0]?.tooManyVessels).toBeGreaterThan(200);
+    const [walk] = coverVisit(input).doses;
+    expect(walk?.marks).toEqual([]);
+    expect(walk?.issues.map(({ code }) => code)).toContain('too-many-fills');
   });
 
   it('knows the property where its outline is drawn, with what is drawn beside it', () => {

@@ -1,10 +1,11 @@
 import type { DosePace } from '../../pace/types';
+import { USUAL_SPEED_M_PER_S } from '../../pace/usual';
 import type { DoseCoverage, Vessel } from '../passTypes';
 import { type DoseGround, type WalkProgress, walkProgress } from './walkProgress';
 import { factorOf, type ZoneSpeed, zoneSpeeds } from './zoneSpeeds';
 
-/** Walking speed where none is known, m/s: 3 mph, as spreaders are usually pushed; common practice, no source. */
-export const USUAL_SPEED_M_PER_S = 1.34112;
+/** Walking speed where none is known, m/s: as spreaders are usually pushed. */
+const UNKNOWN_SPEED_M_PER_S = USUAL_SPEED_M_PER_S['broadcast-spreader'];
 
 /** Time to change to the next vessel, s: fill and mix a tank or fill a hopper; hang on the next bottle or open a bag. Common practice, no source. */
 export const REFILL_S: Readonly<Record<Vessel['kind'], number>> = {
@@ -116,5 +117,5 @@ export function walkTimeline(
 function usable(speedMPerS: number | null): number {
   return speedMPerS !== null && Number.isFinite(speedMPerS) && speedMPerS > 0
     ? speedMPerS
-    : USUAL_SPEED_M_PER_S;
+    : UNKNOWN_SPEED_M_PER_S;
 }
