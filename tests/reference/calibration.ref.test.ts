@@ -12,6 +12,7 @@ import {
 import { swathOfPans } from '../../src/pace/calibrate/swathOfPans';
 import { speedOfWalk } from '../../src/pace/calibrate/walk';
 import { paceOfDose } from '../../src/pace/paceOfDose';
+import { tankLoads } from '../../src/plan/tankLoads';
 import { planOne, testProduct } from '../../src/plan/testDose';
 import {
   KG_PER_LB,
@@ -26,6 +27,8 @@ import {
   M2_PER_HA,
   M2_PER_SQFT,
 } from '../../src/units/factors';
+import { formatAmountRate } from '../../src/units/format';
+import { figureText } from '../../src/words/equipmentWords';
 import { newEquipment } from '../../src/yard/defaults';
 
 /*
@@ -128,12 +131,20 @@ describe('mixing', () => {
   });
   // Mesa County (Colorado): 25 gal at 150 gal an acre treat 1/6 acre
   it('25 gal at 150 gal an acre', () => {
-    expect((25 * L_PER_GAL) / (150 * GPA) / M2_PER_ACRE).toBeCloseTo(1 / 6, 12);
+    const rate = { perM2: { unit: 'L', value: 1e-5 }, kgPerM2: null, lPerM2: 1e-5 } as const;
+    const spray = { totalLPerM2: 150 * GPA, waterLPerM2: 150 * GPA };
+    const { fullLoads, full, last } = tankLoads(rate, spray, 25 * L_PER_GAL, M2_PER_ACRE / 2);
+    expect([fullLoads, last]).toEqual([3, null]);
+    expect((full?.areaM2 ?? 0) / M2_PER_ACRE).toBeCloseTo(1 / 6, 12);
   });
   // OSU-OKC, Gerken 2013: 3.6 pt an acre are 1.3 fl oz per 1,000 sq ft; 40 gal an acre are 0.92 gal
   it('per acre and per 1,000 sq ft', () => {
-    expectPrinted(((3.6 * L_PER_PT) / M2_PER_ACRE / L_PER_FLOZ) * M2_PER_1000_SQFT, '1.3');
-    expectPrinted((40 * GPA) / GAL_PER_1000, '0.92');
+    const small = formatAmountRate({ unit: 'L', value: (3.6 * L_PER_PT) / M2_PER_ACRE }, 'us');
+    expect(small).toMatch(/fl\soz per 1,000\ssq\sft$/);
+    expectPrinted(Number.parseFloat(small), '1.3');
+    const spray = figureText('spray-rate', 40 * GPA, 'us');
+    expect(spray).toMatch(/gal per 1,000\ssq\sft \(40\sgal an acre\)$/);
+    expectPrinted(Number.parseFloat(spray), '0.92');
   });
 });
 
@@ -218,8 +229,10 @@ describe('known area', () => {
   });
   // NSW Department of Primary Industries, 2009: 10 m² is 1/1000 ha; ten times the catch is L per 100 m²
   it('10 m²', () => {
-    expect(rateOfCourse(0.4, 10) * 100).toBeCloseTo(10 * 0.4, 12);
-    expect(rateOfCourse(0.4, 10) * M2_PER_HA).toBeCloseTo(1000 * 0.4, 9);
+    const readings = { lengthM: 5, widthM: 2, caughtL1: 0.4, timeS1: 30 };
+    const { figures } = calibrationResult('small-plot', readings, about);
+    const rate = figures.find(({ key }) => key === 'spray-rate')?.value ?? 0;
+    expect(figureText('spray-rate', rate, 'metric')).toMatch(/^4\sL per 100\sm² \(400\sL\/ha\)$/);
   });
 });
 
