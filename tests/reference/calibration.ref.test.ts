@@ -143,8 +143,9 @@ describe('mixing', () => {
     expect(small).toMatch(/fl\soz per 1,000\ssq\sft$/);
     expectPrinted(Number.parseFloat(small), '1.3');
     const spray = figureText('spray-rate', 40 * GPA, 'us');
-    expect(spray).toMatch(/gal per 1,000\ssq\sft \(40\sgal an acre\)$/);
-    expectPrinted(Number.parseFloat(spray), '0.92');
+    expect(spray).toMatch(/fl\soz per 1,000\ssq\sft \(40\sgal an acre\)$/);
+    // 128 fl oz in a gallon
+    expectPrinted(Number.parseFloat(spray) / 128, '0.92');
   });
 });
 
