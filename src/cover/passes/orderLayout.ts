@@ -2,6 +2,7 @@ import type { XY } from '../../measure/types';
 import { distanceOf } from './frame';
 import { type Item, itemOfWork } from './items';
 import { insertWorks } from './joinStops';
+import { lapsAfter } from './lapsAfter';
 import type { Layout } from './layouts';
 import { orderItems, type Stop } from './orderItems';
 
@@ -22,7 +23,11 @@ export function orderLayout(
   const order = (some: readonly Item[]): Stop[] => {
     const [one, two] = lapsFirst ? [laps, some] : [some, laps];
     const first = orderItems(one, from, two.length === 0 ? to : null);
-    return [...first, ...orderItems(two, first.at(-1)?.choice.end ?? from, to)];
+    const at = first.at(-1)?.choice.end ?? null;
+    return [
+      ...first,
+      ...(at === null || lapsFirst ? orderItems(two, at ?? from, to) : lapsAfter(two, at, to)),
+    ];
   };
   const tourOf = (stops: readonly Stop[]): Tour => ({ stops, lengthM: lengthOfStops(stops, from, to) });
   if (!extras || extras.length === 0) return tourOf(order(passes));
