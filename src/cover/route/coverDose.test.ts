@@ -209,6 +209,31 @@ describe('the hose of a dose', () => {
   });
 });
 
+describe('pieces of ground', () => {
+  it('tells of tiny pieces that are cut off, and walks past them; a small zone by itself is walked', () => {
+    // at 1 m between passes: 0.25 m² beside 40 m², and a bed of 0.25 m²
+    const zones = [
+      testZone('lawn', [
+        [0, 0, 4, 10],
+        [6, 20, 6.5, 20.5],
+      ]),
+      testZone('bed', [[8, 0, 8.5, 0.5]]),
+    ];
+    const made = coverDose(testDose(zones), testSite({ start: [0, 0] }), fakePasses);
+    expect(made.walks.map(({ zoneId }) => zoneId).toSorted()).toEqual(['bed', 'lawn']);
+    expect(made.legs.every(({ line }) => line.every(([, y]) => y <= 10))).toBe(true);
+    const [lawn] = made.walks.filter(({ zoneId }) => zoneId === 'lawn');
+    expect(lawn?.areaM2).toBeCloseTo(40.25, 9);
+    expect(lawn?.missedM2).toBeCloseTo(0.25, 9);
+    expect(made.issues.map(({ code, place }) => [code, place.zoneId])).toEqual([
+      ['pieces-not-walked', 'lawn'],
+    ]);
+    expect(made.issues[0]?.message).toMatch(
+      /^A small piece of “lawn” \(0\.25.m²\), cut off from the rest, is left out/,
+    );
+  });
+});
+
 describe('laps round and round of what stays wet', () => {
   it('are walked from the middle outwards, so that the way out is dry', () => {
     const ring = (by: number): XY[] => [

@@ -1,4 +1,4 @@
-import { unionOf } from '../../measure/clip';
+import { planeAreaOf, unionOf } from '../../measure/clip';
 import type { XY } from '../../measure/types';
 import { formatArea } from '../../units/format';
 import type { Issue, UnitSystem } from '../../yard/types';
@@ -18,6 +18,7 @@ import { mergeWalks } from './mergeWalks';
 import { isShut, overWet } from './overWet';
 import {
   headingOf,
+  leftOut,
   type PlanPasses,
   type StopGround,
   stopGrounds,
@@ -52,7 +53,8 @@ export function coverDose(dose: CoverDose, site: CoverSite, plan: PlanPasses): D
     unionOf(dose.zones.flatMap(({ keepOff }) => keepOff)),
     site.property ?? null,
   );
-  const stops = stopGrounds(dose.zones).map((each) => ({ ground: each, outline: outlineOf([each.part]) }));
+  const { stops: grounds, tiny } = stopGrounds(dose.zones, dose.spacingM);
+  const stops = grounds.map((each) => ({ ground: each, outline: outlineOf([each.part]) }));
   const variety: Variety = stops.length > MOST_CORNERED ? 'there-and-back' : 'corners';
   const walk = new Walk(dose, ground);
   const isTwoRounds = dose.coats === 2 && dose.staysWet;
@@ -76,7 +78,9 @@ export function coverDose(dose: CoverDose, site: CoverSite, plan: PlanPasses): D
     }
     if (isLast && site.end) walk.carryTo(site.end, coats.at(-1) ?? 1);
   });
-  return finish(walk, dose, site, ground);
+  for (const coat of dose.coats === 2 ? ([1, 2] as const) : ([1] as const))
+    for (const piece of tiny) walk.note(piece, coat, leftOut(piece, dose.spacingM));
+  return finish(walk, dose, site, ground, tiny);
 }
 
 /** A walk as it is put together. */
@@ -132,6 +136,7 @@ function finish(
   dose: CoverDose,
   { hose, units = 'metric' }: CoverSite,
   ground: CarryGround,
+  tiny: readonly StopGround[],
 ): DoseCoverage {
   const { doseId, zones, coats, vessels, staysWet, swathM } = dose;
   const legs = sweptKnots(walked, zones, dose.spacingM);
@@ -154,6 +159,7 @@ function finish(
   ];
   for (const zone of zones)
     if (!legs.some(({ zoneId }) => zoneId === zone.zoneId)) issues.push(notWalked(zone, doseId, units));
+  issues.push(...tinyPieces(tiny, doseId, units));
   const lengthOf = (some: readonly Leg[]): number => some.reduce((sum, { lengthM }) => sum + lengthM, 0);
   return {
     doseId,
@@ -185,6 +191,16 @@ function notWalked({ name, zoneId, parts, areaM2 }: CoverZone, doseId: string, u
   }
   const message = `${ground} has no place on the map: it is left out of the walk, and what it takes comes after the last mark.`;
   return { code: 'zone-not-placed', severity: 'note', message, place };
+}
+
+/** What is said of pieces that no way leads to: once for each zone. */
+function tinyPieces(tiny: readonly StopGround[], doseId: string, units: UnitSystem): Issue[] {
+  return [...new Set(tiny.map(({ zone }) => zone))].map((zone): Issue => {
+    const parts = tiny.filter((each) => each.zone === zone).map(({ part }) => part);
+    const pieces = parts.length === 1 ? 'A small piece' : `${parts.length} small pieces`;
+    const message = `${pieces} of “${zone.name}” (${formatArea(planeAreaOf(parts), units)}), cut off from the rest, ${parts.length === 1 ? 'is' : 'are'} left out of the walk: see to ${parts.length === 1 ? 'it' : 'them'} by hand.`;
+    return { code: 'pieces-not-walked', severity: 'note', message, place: { doseId, zoneId: zone.zoneId } };
+  });
 }
 
 /** What is said of ways that are not on open ground. */

@@ -1,3 +1,4 @@
+import { planeAreaOf } from '../../measure/clip';
 import type { PlaneRings, XY } from '../../measure/types';
 import type { CoverDose, CoverZone, Leg, PassGround, PassOptions, ZonePasses } from '../passTypes';
 import { distanceToSegment, sidesOf } from '../segments';
@@ -35,9 +36,51 @@ const SAME_M = 0.75;
 /** A walk that misses more than this share of the ground beyond the first one's is none to choose. */
 const WORSE_SHARE = 0.002;
 
-/** The pieces of a dose's zones: parts that lie apart are walked one by one, round what is between them. */
-export function stopGrounds(zones: readonly CoverZone[]): StopGround[] {
-  return zones.flatMap((zone) => zone.parts.map((part) => ({ zone, part })));
+/** A piece cut off from a larger one is walked from this share of the spacing squared on. */
+const LEAST_PIECE = 0.3;
+
+/**
+ * The pieces of a dose's zones: parts that lie apart are walked one by one, round what is between them.
+ * @returns `tiny`: pieces much smaller than a step of the walk, beside larger ones of their zone: no way leads there
+ */
+export function stopGrounds(
+  zones: readonly CoverZone[],
+  spacingM: number,
+): { readonly stops: readonly StopGround[]; readonly tiny: readonly StopGround[] } {
+  const pieces = zones.flatMap((zone) => {
+    const areas = zone.parts.map((part) => planeAreaOf([part]));
+    const isTiny = (areaM2: number): boolean =>
+      areaM2 < LEAST_PIECE * spacingM * spacingM && areaM2 < Math.max(...areas);
+    return zone.parts.map((part, i) => ({ zone, part, isTiny: isTiny(areas[i] as number) }));
+  });
+  const pick = (isTiny: boolean): StopGround[] =>
+    pieces.filter((piece) => piece.isTiny === isTiny).map(({ zone, part }) => ({ zone, part }));
+  return { stops: pick(false), tiny: pick(true) };
+}
+
+/** A piece that is not walked, as what is missed. */
+export function leftOut({ part }: StopGround, spacingM: number): ZonePasses {
+  const areaM2 = planeAreaOf([part]);
+  const none = {
+    cells: 0,
+    passes: 0,
+    turns: 0,
+    lengthM: 0,
+    workingM: 0,
+    doubleM2: 0,
+    outsideM2: 0,
+    outsideM: 0,
+  };
+  return {
+    legs: [],
+    headingDeg: null,
+    pattern: 'straight',
+    ...none,
+    leastM: areaM2 / spacingM,
+    areaM2,
+    missedM2: areaM2,
+    issues: [],
+  };
 }
 
 /** First point of a walk, or its last. */
