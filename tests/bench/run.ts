@@ -12,6 +12,7 @@ import { measureBundle } from './bundle';
 import { benchBuy } from './buy';
 import { benchDrag } from './drag';
 import { benchPasses } from './passes';
+import { benchVisit } from './visit';
 
 /** Everything measured adds to it and it is printed, so that no work can be left out by the compiler. */
 let sink = 0;
@@ -167,6 +168,8 @@ say('');
 await benchBuy(report, say);
 say('');
 benchPasses(report, say);
+say('');
+benchVisit(report, say);
 say('');
 await benchDrag(report);
 say('');
