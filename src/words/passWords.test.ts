@@ -1,4 +1,4 @@
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { Issue } from '../yard/types';
 import { dryingWords, headingWords, walkIssues } from './passWords';
 
@@ -10,40 +10,51 @@ it('names a heading there and back by the points of the compass (22.5° each, fr
   expect(headingWords(179.8)).toBe('0° (N–S)');
 });
 
-it('names the ground of each issue of a walk, and tells what both coats share once', () => {
-  const missed = (share: string): Issue => ({
-    code: 'passes-missed',
-    severity: 'note',
-    message: `The passes leave about ${share} of this ground out.`,
-    place: {},
+describe('what speaks against a walk', () => {
+  const issue = (code: string, message: string): Issue => ({ code, severity: 'note', message, place: {} });
+  const walk = (zoneId: string, coat: 1 | 2, missedM2: number, ...issues: Issue[]) => ({
+    zoneId,
+    coat,
+    missedM2,
+    areaM2: 100,
+    issues,
   });
-  const walk = (zoneId: string, coat: 1 | 2, ...issues: Issue[]) => ({ zoneId, coat, issues });
   const names = new Map([
     ['a', 'Back lawn'],
     ['b', ''],
   ]);
-  const wet: Issue = { code: 'two-wet-coats', severity: 'note', message: 'Two coats.', place: {} };
-  const told = walkIssues(
-    {
-      issues: [wet],
-      walks: [
-        walk('a', 1, missed('3 %')),
-        walk('a', 2, missed('3 %')),
-        walk('b', 1, missed('2 %')),
-        walk('b', 2, missed('4 %')),
-      ],
-    },
-    names,
-  );
-  expect(told.map(({ message }) => message)).toEqual([
-    'Two coats.',
-    'Back lawn: The passes leave about 3 % of this ground out.',
-    'Ground without a name, first coat: The passes leave about 2 % of this ground out.',
-    'Ground without a name, second coat: The passes leave about 4 % of this ground out.',
-  ]);
-  expect(dryingWords({ issues: [wet] })).toBe('without the wait until the first coat has dried');
-  expect(dryingWords({ issues: [] })).toBe('');
-  // named already: left as it is
-  const named = { ...missed('1 %'), message: 'The passes leave about 1 % of “Back lawn” out.' };
-  expect(walkIssues({ issues: [], walks: [walk('a', 1, named)] }, names)[0]?.message).toBe(named.message);
+  const told = (issues: Issue[], ...walks: ReturnType<typeof walk>[]) =>
+    walkIssues({ issues, walks }, names).map(({ message }) => message.replaceAll('\u00a0', ' '));
+
+  it('names the ground, tells what both coats share once, and which coat where they differ', () => {
+    const narrow = issue('c', 'A place is narrow.');
+    expect(
+      told(
+        [issue('two-wet-coats', 'Two coats.')],
+        walk('a', 1, 0, narrow),
+        walk('a', 2, 0, narrow),
+        walk('b', 1, 0),
+        walk('b', 2, 0, narrow),
+      ),
+    ).toEqual([
+      'Two coats.',
+      'Back lawn: A place is narrow.',
+      'Ground without a name, second coat: A place is narrow.',
+    ]);
+    const named = 'On “Back lawn” a place is narrow.';
+    expect(told([], walk('a', 1, 0, issue('c', named)))).toEqual([named]);
+  });
+
+  it('tells ground left out by the whole zone, where most is, not by each of its pieces', () => {
+    const pieces = [issue('passes-missed', 'about 54 %'), issue('passes-missed', 'about 3 %')];
+    const lines = told([], walk('a', 1, 1.2, ...pieces), walk('a', 2, 2.4, ...pieces));
+    expect(lines).toHaveLength(1);
+    expect(lines[0]).toMatch(/^Back lawn: the passes leave about 2\.4 % of it out: corners/);
+  });
+
+  it('says that the clock leaves the drying of a first coat out', () => {
+    const issues = [issue('two-wet-coats', 'Two coats.')];
+    expect(dryingWords({ issues })).toBe('without the wait until the first coat has dried');
+    expect(dryingWords({ issues: [] })).toBe('');
+  });
 });

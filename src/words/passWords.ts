@@ -1,4 +1,5 @@
 import type { DoseCoverage, LegKind, ZoneWalk } from '../cover/passTypes';
+import { formatPercent } from '../units/format';
 import type { Issue } from '../yard/types';
 import { groundName } from './zoneWords';
 
@@ -30,37 +31,38 @@ export function headingWords(headingDeg: number): string {
 
 /**
  * All that speaks against a walk: of the dose first, then zone by zone with its name at the head. What is the same
- * on both coats is told once.
+ * on both coats is told once, and ground left out by its share of the whole zone, not of one of its pieces.
  * @param zoneNames names as typed, by zone id
  */
 export function walkIssues(
   { issues, walks }: Pick<DoseCoverage, 'issues'> & { readonly walks: readonly TellingWalk[] },
   zoneNames: ReadonlyMap<string, string>,
 ): readonly Issue[] {
-  const told = walks.flatMap((walk) => walk.issues.map((issue) => ({ walk, issue })));
-  const ofZones = told.flatMap(({ walk, issue }, i): Issue | [] => {
-    const alike = told.filter(
-      (each) => each.walk.zoneId === walk.zoneId && each.issue.code === issue.code && each.issue !== issue,
-    );
-    const isSaidBefore = told
-      .slice(0, i)
-      .some((each) => alike.includes(each) && each.issue.message === issue.message);
-    if (isSaidBefore) return [];
-    const isOneCoat = alike.some(
-      (each) => each.walk.coat !== walk.coat && each.issue.message !== issue.message,
-    );
-    const coat = isOneCoat ? `, ${walk.coat === 1 ? 'first' : 'second'} coat` : '';
-    const name = groundName(zoneNames.get(walk.zoneId) ?? '');
-    const message =
-      issue.message.includes(name) && coat === ''
-        ? issue.message
-        : `${name.charAt(0).toUpperCase()}${name.slice(1)}${coat}: ${issue.message}`;
-    return { ...issue, message };
-  });
-  return [...issues, ...ofZones];
+  const told = new Map<string, Issue>();
+  for (const walk of walks) {
+    const own = walks.filter(({ zoneId }) => zoneId === walk.zoneId);
+    const name = groundName(zoneNames.get(walk.zoneId) ?? '').replace(/^./, (letter) => letter.toUpperCase());
+    for (const issue of walk.issues) {
+      if (issue.code === 'passes-missed') {
+        const most = Math.max(...own.map(({ missedM2, areaM2 }) => missedM2 / areaM2));
+        const message = `${name}: the passes leave about ${formatPercent(most)} of it out: ${MISSED_WORDS}`;
+        told.set(`${walk.zoneId} missed`, { ...issue, message });
+        continue;
+      }
+      const isAlike = own.every((each) => each.issues.some(({ message }) => message === issue.message));
+      const coat = own.length < 2 || isAlike ? '' : `, ${walk.coat === 1 ? 'first' : 'second'} coat`;
+      const isNamed = coat === '' && issue.message.includes(name);
+      const message = isNamed ? issue.message : `${name}${coat}: ${issue.message}`;
+      told.set(`${walk.zoneId} ${message}`, { ...issue, message });
+    }
+  }
+  return [...issues, ...told.values()];
 }
 
-type TellingWalk = Pick<ZoneWalk, 'zoneId' | 'coat' | 'issues'>;
+const MISSED_WORDS =
+  'corners, narrow places or edges beside a strip that the swath may not reach over. See to them by hand, or choose other laps.';
+
+type TellingWalk = Pick<ZoneWalk, 'zoneId' | 'coat' | 'issues' | 'missedM2' | 'areaM2'>;
 
 /** What the clock of a walk leaves out, or empty: a dose that goes out wet has its second coat on a dry first one. */
 export function dryingWords({ issues }: Pick<DoseCoverage, 'issues'>): string {

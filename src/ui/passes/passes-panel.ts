@@ -32,7 +32,8 @@ export class PassesPanel extends AppPart {
       h3 { margin: 1.25rem 0 0.5rem; padding-top: 0.6rem; border-top: 2px solid var(--ink); }
       .wait { min-height: 2.5rem; }
       /* stands over the figures of before, which so do not move */
-      .over { position: sticky; top: 0; z-index: 2; height: 0; margin: 0; overflow: visible; text-align: right; }
+      .over { position: sticky; top: 0.25rem; z-index: 2; height: 0; margin: 0; overflow: visible; text-align: right; }
+      .over span { display: inline-block; padding: 0.2rem 0.6rem; border: 1.5px solid var(--ink); border-radius: var(--radius); background: var(--sheet); color: var(--ink); font-weight: 650; }
     `,
   ];
 
@@ -112,10 +113,10 @@ export class PassesPanel extends AppPart {
     `;
   }
 
-  /** What comes of a walk; grey and out of reach while another is laid, so that nobody takes old figures for new. */
+  /** What comes of a walk; grey while another is laid, so that nobody takes old figures for new. */
   private renderLaid(content: TemplateResult) {
     const isOld = this.app.coverage.state === 'working';
-    return html`<div class=${isOld ? 'old' : ''} aria-busy=${isOld ? 'true' : 'false'} ?inert=${isOld}>${content}</div>`;
+    return html`<div class=${isOld ? 'old' : ''} aria-busy=${isOld ? 'true' : 'false'}>${content}</div>`;
   }
 
   private renderState() {
@@ -127,6 +128,6 @@ export class PassesPanel extends AppPart {
     }
     const isWorking = coverage.state === 'working' || this.app.walks.desk === null;
     const hasOld = coverage.state === 'working' && coverage.before !== null;
-    return html`<p class="quiet ${isWorking && coverage.state !== 'working' ? 'wait' : ''} ${hasOld ? 'over' : ''}" role="status">${isWorking ? 'Laying the passes…' : ''}</p>`;
+    return html`<p class="quiet ${isWorking && coverage.state !== 'working' ? 'wait' : ''} ${hasOld ? 'over' : ''}" role="status">${isWorking ? html`<span>Laying the passes…</span>` : ''}</p>`;
   }
 }

@@ -110,7 +110,7 @@ export class WalkPlayer extends AppPart {
     if (!hand?.walk || !clock) return nothing;
     const moment = atS === null ? null : momentAt(clock.timeline, atS);
     const isOld = this.app.coverage.state === 'working';
-    return html`<section class="bar ${moment ? '' : 'idle'} ${isOld ? 'old' : ''}" aria-label="The walk, played" aria-busy=${isOld ? 'true' : 'false'} ?inert=${isOld}>
+    return html`<section class="bar ${moment ? '' : 'idle'} ${isOld ? 'old' : ''}" aria-label="The walk, played" aria-busy=${isOld ? 'true' : 'false'}>
       <div class="keys" role="group" aria-label="Play">
         <button aria-label="Back to the mark before" title="Back to the mark before" ?disabled=${(atS ?? 0) <= 0} @click=${() => this.step(-1)}>${playIcon('before')}</button>
         ${
