@@ -32,9 +32,13 @@ function costOf(stops: readonly Stop[], at: XY, to: XY | null): number {
   );
 }
 
+/** What items walk, so that it is not begun anew each time. */
+const known = new WeakMap<Item, Work>();
+
 /** A closed lap that may also begin at the place of it that is nearest to another; others as they are. */
 function withStartNear(item: Item, at: XY): Item {
-  const work = item.choices[0]?.rows()[0]?.[0];
+  const work = known.get(item) ?? item.choices[0]?.rows()[0]?.[0];
+  if (work) known.set(item, work);
   const first = work?.line[0];
   if (!work || !first || item.kind !== 'lap' || distanceOf(first, work.line.at(-1) as XY) > 1e-6) return item;
   const { side, on } = nearestOn(work.line, at);

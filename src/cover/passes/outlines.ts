@@ -35,6 +35,9 @@ export function outlinesOf(zone: ZoneGround, effort: Effort): Outline[] {
   if (most === 0) return outlines;
   const small = withoutSmallHoles(parts, spacingM);
   for (const share of effort.lapShares) {
+    // laps nearer to each other leave less at corners: for nothing where little is left there
+    const isNeeded = ({ missedM2 }: Outline) => missedM2 > WORTH_PUSHING * MOST_MISSED * zone.areaM2;
+    if (share < 1 && outlines.length > 0 && !outlines.some(isNeeded)) break;
     const rounds = lapRounds(parts, keepOff, share * spacingM, swathM, most);
     const around = small
       ? lapsAround(lapRounds(small.filled, keepOff, share * spacingM, swathM, most), small.holes)

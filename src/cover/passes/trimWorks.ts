@@ -95,24 +95,35 @@ function seenBy({ line }: Work, points: readonly GroundPoint[], half: number): S
   const ys = line.map((p) => p[1]);
   const [x0, x1] = [Math.min(...xs) - half, Math.max(...xs) + half];
   const [y0, y1] = [Math.min(...ys) - half, Math.max(...ys) + half];
+  const sides = sidesOf(line);
   for (const [point, { at }] of points.entries()) {
     if (at[0] < x0 || at[0] > x1 || at[1] < y0 || at[1] > y1) continue;
-    let [best, atM, walked] = [half * half, -1, 0];
-    for (let k = 1; k < line.length; k++) {
-      const [a, b] = [line[k - 1] as XY, line[k] as XY];
-      const lengthM = distanceOf(a, b);
-      if (lengthM > 0) {
-        const t = ((at[0] - a[0]) * (b[0] - a[0]) + (at[1] - a[1]) * (b[1] - a[1])) / lengthM ** 2;
-        const isEnd = (t < 0 && k === 1) || (t > 1 && k === line.length - 1);
-        const s = Math.min(1, Math.max(0, t));
-        const d = (a[0] + s * (b[0] - a[0]) - at[0]) ** 2 + (a[1] + s * (b[1] - a[1]) - at[1]) ** 2;
-        if (!isEnd && d <= best) [best, atM] = [d, walked + s * lengthM];
-      }
-      walked += lengthM;
+    let [best, atM] = [half * half, -1];
+    for (const { a, b, lengthM, fromM, isFirst, isLast } of sides) {
+      // none of its points is near
+      if (at[0] < Math.min(a[0], b[0]) - half || at[0] > Math.max(a[0], b[0]) + half) continue;
+      if (at[1] < Math.min(a[1], b[1]) - half || at[1] > Math.max(a[1], b[1]) + half) continue;
+      const t = ((at[0] - a[0]) * (b[0] - a[0]) + (at[1] - a[1]) * (b[1] - a[1])) / lengthM ** 2;
+      const isEnd = (t < 0 && isFirst) || (t > 1 && isLast);
+      const s = Math.min(1, Math.max(0, t));
+      const d = (a[0] + s * (b[0] - a[0]) - at[0]) ** 2 + (a[1] + s * (b[1] - a[1]) - at[1]) ** 2;
+      if (!isEnd && d <= best) [best, atM] = [d, fromM + s * lengthM];
     }
     if (atM >= 0) seen.push({ point, atM });
   }
   return seen;
+}
+
+/** Sides of a line with how far along it they begin. */
+function sidesOf(line: readonly XY[]) {
+  let fromM = 0;
+  return line.slice(1).flatMap((b, i) => {
+    const a = line[i] as XY;
+    const lengthM = distanceOf(a, b);
+    const side = { a, b, lengthM, fromM, isFirst: i === 0, isLast: i === line.length - 2 };
+    fromM += lengthM;
+    return lengthM > 0 ? [side] : [];
+  });
 }
 
 /** A stretch of a pass, with the ground that it takes on there. @param fromM, toM along it, fromM < toM */
