@@ -29,7 +29,7 @@ export interface CellGround {
  * Ground laid out in straight passes of one heading. Each connected piece is cut into slabs of equal width,
  * the fewest that are no wider than the spacing, so that passes overlap evenly. Slabs that follow each other
  * without a parting or meeting of ways make a cell: the boustrophedon cellular decomposition
- * (Choset & Pignon 1998, doi 10.1007/978-1-4471-1273-0_32) with its events taken from slab to slab.
+ * (Choset & Pignon 1998, doi 10.1007/978-1-4471-1273-0_32, from memory) with its events taken from slab to slab.
  * @param joinM passes of one slab this near to each other are walked on in one row
  */
 export function cellsOf(ground: CellGround, frame: Frame, joinM: number): Cell[] {

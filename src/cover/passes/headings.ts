@@ -16,7 +16,7 @@ export interface Tried {
 
 /**
  * Headings worth trying, those of the shortest estimated walk first: along the sides (the least sum of
- * altitudes of a line sweep lies across a side: Huang 2001, doi 10.1109/ROBOT.2001.932525) and a regular fan.
+ * altitudes of a line sweep lies across a side: Huang 2001, doi 10.1109/ROBOT.2001.932525, from memory) and a regular fan.
  *
  * The estimate sums over the sides of the ground what the ends of passes cost there: a side that rises dy across the
  * passes and runs dx along them meets dy / spacing ends; each needs half a turn beside it and half a

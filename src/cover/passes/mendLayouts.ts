@@ -15,8 +15,12 @@ import { trimWorks } from './trimWorks';
 import { areaOfWork, type Work } from './work';
 import type { ZoneGround } from './zoneGround';
 
-/** So many layouts are mended. */
-const MOST_MENDED = 12;
+/** So many layouts are mended, of ground with so many corners at most. */
+const MOST_MENDED: readonly (readonly [number, number])[] = [
+  [150, 12],
+  [400, 6],
+  [Infinity, 1],
+];
 /** Shares of the ground, missed or done twice, below which a layout needs no mending. */
 const MISSED_FINE = 0.0045;
 const DOUBLE_FINE = 0.03;
@@ -45,7 +49,7 @@ export function mendLayouts(
       each.reached,
     ),
   }));
-  const hoped = priced.toSorted((a, b) => hopeOf(zone, a) - hopeOf(zone, b)).slice(0, MOST_MENDED);
+  const hoped = priced.toSorted((a, b) => hopeOf(zone, a) - hopeOf(zone, b)).slice(0, mostMended(zone));
   const mended: RankedLayout[] = [];
   let leastPrice = Infinity;
   for (const each of hoped) {
@@ -58,6 +62,11 @@ export function mendLayouts(
   const all = [...priced, ...mended].sort((a, b) => a.price - b.price);
   const near = all.filter(({ reached }) => isNear(zone, reached.outsideM));
   return near.length > 0 ? near : all;
+}
+
+function mostMended({ rings }: ZoneGround): number {
+  const corners = rings.reduce((sum, ring) => sum + ring.length - 1, 0);
+  return MOST_MENDED.find(([most]) => corners <= most)?.[1] ?? 1;
 }
 
 const isNear = ({ options }: ZoneGround, outsideM: number): boolean =>

@@ -15,7 +15,7 @@ const MOST_ITEMS = 400;
 
 /**
  * Order of items, and the way each is walked, for a short tour: the nearest next item first, then items moved
- * to better places and stretches of the tour turned round (2-opt: Croes 1958, doi 10.1287/opre.6.6.791; or-opt: Or 1976)
+ * to better places and stretches of the tour turned round (2-opt: Croes 1958, doi 10.1287/opre.6.6.791; or-opt: Or 1976; both from memory)
  * until nothing gets shorter, and at last the best way of each item for the order found (dynamic programming).
  * Distances are straight lines.
  * @param from where the tour begins; null: anywhere

@@ -11,7 +11,7 @@ const MOST_SHARE = 1;
 
 /**
  * Ground to plan on: the same, or for outlines of very many corners one of fewer that strays little
- * (Douglas & Peucker 1973, doi 10.3138/FM57-6770-U75U-7727), so that the work stays bounded.
+ * (Douglas & Peucker 1973, doi 10.3138/FM57-6770-U75U-7727, from memory), so that the work stays bounded.
  */
 export function plainGround(
   parts: readonly PlaneRings[],

@@ -14,7 +14,7 @@ const NO_WIDTH_M = 1e-6;
 /**
  * Width of the ground in the slab ya ≤ y ≤ yb, for each place x along it: exact for straight sides, so that
  * its integral is the area of ground in the slab. Rings are cut to the slab by the half-plane clipping of
- * Sutherland & Hodgman 1974, doi 10.1145/360767.360802; the width is the sum of their edges' heights by the
+ * Sutherland & Hodgman 1974, doi 10.1145/360767.360802, from memory; the width is the sum of their edges' heights by the
  * trapezoid rule with sign.
  * @param rings in the frame, ground on their left
  * @returns pieces in ascending x, without those of no width

@@ -207,7 +207,7 @@ class Edges {
 
 /**
  * Shortest way between two places on walkable ground: visibility graph of the bends (Lozano-Pérez & Wesley
- * 1979, doi 10.1145/359156.359164) searched by A* (Hart, Nilsson & Raphael 1968, doi 10.1109/TSSC.1968.300136). Only
+ * 1979, doi 10.1145/359156.359164) searched by A* (Hart, Nilsson & Raphael 1968, doi 10.1109/TSSC.1968.300136; both from memory). Only
  * outlines that lie in the way are looked at: those that the straight line crosses, then those that
  * the way round them crosses, until it crosses none. Round outlines of many corners are passed within 12 cm.
  * A place off the ground goes straight to the nearest ground first.
