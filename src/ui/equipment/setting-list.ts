@@ -54,13 +54,16 @@ export class SettingList extends AppPart {
       <div class="head"><b>${productName(product)}</b>
         <button type="button" aria-label=${`Take out the setting for ${productName(product)}`} @click=${() => this.send(this.equipment.settings.filter((each) => each !== setting))}>×</button></div>
       <label>On the dial<input autocomplete="off" .value=${setting.words} @change=${(event: Event) => this.put(index, { ...setting, words: fieldValue(event).trim() })} /></label>
-      <quantity-field label="It puts out (empty: not found yet)" quantity="mass-per-area" optional .system=${units} .value=${setting.rateKgPerM2 > 0 ? setting.rateKgPerM2 : null} .min=${0} .max=${20}
+      <quantity-field label="It puts out" quantity="mass-per-area" optional .system=${units} .value=${setting.rateKgPerM2 > 0 ? setting.rateKgPerM2 : null} .min=${0} .max=${20}
         @quantity-change=${(event: CustomEvent<QuantityChange>) => this.put(index, { ...setting, rateKgPerM2: event.detail.valueSi ?? 0 })}></quantity-field>
-      ${wanted === null || !(wanted > 0) || !(setting.rateKgPerM2 > 0) ? nothing : this.renderJudgement(setting.rateKgPerM2, wanted)}
+      ${this.renderJudgement(setting.rateKgPerM2, wanted)}
     </div>`;
   }
 
-  private renderJudgement(rate: number, wanted: number) {
+  private renderJudgement(rate: number, wanted: number | null) {
+    if (!(rate > 0))
+      return html`<p class="quiet">Not known yet: do a catch test with it, or type what the bag says for this spreader.</p>`;
+    if (wanted === null || !(wanted > 0)) return nothing;
     const { overlapShare } = this.equipment;
     const landed = landedRate(rate, this.equipment);
     const { off, isGood } = judgeRate(landed, wanted);
