@@ -107,14 +107,23 @@ function createFacts(parts: readonly PlaneRings[], walkable: Walkable): GroundFa
   };
 }
 
-/** Names a line, whichever way it is walked and wherever a closed one begins: by its length and moments. */
+const keys = new WeakMap<readonly XY[], string>();
+
 function keyOf(line: readonly XY[]): string {
+  const key = keys.get(line) ?? nameOf(line);
+  keys.set(line, key);
+  return key;
+}
+
+/** To a ten-millionth of a metre. */
+const placeOf = ([x, y]: XY): string => `${Math.round(x * 1e7)} ${Math.round(y * 1e7)}`;
+
+/** Names a line, whichever way it is walked and wherever a closed one begins: by its length and moments. */
+function nameOf(line: readonly XY[]): string {
   const [first, last] = [line[0] as XY, line.at(-1) as XY];
-  if (line.length === 2)
-    return [first, last]
-      .map(([x, y]) => `${x.toFixed(7)} ${y.toFixed(7)}`)
-      .toSorted()
-      .join(' ');
+  const [one, two] = [placeOf(first), placeOf(last)];
+  const ends = one < two ? `${one} ${two}` : `${two} ${one}`;
+  if (line.length === 2) return ends;
   let [lengthM, momentX, momentY, momentXX, momentXY] = [0, 0, 0, 0, 0];
   for (let i = 1; i < line.length; i++) {
     const [a, b] = [line[i - 1] as XY, line[i] as XY];
@@ -128,7 +137,6 @@ function keyOf(line: readonly XY[]): string {
     momentXY += (sideM * (2 * (a[0] * a[1] + b[0] * b[1]) + a[0] * b[1] + b[0] * a[1])) / 6;
   }
   const isClosed = distanceOf(first, last) < 1e-6;
-  const moments = [lengthM, momentX, momentY, momentXX, momentXY].map((moment) => moment.toFixed(4));
-  const ends = isClosed ? [] : [first, last].map(([x, y]) => `${x.toFixed(6)} ${y.toFixed(6)}`).toSorted();
-  return [...moments, ...ends].join(' ');
+  const moments = [lengthM, momentX, momentY, momentXX, momentXY].map((moment) => Math.round(moment * 1e4));
+  return `${moments.join(' ')} ${isClosed ? '' : ends}`;
 }

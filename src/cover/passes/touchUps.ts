@@ -78,14 +78,20 @@ function binned(curve: Curve, points: readonly GroundPoint[], swathM: number): L
     box[3] = Math.max(box[3], y);
   }
   const half = swathM / 2;
+  const stepM = curve.reduce(
+    (most, p, k) => Math.max(most, k > 0 ? distanceOf(curve[k - 1] as XY, p) : 0),
+    1e-6,
+  );
   for (const [point, { at }] of points.entries()) {
     if (at[0] < box[0] - half || at[0] > box[2] + half || at[1] < box[1] - half || at[1] > box[3] + half)
       continue;
     let [bin, least] = [-1, most];
-    for (let k = 0; k < curve.length; k++) {
+    for (let k = 0; k < curve.length; ) {
       const p = curve[k] as XY;
       const d = (p[0] - at[0]) ** 2 + (p[1] - at[1]) ** 2;
       if (d < least) [bin, least] = [k, d];
+      // places sooner along the curve cannot be nearer
+      k += Math.max(1, Math.floor((Math.sqrt(d) - Math.sqrt(least)) / stepM));
     }
     if (bin < 0 || isPastEnd(curve, bin, at)) continue;
     near.push({ point, bin });
