@@ -50,8 +50,9 @@ export function measurePasses(
     missedM2,
     doubleM2: Math.max(0, insideM2 - onceM2),
     get outsideM2() {
+      if (outsideM2 !== undefined) return outsideM2;
       const wide = working.flatMap((leg) => ground.factsOf(leg, swathM).paths);
-      outsideM2 ??= Math.max(
+      outsideM2 = Math.max(
         0,
         areaOfPaths(booleanOp(ClipType.Difference, wide, ground.paths, FillRule.NonZero)) / perM2,
       );

@@ -24,6 +24,8 @@ const MOST_MENDED: readonly (readonly [number, number])[] = [
 /** Shares of the ground, missed or done twice, below which a layout needs no mending. */
 const MISSED_FINE = 0.0045;
 const DOUBLE_FINE = 0.03;
+/** Touch-ups are laid over what is missed, and over what is missed then. */
+const TOUCH_UP_ROUNDS = 2;
 /** Beyond half a swath by less is not, m. */
 const NEAR_M = 0.01;
 /** Walk that ground missed is likely to need, over its area / spacing. */
@@ -83,7 +85,7 @@ function hopeOf({ areaM2, options }: ZoneGround, { legs, reached }: RankedLayout
 function priceOf(
   { areaM2, unreachableM2 }: ZoneGround,
   lengthM: number,
-  { missedM2, doubleM2 }: RankedLayout['reached'],
+  { missedM2, doubleM2 }: Pick<RankedLayout['reached'], 'missedM2' | 'doubleM2'>,
 ): number {
   return priceOfWalk(lengthM, Math.max(0, missedM2 - unreachableM2) / areaM2, doubleM2 / areaM2);
 }
@@ -110,12 +112,15 @@ function mend(
       ),
       true,
     );
-  if (at.reached.missedM2 - zone.unreachableM2 > MISSED_FINE * areaM2) {
+  for (let round = 0; round < TOUCH_UP_ROUNDS; round++) {
+    const before = at;
+    if (at.reached.missedM2 - zone.unreachableM2 <= MISSED_FINE * areaM2) break;
     const extras = touchUps(worksOf(zone, at.layout), at.layout.headingDeg);
     if (extras.length > 0) {
       const layout = { ...at.layout, extras: [...(at.layout.extras ?? []), ...extras] };
       take(withoutFar(zone, layout, measured(zone, layout, lapsFirst), lapsFirst), false);
     }
+    if (at === before) break;
   }
   if (at.reached.doubleM2 > DOUBLE_FINE * areaM2) {
     const own = worksOf(zone, at.layout);
@@ -148,14 +153,14 @@ function withoutFar(
     if (work) costs.set(work, costM);
   }
   let lengthM = legs.reduce((sum, leg) => sum + leg.lengthM, 0);
+  const { doubleM2 } = reached;
   let { missedM2 } = reached;
   const worthOf = (work: Work) => areaOfWork(work) / (costs.get(work) ?? 1);
   const gone = new Set<Work>();
   for (const work of (layout.extras ?? []).toSorted((a, b) => worthOf(a) - worthOf(b))) {
     const [lessM, moreM2] = [lengthM - (costs.get(work) ?? 0), missedM2 + areaOfWork(work)];
     if (
-      priceOf(zone, lessM, { ...reached, missedM2: moreM2 }) >=
-      priceOf(zone, lengthM, { ...reached, missedM2 })
+      priceOf(zone, lessM, { doubleM2, missedM2: moreM2 }) >= priceOf(zone, lengthM, { doubleM2, missedM2 })
     )
       continue;
     gone.add(work);

@@ -6,11 +6,23 @@ import { makeWork, type Work } from './work';
 /** Ends are found within this, m. */
 const NEAR_M = 0.005;
 
+/** What passes became, by ground: they are walked in many layouts. */
+const known = new WeakMap<Walkable, WeakMap<Work, Work>>();
+
 /**
  * A pass whose swath reaches no farther than half its width beyond the zone at either end: an end whose
  * corners lie farther out is drawn back along its last straight stretch.
+ * @param swathM the same for all passes of a ground
  */
 export function shortenEnds(work: Work, walkable: Walkable, swathM: number): Work {
+  const kept = known.get(walkable) ?? new WeakMap<Work, Work>();
+  known.set(walkable, kept);
+  const made = kept.get(work) ?? shorten(work, walkable, swathM);
+  kept.set(work, made);
+  return made;
+}
+
+function shorten(work: Work, walkable: Walkable, swathM: number): Work {
   const tail = drawnBack(work.line, walkable, swathM);
   const head = drawnBack(work.line.toReversed(), walkable, swathM);
   if (tail === 0 && head === 0) return work;
