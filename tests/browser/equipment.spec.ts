@@ -49,6 +49,8 @@ test.describe('on a phone', () => {
       await page.keyboard.press('Enter');
     }
     await fill(page, 'Bucket to the mark holds', '1.25');
+    await page.getByLabel(/^Share of product/).selectOption('neat');
+    await expect(page.locator('calibration-result')).toContainText('all of it');
     await page.getByLabel(/^Share of product/).selectOption('ratio');
     await page.getByLabel('One part of product to this many of water').fill('24');
     const result = page.locator('calibration-result');
