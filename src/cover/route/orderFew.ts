@@ -6,7 +6,7 @@ const MOST_ROUNDS = 80;
 
 /**
  * The best of all orders, by dynamic programming over sets of stops (Bellman 1962, doi 10.1145/321105.321111;
- * Held & Karp 1962, doi 10.1137/0110015). Ways not yet sure count as straight lines, so once all
+ * Held & Karp 1962, doi 10.1137/0110015; both from memory). Ways not yet sure count as straight lines, so once all
  * ways of the best order are sure, no other can be better.
  */
 export function orderFew(links: Links): OrderedStop[] {

@@ -20,7 +20,7 @@ interface Tour {
 
 /**
  * A short order of many stops: the nearest each time, then pieces turned round (2-opt, Croes 1958) and moved
- * (Or-opt, Or 1976), each time with the best variant of every stop. An order is judged by ways that are sure.
+ * (Or-opt, Or 1976; both from memory), each time with the best variant of every stop. An order is judged by ways that are sure.
  */
 export function orderMany(links: Links): OrderedStop[] {
   const near = neighboursOf(links);

@@ -50,7 +50,7 @@ interface Block {
 
 /**
  * Shortest ways round blocked ground in the plane, by its visibility graph (Lozano-Pérez & Wesley 1979, doi
- * 10.1145/359156.359164), searched by A* (Hart, Nilsson & Raphael 1968, doi 10.1109/TSSC.1968.300136) that looks
+ * 10.1145/359156.359164), searched by A* (Hart, Nilsson & Raphael 1968, doi 10.1109/TSSC.1968.300136; both from memory) that looks
  * along a line only when it is the next best. Corners of a piece take part once it is found in the way: a way
  * round it is no shorter than the line it blocks, so the search stays exact. A place inside blocked ground is
  * joined to the nearest one on its outline.
