@@ -1,7 +1,8 @@
-import type { Issue, Product, VisitDose } from '../yard/types';
+import type { Issue, Product, VisitDose, Yard } from '../yard/types';
 import { packsOfUse } from './applyUse';
 import { cautionsOfDose } from './cautions';
 import { countContainers } from './containers';
+import { equipmentOfDose } from './equipmentOfDose';
 import { elementRates, ingredientRates, nutrientRates, solubleNitrogen } from './nutrients';
 import { convertAmount, productRate } from './rate';
 import { saltLoad } from './saltLoad';
@@ -31,6 +32,7 @@ export function planDose(input: VisitInput, dose: VisitDose, product: Product): 
     return need ? [countContainers(need, pack, areaM2, areaSigmaM2)] : [];
   });
   const spray = sprayRate(product, rate);
+  const tankL = visit.tankL ?? ownTankL(yard, dose, product);
   const nutrientKgPerM2 = nutrientRates(product, rate);
   const elementKgPerM2 = elementRates(product, rate);
   const ingredients = ingredientRates(product, rate);
@@ -55,8 +57,7 @@ export function planDose(input: VisitInput, dose: VisitDose, product: Product): 
     amount,
     containers,
     carrierL: spray ? spray.waterLPerM2 * areaM2 : null,
-    tank:
-      spray && visit.tankL !== null && visit.tankL > 0 ? tankLoads(rate, spray, visit.tankL, areaM2) : null,
+    tank: spray && tankL !== null && tankL > 0 ? tankLoads(rate, spray, tankL, areaM2) : null,
     nutrientKgPerM2,
     solubleNKgPerM2: nutrientKgPerM2 && solubleNitrogen(product, nutrientKgPerM2.N),
     elementKgPerM2,
@@ -64,6 +65,12 @@ export function planDose(input: VisitInput, dose: VisitDose, product: Product): 
     saltKgPerM2: saltLoad(product, rate),
     issues,
   };
+}
+
+/** What the sprayer that a dose goes out with holds, L; null: it is another kind of equipment, or not told. */
+function ownTankL(yard: Yard, dose: VisitDose, product: Product): number | null {
+  const { applicator, holds } = equipmentOfDose(yard, dose, product).equipment;
+  return applicator === 'tank-sprayer' && holds?.unit === 'L' ? holds.value : null;
 }
 
 function sum(values: readonly number[]): number {

@@ -1,10 +1,10 @@
 import { secondsOfWalks } from '../cover/marks/secondsOfWalks';
 import { type WalkTimeline, walkTimeline } from '../cover/marks/walkTimeline';
 import type { VisitCoverage } from '../cover/passTypes';
-import { equipmentOfDose } from '../pace/equipmentOfDose';
 import { paceOfDose } from '../pace/paceOfDose';
 import type { DosePace } from '../pace/types';
 import { spacingOf } from '../pace/usual';
+import { equipmentOfDose } from '../plan/equipmentOfDose';
 import type { DoseFigures } from '../plan/types';
 import type { Derived, DerivedVisit } from '../session/types';
 import { dosedName } from '../words/productWords';

@@ -4,7 +4,7 @@ import { sourcesNear, stripSources } from '../cover/sources';
 import { stripAround } from '../cover/strips';
 import { ringsToPlane } from '../measure/plane';
 import type { PlaneRings, XY } from '../measure/types';
-import { equipmentOfDose } from '../pace/equipmentOfDose';
+import { equipmentOfDose } from '../plan/equipmentOfDose';
 import { isSprayed } from '../plan/sprayRate';
 import { stockAtDose } from '../plan/stockAtDose';
 import type { DoseFigures, DoseZone, VisitFigures } from '../plan/types';

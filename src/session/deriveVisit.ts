@@ -9,7 +9,7 @@ import { LEAST_SLIP_M2 } from '../measure/slips';
 import { type Clash, clashesOf } from '../measure/totals';
 import type { MeasuredYard, MeasuredZone, XY } from '../measure/types';
 import { sigmaOfGradients } from '../measure/uncertainty';
-import { equipmentOfDose } from '../pace/equipmentOfDose';
+import { equipmentOfDose } from '../plan/equipmentOfDose';
 import { visitsHeldWith } from '../plan/heldWith';
 import { holdVisit } from '../plan/holdVisit';
 import { isStaining } from '../plan/isStaining';

@@ -1,6 +1,6 @@
-import { type DoseEquipment, equipmentOfDose } from '../../pace/equipmentOfDose';
 import { paceOfDose } from '../../pace/paceOfDose';
 import type { DosePace } from '../../pace/types';
+import { type DoseEquipment, equipmentOfDose } from '../../plan/equipmentOfDose';
 import type { DoseFigures } from '../../plan/types';
 import type { Visit, VisitDose } from '../../yard/types';
 import type { AppController } from '../app-controller';

@@ -2,7 +2,7 @@ import { html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import type { RunOutMark } from '../../cover/passTypes';
 import type { PassesExport } from '../../io/writePasses';
-import { equipmentOfDose } from '../../pace/equipmentOfDose';
+import { equipmentOfDose } from '../../plan/equipmentOfDose';
 import { standWords } from '../../words/markWords';
 import type { Issue } from '../../yard/types';
 import { AppPart, isTicked } from '../parts/app-part';

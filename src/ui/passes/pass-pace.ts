@@ -1,8 +1,8 @@
 import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import type { WalkTimeline } from '../../cover/marks/walkTimeline';
-import type { DoseEquipment } from '../../pace/equipmentOfDose';
 import type { DosePace } from '../../pace/types';
+import type { DoseEquipment } from '../../plan/equipmentOfDose';
 import type { DoseFigures } from '../../plan/types';
 import { formatClock } from '../../units/formatPace';
 import { passPaceWords } from '../../words/paceWords';

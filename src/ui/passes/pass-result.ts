@@ -55,7 +55,7 @@ export class PassResult extends AppPart {
     return html`
       <dl class="big">
         ${big('Walk', formatLength(dose.lengthM, units))}
-        ${big(isUsual ? 'Time, about' : 'Time', clock ? formatClock(clock.totalS) : '–')}
+        ${big(`Time${isUsual ? ', about' : ''}${drying === '' ? '' : ', without drying'}`, clock ? formatClock(clock.totalS) : '–')}
         ${big(isUsual ? 'Pace, usual' : 'Pace', speed === null ? '–' : formatSpeed(speed, units))}
         ${big('Passes', String(sums.passes))}
         ${big('Laps', String(dose.legs.filter((leg) => leg.kind === 'lap').length))}

@@ -84,7 +84,7 @@ export class ProgramForm extends AppPart {
         )}
         ${issueNotes(issues.filter((issue) => issue.place.path === 'doses'))}
         ${this.renderAdd()}
-        <quantity-field label="What the sprayer’s tank holds (empty: no tank)" quantity="volume" unit="gal" optional .system=${app.units}
+        <quantity-field label="What the sprayer’s tank holds (empty: as its equipment tells)" quantity="volume" unit="gal" optional .system=${app.units}
           .value=${program.tankL} .min=${0.5} .max=${100_000} @quantity-change=${(
             event: CustomEvent<QuantityChange>,
           ) => this.change('tankL', { tankL: event.detail.valueSi || null })}></quantity-field>

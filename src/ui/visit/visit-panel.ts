@@ -91,7 +91,7 @@ export class VisitPanel extends AppPart {
       <h3>Products, in the order they go out</h3>
       ${visit.doses.map((dose, index) => html`<dose-card .app=${app} .rev=${rev} .visit=${visit} .dose=${dose} .index=${index}></dose-card>`)}
       ${this.renderAddDose(visit)}
-      <div class="fields"><quantity-field class="whole" label="What the sprayer's tank holds (empty: no tank)" quantity="volume" unit="gal" optional .system=${app.units}
+      <div class="fields"><quantity-field class="whole" label="What the sprayer's tank holds (empty: as its equipment tells)" quantity="volume" unit="gal" optional .system=${app.units}
         .value=${visit.tankL} .min=${0.5} .max=${100_000} @quantity-change=${(
           event: CustomEvent<QuantityChange>,
         ) =>
