@@ -174,7 +174,7 @@ test('an L-shaped lawn round a bed is walked, marked, played, carried off as fil
     const headings = await unfold(page, 'Heading of the passes');
     const group = headings.getByRole('group', { name: 'Own lawn' });
     const edges = group.getByLabel('Along an edge');
-    const north = edges.locator('option', { hasText: /^north side/i });
+    const north = edges.locator('option', { hasText: /^\d+\. north side/i });
     await edges.selectOption({ label: (await north.first().textContent()) ?? '' });
     await expect(group.locator('p')).toContainText(/: (90|0)°/);
     await laid(page);
