@@ -17,7 +17,7 @@ import type { ZoneGround } from './zoneGround';
 
 /** So many layouts are mended, of ground with so many corners at most. */
 const MOST_MENDED: readonly (readonly [number, number])[] = [
-  [250, 12],
+  [250, 3],
   [400, 6],
   [Infinity, 1],
 ];

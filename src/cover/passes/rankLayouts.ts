@@ -19,7 +19,7 @@ export interface RankedLayout {
 }
 
 /** So many times as many layouts are measured while none covers. */
-const MORE_MEASURED = 4;
+const MORE_MEASURED = 2;
 /** Layouts whose price is guessed to be so many times the best one's are not measured. */
 const HOPELESS_SHARE = 1.5;
 /** A layout covers that misses no more than this share of the ground. */

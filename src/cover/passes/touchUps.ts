@@ -19,6 +19,8 @@ const MOST_TOUCH_UPS = 40;
 const MISSED_ENOUGH = 0.004;
 /** Pieces that are smaller than this share of the ground by themselves are left. */
 const LEAST_PIECE = 2e-5;
+/** A touch-up brings at least so many squares of the spacing of new ground: no one walks a stub for less. */
+const LEAST_NEW = 0.2;
 /** New ground over length times spacing that a touch-up must bring: the best first. The last only while much is missed. */
 const WORTHS = [0.5, 0.2, 0.08, 0.02];
 const ALWAYS_WORTH = 0.2;
@@ -114,6 +116,7 @@ function chosen(
   zone: ZoneGround,
 ): Work[] {
   const { spacingM } = zone.options;
+  const leastM2 = LEAST_NEW * spacingM * spacingM;
   const left = points.map((point) => point.areaM2);
   const made: Work[] = [];
   let missedM2 = allM2;
@@ -123,7 +126,12 @@ function chosen(
       let best: { run: Run; line: Line } | undefined;
       for (const line of lines) {
         const run = bestRun(line, left, worth * spacingM);
-        if (run && run.net > WAY_SHARE * worth * spacingM * spacingM && (!best || run.net > best.run.net))
+        if (
+          run &&
+          run.areaM2 >= leastM2 &&
+          run.net > WAY_SHARE * worth * spacingM * spacingM &&
+          (!best || run.net > best.run.net)
+        )
           best = { run, line };
       }
       if (!best || best.run.areaM2 < LEAST_PIECE * zone.areaM2) break;
