@@ -246,7 +246,7 @@ function containerTable(dose: DoseFigures, units: UnitSystem, isBesideStock: boo
 }
 
 function orderBlocks(yard: Yard, visit: DerivedVisit): Block[] {
-  const items = workOrder(visit, yard.settings.units);
+  const items = workOrder(visit, yard.settings.units, yard);
   if (items.length === 0) return [];
   const note = visit.figures.visit.note.trim();
   return [

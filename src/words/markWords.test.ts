@@ -121,11 +121,23 @@ describe('vessels', () => {
       taken: lb(10),
       areaM2: sqft(2000),
     });
-    expect(words(fill, [1, 2])).toBe('hopper fill 3 (bags 1 and 2): 10 lb, does 2,000 sq ft');
+    expect(words(fill, [1, 2])).toBe(
+      'hopper fill 3 (bags 1 and 2): 10 lb, starts at one half of a full hopper, does 2,000 sq ft',
+    );
     expect(words(fill, [1, 2, 3])).toContain('(bags 1, 2 and 3)');
     expect(plain(vesselWords(bottle(1), { ...BOTTLES, coats: 2 }, 'us'))).toBe(
       'bottle 1: 32 fl oz, does 6,400 sq ft at half the rate',
     );
-    expect(words(fill, [2])).toBe('hopper fill 3 (bag 2): 10 lb, does 2,000 sq ft');
+    expect(words({ ...fill, start: lb(14.6) }, [2])).toContain(
+      '14.6 lb, starts at 73 % of a full hopper, does',
+    );
+    expect(words({ ...fill, start: lb(20) }, [2])).not.toContain('starts at');
+    const load = bottle(2, { kind: 'tank-load', start: fluidOunces(16), taken: fluidOunces(16) });
+    expect(plain(vesselWords(load, { ...BOTTLES, applicator: 'tank-sprayer' }, 'us'))).toContain(
+      'starts at one half of a full tank',
+    );
+    expect(words(fill, [2])).toBe(
+      'hopper fill 3 (bag 2): 10 lb, starts at one half of a full hopper, does 2,000 sq ft',
+    );
   });
 });

@@ -127,18 +127,25 @@ export function markLines(
 
 /**
  * What a vessel is and does: "bottle 1, opened: 12 fl oz in it, does 1,200 sq ft", "tank load 2: 4 gal, does
- * 4,000 sq ft", "hopper fill 3 (bags 1 and 2): 6.25 lb, does 1,250 sq ft", "bag 2: 50 lb, does 5,000 sq ft, one half is left".
+ * 4,000 sq ft", "hopper fill 3 (bags 1 and 2): 6.25 lb, starts at 63 % of a full hopper, does 1,250 sq ft", "bag 2: 50 lb, does
+ * 5,000 sq ft, one half is left".
  */
 export function vesselWords(vessel: Vessel, way: DoseWay, units: UnitSystem): string {
   const { kind, full, start, taken, areaM2, from: packs = [] } = vessel;
-  const isOpened = kind === 'container' && start.value < full.value * (1 - NEAR);
+  const isPart = start.value < full.value * (1 - NEAR);
+  const isOpened = kind === 'container' && isPart;
   const noun = vesselNoun('container', way);
   const from = packs.length === 0 ? '' : ` (${noun}${packs.length === 1 ? '' : 's'} ${andList(packs)})`;
   const name = `${vesselName(vessel, way)}${from}${isOpened ? ', opened' : ''}`;
   const amount = `${amountWords(way.product, start, units)}${isOpened ? ' in it' : ''}`;
+  // levels are shares of what it holds: "one half" is read off wrongly by whoever takes the fill for full
+  const begin =
+    isPart && !isOpened
+      ? `, starts at ${levelWords(start.value / full.value)} of a full ${way.applicator === 'hose-end' ? 'jar' : kind === 'tank-load' ? 'tank' : 'hopper'}`
+      : '';
   const left = (start.value - taken.value) / full.value;
   const rest = left < NEAR ? '' : `, ${levelWords(left)} is left`;
-  return `${name}: ${amount}, does ${groundWords(areaM2, way.coats ?? 1, units)}${rest}`;
+  return `${name}: ${amount}${begin}, does ${groundWords(areaM2, way.coats ?? 1, units)}${rest}`;
 }
 
 /** "1", "1 and 2", "1, 2 and 3". */

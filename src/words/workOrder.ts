@@ -1,12 +1,13 @@
+import { equipmentOfDose } from '../plan/equipmentOfDose';
 import { isStaining } from '../plan/isStaining';
 import { isSprayed } from '../plan/sprayRate';
 import type { DoseFigures } from '../plan/types';
 import type { DerivedVisit } from '../session/types';
 import { formatTemperature, formatVolumeLike } from '../units/format';
-import type { Applicator, Product, UnitSystem } from '../yard/types';
+import type { Amount, Applicator, Equipment, Product, UnitSystem, Yard } from '../yard/types';
 import { edgeWords, formatRinse, rinseTimeWords, sumRinse } from './edgeWords';
 import { rainfastWords, waterInWords } from './labelWords';
-import { amountWords, dosedName, productName } from './productWords';
+import { amountRateWords, amountWords, dosedName, productName } from './productWords';
 import { groundName, UNPLACED_WORDS } from './zoneWords';
 
 /** How each applicator stands in a sentence. */
@@ -18,8 +19,11 @@ const WITH_WORDS: Readonly<Record<Applicator, string>> = {
   'by-hand': 'by hand',
 };
 
-/** What is done in a visit, in order, one sentence or two a step. Common practice, no source; the label goes before. */
-export function workOrder(visit: DerivedVisit, units: UnitSystem): readonly string[] {
+/**
+ * What is done in a visit, in order, one sentence or two a step. Common practice, no source; the label goes before.
+ * @param yard whose equipment the doses go out with
+ */
+export function workOrder(visit: DerivedVisit, units: UnitSystem, yard: Yard): readonly string[] {
   const { doses } = visit.figures;
   if (doses.length === 0) return [];
   const steps = [
@@ -34,7 +38,7 @@ export function workOrder(visit: DerivedVisit, units: UnitSystem): readonly stri
     steps.push('Mark the no-apply strips with flags, as on the map. Put nothing there.');
   }
   doses.forEach((dose, index) => {
-    steps.push(...doseSteps(dose, units));
+    steps.push(...doseSteps(dose, units, equipmentOfDose(yard, dose.dose, dose.product).equipment));
     const next = doses[index + 1];
     if (dose.tank && next) {
       steps.push(
@@ -73,7 +77,7 @@ export function workOrder(visit: DerivedVisit, units: UnitSystem): readonly stri
   return steps;
 }
 
-function doseSteps(dose: DoseFigures, units: UnitSystem): readonly string[] {
+function doseSteps(dose: DoseFigures, units: UnitSystem, equipment: Equipment): readonly string[] {
   const { product, tank } = dose;
   const zones = dose.zones
     .filter((zone) => zone.areaM2 > 0)
@@ -95,7 +99,32 @@ function doseSteps(dose: DoseFigures, units: UnitSystem): readonly string[] {
     : [];
   const verb = isSprayed(product) || dose.carrierL !== null ? 'Spray' : 'Spread';
   const stains = isStaining(product) ? ' It stains: rinse hardscape at once.' : '';
-  return [...loads, `${verb} ${dosedName(product)}${byWords(product)}: ${zones.join('; ')}.${stains}`];
+  const coats = dose.dose.passes.coats === 2 ? ` ${coatsWords(dose, equipment, units)}` : '';
+  const guard = guardWords(dose, equipment);
+  return [
+    ...loads,
+    `${verb} ${dosedName(product)}${byWords(product)}: ${zones.join('; ')}.${coats}${guard === null ? '' : ` ${guard}.`}${stains}`,
+  ];
+}
+
+/** "Edge guard down along the edges", where the dose's edges are told with the guard; null elsewhere. */
+export function guardWords(
+  { dose }: Pick<DoseFigures, 'dose'>,
+  { hasEdgeGuard }: Pick<Equipment, 'hasEdgeGuard'>,
+): string | null {
+  return dose.passes.isGuarded && hasEdgeGuard ? 'Edge guard down along the edges' : null;
+}
+
+/** "Two coats at half the rate, the second across the first: 7.5 kg in each, the spreader set for 1 kg per 100 m²." */
+export function coatsWords(
+  { product, amount, rate }: Pick<DoseFigures, 'product' | 'amount' | 'rate'>,
+  { applicator }: Pick<Equipment, 'applicator'>,
+  units: UnitSystem,
+): string {
+  const half = (whole: Amount): Amount => ({ ...whole, value: whole.value / 2 });
+  const each = amountRateWords(product, half(rate.perM2), units);
+  const isSpreader = applicator === 'broadcast-spreader' || applicator === 'drop-spreader';
+  return `Two coats at half the rate, the second across the first: ${amountWords(product, half(amount), units)} in each, ${isSpreader ? 'the spreader set for ' : ''}${each}.`;
 }
 
 /** Watering in and keeping rain off, each product once, by what its label says. */

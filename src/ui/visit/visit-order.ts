@@ -19,7 +19,7 @@ export class VisitOrder extends AppPart {
 
   protected override render() {
     const { visit, units } = this.app;
-    const steps = visit ? workOrder(visit, units) : [];
+    const steps = visit ? workOrder(visit, units, this.app.yard) : [];
     return html`
       <ol>${steps.map((step) => html`<li>${step}</li>`)}</ol>
       <div class="note warning">
