@@ -5,6 +5,7 @@ import { testWalk } from '../cover/testWalk';
 import { deriveYard } from '../session/derive';
 import '../session/deriveVisit';
 import { yardFromGeoJson } from '../yard/codec';
+import { newEquipment } from '../yard/defaults';
 import { defaultSheetOptions, sheetModel } from './sheetModel';
 import type { Block, MapPage, SheetOptions } from './types';
 
@@ -145,6 +146,61 @@ describe('walks on the sheet', () => {
     expect(words).toContain('usual figures of the trade, not measured');
     // nothing measured: the pace says so too
     expect(words).toMatch(/a usual walk stands in/);
+  });
+  it('tell what a helper walks by: time of a round area, a usual pass, and the pace of each zone', () => {
+    const [first] = coverage.doses;
+    const figures = visit.figures.doses[0];
+    if (!first || !figures) throw new Error('no dose is walked');
+    const speedMPerS = 0.75;
+    const spreader = newEquipment('own', 'broadcast-spreader', {
+      name: 'Own spreader',
+      swathM: SWATH_M,
+      overlapShare: 0,
+      hasEdgeGuard: true,
+      speedMPerS,
+    });
+    const walkWith = (coats: 1 | 2) => {
+      const own = {
+        ...yard,
+        settings: { ...yard.settings, units: 'metric' as const, stepM: 0.75 },
+        equipment: [spreader],
+        visits: yard.visits.map((each) => ({
+          ...each,
+          doses: each.doses.map((dose) => ({
+            ...dose,
+            passes: { ...dose.passes, equipmentId: 'own', coats, isGuarded: true },
+          })),
+        })),
+      };
+      const options = { ...defaultSheetOptions('2027-05-01'), doseId: first.doseId };
+      return sheetModel(own, deriveYard(own), visitId, options, coverageOf(coats));
+    };
+    const blocks = blocksOf(walkWith(1));
+    const texts = blocks.flatMap((block) =>
+      block.type === 'text' ? block.text.replaceAll('\u00a0', ' ') : [],
+    );
+    // common practice, no source: 100 m² of 2 m passes are 50 m of walk, at 0.75 m/s 66.7 s
+    const walkBy = texts.find((text) => text.startsWith('To walk by'));
+    expect(walkBy).toContain('1 min 07 s per 100 m²; 60 steps a minute, each 75 cm; a usual pass of');
+    expect(texts.some((text) => /edge guard down along the edges; walk 2.7 km\/h/.test(text))).toBe(true);
+    const zones = blocks.find(
+      (block) => block.type === 'table' && block.caption.startsWith('Zones in walking order'),
+    );
+    if (zones?.type !== 'table') throw new Error('no table of zones');
+    expect(zones.columns.at(-1)?.head).toBe('Pace');
+    expect(zones.columns.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 9);
+    for (const row of zones.rows) expect(row).toHaveLength(zones.columns.length);
+    // so much faster as the passes are longer than area / spacing, that just the zone's amount goes out
+    first.walks.forEach(({ zoneId, workingM }, i) => {
+      const areaM2 = figures.zones.find((zone) => zone.zoneId === zoneId)?.areaM2 ?? Number.NaN;
+      const kmPerH = (speedMPerS * 3.6 * workingM * SWATH_M) / areaM2;
+      expect(zones.rows[i]?.at(-1)).toBe(`${kmPerH.toFixed(1)}\u00a0km/h`);
+    });
+    const twice = JSON.stringify(walkWith(2).pages).replaceAll('\u00a0', ' ');
+    expect(twice).toMatch(
+      /Own spreader; swath [^"]*walk [^"]*\. Two coats at half the rate, the second across/,
+    );
+    expect(twice).toContain('To walk by, each coat:');
   });
   it('stay off a sheet that does not ask for them, or where none are laid out', () => {
     const parts = defaultSheetOptions('2027-05-01').parts.filter((part) => part !== 'passes');

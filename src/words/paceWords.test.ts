@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { PaceFigures } from '../pace/paceFigures';
 import type { DosePace } from '../pace/types';
 import { M_PER_MILE, M2_PER_1000_SQFT } from '../units/factors';
-import { lotWords, paceLines, passPaceWords, speedWords, stepWords } from './paceWords';
+import { lotWords, paceLines, passPaceWords, speedWords, stepWords, usualPassM } from './paceWords';
 
 const plain = (text: string | null) => text?.replaceAll('\u00a0', ' ') ?? null;
 const pace: DosePace = {
@@ -44,6 +44,12 @@ describe('words of a pace', () => {
     expect(stepWords({ stepM: null, stepsPerMin: null }, 'us')).toBeNull();
     expect(plain(passPaceWords({ ...pace, stepsPerM: null }, 15, 'metric'))).toBe('a pass of 15.00 m: 34 s');
     expect(paceLines({ ...figures, speedMPerS: null, secondsPerM2: null }, 'us')).toEqual([]);
+  });
+
+  it('the usual pass is that in the middle by length, laps and turns aside', () => {
+    const legs = [12, 3, 15].map((lengthM) => ({ kind: 'pass', lengthM }));
+    expect(usualPassM([...legs, { kind: 'lap', lengthM: 90 }, { kind: 'turn', lengthM: 1 }])).toBe(12);
+    expect(usualPassM([])).toBeNull();
   });
 
   it('lines for panel and sheet, coats told', () => {

@@ -48,6 +48,17 @@ export function passPaceWords(pace: DosePace, lengthM: number, units: UnitSystem
   return `a pass of ${formatLength(lengthM, units)}: ${formatClock(seconds)}${steps === null ? '' : `, ${steps} ${steps === 1 ? 'step' : 'steps'}`}`;
 }
 
+/** Length of the pass that half are longer than, m; null without any. */
+export function usualPassM(
+  legs: readonly { readonly kind: string; readonly lengthM: number }[],
+): number | null {
+  const lengths = legs
+    .filter((leg) => leg.kind === 'pass')
+    .map((leg) => leg.lengthM)
+    .sort((a, b) => a - b);
+  return lengths[Math.floor(lengths.length / 2)] ?? null;
+}
+
 /** The pace as a short list of figures, for panel and sheet alike; empty where none is known. */
 export function paceLines(figures: PaceFigures, units: UnitSystem): readonly PaceLine[] {
   const speed = speedWords(figures, units);

@@ -5,7 +5,7 @@ import type { DosePace } from '../../pace/types';
 import type { DoseEquipment } from '../../plan/equipmentOfDose';
 import type { DoseFigures } from '../../plan/types';
 import { formatClock } from '../../units/formatPace';
-import { passPaceWords } from '../../words/paceWords';
+import { passPaceWords, usualPassM } from '../../words/paceWords';
 import { dryingWords } from '../../words/passWords';
 import { productName } from '../../words/productWords';
 import type { CalibrationKind } from '../../yard/types';
@@ -50,7 +50,7 @@ export class PassPace extends AppPart {
     const lines = paceLinesOf(pace, figures, hand.equipment.equipment, units);
     const clock = clockOf(hand);
     const drying = hand.walk ? dryingWords(hand.walk.dose) : '';
-    const pass = typicalPass(hand.walk?.dose.legs ?? []);
+    const pass = usualPassM(hand.walk?.dose.legs ?? []);
     const words = pass === null ? null : passPaceWords(pace, pass, units);
     return html`
       ${issueNotes(
@@ -80,15 +80,6 @@ export class PassPace extends AppPart {
     const asked = { productId: dose.productId, kgPerM2: rate.kgPerM2, coats: dose.passes.coats };
     return html`<div class="row"><button @click=${() => openEquipment(this.app, isAssumed ? null : equipment.id, isAssumed ? null : kind, asked)}>${isAssumed ? 'Add your equipment' : words}</button></div>`;
   }
-}
-
-/** Length of the pass that half are longer than, m; null without any. */
-function typicalPass(legs: readonly { readonly kind: string; readonly lengthM: number }[]): number | null {
-  const lengths = legs
-    .filter((leg) => leg.kind === 'pass')
-    .map((leg) => leg.lengthM)
-    .sort((a, b) => a - b);
-  return lengths[Math.floor(lengths.length / 2)] ?? null;
 }
 
 /** "12 min 05 s with product going out, 1 min 20 s turning, 30 s changing bottles". */
