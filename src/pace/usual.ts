@@ -8,6 +8,10 @@ export const M_PER_S_OF_MPH = M_PER_MILE / 3600;
 export const SLOWEST_M_PER_S = 0.5 * M_PER_S_OF_MPH;
 export const FASTEST_M_PER_S = 5 * M_PER_S_OF_MPH;
 
+/** Faster, nobody walks, m/s (10 mph, a run), and no step is longer, m: figures beyond are a slip of the tape or the watch; common practice, no source. */
+export const MOST_WALK_M_PER_S = 10 * M_PER_S_OF_MPH;
+export const MOST_STEP_M = 2;
+
 /** How far a setting, a rate or a reading may be off before it is set anew: 5 % (UMass Extension, spreader calibration). */
 export const RATE_TOLERANCE = 0.05;
 

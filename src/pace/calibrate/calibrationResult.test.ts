@@ -87,6 +87,58 @@ describe('measured course', () => {
   });
 });
 
+describe('a course that is not whole passes wide', () => {
+  const bottle = { ...hose, swathM: 2, overlapShare: 0.25 };
+  const walked = { lengthM: 10, timeS1: 30 };
+  it.each([
+    [3, false],
+    [4.6, false],
+    [5.25, true],
+    [0.9, true],
+  ])('%s m with passes 1.50 m apart', (widthM, isTold) => {
+    const found = result('course', { ...walked, widthM }, bottle);
+    expect(found.codes.includes('course-passes')).toBe(isTold);
+  });
+
+  it('is told with the widths that fit; by hand there are no passes to count', () => {
+    const [issue] = result('course', { ...walked, widthM: 5.25 }, bottle).issues;
+    expect(issue?.message).toContain('3.5 passes of 1.50\u00a0m');
+    expect(issue?.message).toContain('4.50\u00a0m or 6.00\u00a0m wide');
+    const hand = newEquipment('e', 'by-hand', { swathM: 1.5 });
+    expect(result('course', { ...walked, widthM: 5.25 }, hand).codes).not.toContain('course-passes');
+  });
+});
+
+describe('a walk that cannot be', () => {
+  // 10 mph are 4.4704 m/s: 44.704 m in 10 s
+  it.each([
+    [44.6, 'walk-odd'],
+    [44.8, 'walk-impossible'],
+  ])('%s m in 10 s', (distanceM, code) => {
+    const found = result('walk', { distanceM, timeS1: 10, steps1: 60 });
+    expect(found.codes).toEqual([code]);
+    expect(found.value('speed')).toBeCloseTo(distanceM / 10, 12);
+    const isTaken = code === 'walk-odd';
+    expect(found.change.speedMPerS !== undefined).toBe(isTaken);
+    expect(found.stepM !== null).toBe(isTaken);
+  });
+
+  it('keeps all that hangs on the same readings out of the equipment', () => {
+    const tank = newEquipment('e', 'tank-sprayer', { swathM: 1.8 });
+    const course = result('course', { lengthM: 100, widthM: 3.6, timeS1: 5, usedL: 2 }, tank);
+    expect(course.change).toEqual({});
+    const caught = result('catch', { lengthM: 100, widthM: 3, timeS1: 5, caughtKg1: 1 }, spreader);
+    expect(caught.settingKgPerM2).toBeNull();
+    expect(caught.issues[0]?.severity).toBe('error');
+  });
+
+  it('no step is 2.1 m long', () => {
+    const found = result('walk', { distanceM: 21, timeS1: 15, steps1: 10 });
+    expect(found.codes).toEqual(['walk-impossible']);
+    expect([found.stepM, found.change]).toEqual([null, {}]);
+  });
+});
+
 describe('a spreader whose passes overlap', () => {
   const overlapping = { ...spreader, overlapShare: 0.25 };
   const judge = (kind: CalibrationKind, readings: Readings) => {
@@ -169,7 +221,7 @@ describe('walk', () => {
   it('gives speed and step, and doubts what nobody walks', () => {
     const found = result('walk', { distanceM: 30, timeS1: 25, timeS2: 25, steps1: 40 });
     expect([found.change.speedMPerS, found.stepM, found.codes]).toEqual([1.2, 0.75, []]);
-    expect(result('walk', { distanceM: 30, timeS1: 5 }).codes).toEqual(['walk-odd']);
+    expect(result('walk', { distanceM: 30, timeS1: 8 }).codes).toEqual(['walk-odd']);
   });
   it('without a distance there is nothing yet', () =>
     expect(result('walk', { timeS1: 25 }).figures).toEqual([]));

@@ -1,5 +1,5 @@
 import type { CalibrationKind } from '../../yard/types';
-import { apart, type CalibrationCase, type Found, figure, odd } from './found';
+import { apart, type CalibrationCase, type Found, figure, impossible, odd } from './found';
 import { meanOfReadings, type Readings, readingList, readingOf } from './readings';
 import { bucketTest, courseTest, smallPlotTest } from './sprayTests';
 import { catchTest, panTest } from './spreadTests';
@@ -18,12 +18,19 @@ export function calibrationResult(
   about: CalibrationCase,
 ): CalibrationResult {
   const found = BY_KIND[kind](readings, about);
+  const figures = (found.figures ?? []).filter((figure) => figure !== null);
+  const issues = (found.issues ?? []).filter((issue) => issue !== null);
+  const slip = impossible(figures, about.units);
+  if (slip) {
+    const others = issues.filter(({ code }) => code !== 'walk-odd');
+    return { figures, change: {}, settingKgPerM2: null, stepM: null, issues: [slip, ...others] };
+  }
   return {
-    figures: (found.figures ?? []).filter((figure) => figure !== null),
+    figures,
     change: found.change ?? {},
     settingKgPerM2: found.settingKgPerM2 ?? null,
     stepM: found.stepM ?? null,
-    issues: (found.issues ?? []).filter((issue) => issue !== null),
+    issues,
   };
 }
 

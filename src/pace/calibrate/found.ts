@@ -1,6 +1,14 @@
-import { formatPercent } from '../../units/format';
+import { formatLength, formatNumber, formatPercent } from '../../units/format';
+import { formatSpeed } from '../../units/formatPace';
 import type { Equipment, Issue, UnitSystem } from '../../yard/types';
-import { FASTEST_M_PER_S, SLOWEST_M_PER_S } from '../usual';
+import {
+  FASTEST_M_PER_S,
+  MOST_STEP_M,
+  MOST_WALK_M_PER_S,
+  RATE_TOLERANCE,
+  SLOWEST_M_PER_S,
+  spacingOf,
+} from '../usual';
 import { MOST_SPREAD, type ReadingMean, type Readings, readingOf } from './readings';
 import type { CalibrationFigure, CalibrationResult, FigureKey } from './types';
 
@@ -58,6 +66,37 @@ export function odd(speed: CalibrationFigure | null): Issue | null {
   return told(
     'walk-odd',
     `That is ${speed.value < SLOWEST_M_PER_S ? 'slower' : 'faster'} than people walk with something in hand: look at distance and times.`,
+  );
+}
+
+/** `walk-impossible`, an error: by a speed or a step that nobody walks, so what was read cannot be right. */
+export function impossible(figures: readonly CalibrationFigure[], units: UnitSystem): Issue | null {
+  const speed = figures.find(({ key, value }) => key === 'speed' && value > MOST_WALK_M_PER_S);
+  const step = figures.find(({ key, value }) => key === 'step' && value > MOST_STEP_M);
+  const slip = speed
+    ? `Nobody walks ${formatSpeed(speed.value, units)}: look at the lengths, their units and the times.`
+    : step
+      ? `No step is ${formatLength(step.value, units)} long: look at the distance, its unit and the count.`
+      : null;
+  if (slip === null) return null;
+  return told(
+    'walk-impossible',
+    `${slip} Until they are right, nothing of it goes into the equipment.`,
+    'error',
+  );
+}
+
+/** `course-passes` where a course is not a whole number of passes wide, to within 5 %: the walk found is off by as much. */
+export function broken(widthM: number, { equipment, units }: CalibrationCase): Issue | null {
+  const spacingM = spacingOf(equipment);
+  const passes = widthM / spacingM;
+  const whole = Math.max(1, Math.round(passes));
+  if (Math.abs(passes - whole) <= RATE_TOLERANCE * whole) return null;
+  const fitting = [Math.floor(passes), Math.ceil(passes)].filter((count) => count > 0);
+  const widths = fitting.map((count) => formatLength(count * spacingM, units)).join(' or ');
+  return told(
+    'course-passes',
+    `That width is ${formatNumber(passes, 2)} passes of ${formatLength(spacingM, units)}. Passes are walked whole, so the walk found is off: make the course ${widths} wide.`,
   );
 }
 

@@ -1,7 +1,7 @@
 import type { Issue } from '../../yard/types';
 import { spacingOf } from '../usual';
 import { flowOfFill, shareOfDraw, shareOfRatio } from './flow';
-import { apart, areaOf, type CalibrationCase, type Found, figure, odd, single, told } from './found';
+import { apart, areaOf, broken, type CalibrationCase, type Found, figure, odd, single, told } from './found';
 import { meanOfReadings, type Readings, readingList, readingOf } from './readings';
 import { rateOfCourse } from './sprayOutput';
 import { judged } from './spreadTests';
@@ -70,6 +70,9 @@ export function courseTest(readings: Readings, about: CalibrationCase): Found {
   const areaM2 = areaOf(readings);
   const time = meanOfReadings(readingList(readings, 'timeS'));
   if (areaM2 === null) return {};
+  const widthM = readingOf(readings, 'widthM');
+  // by hand there are no passes to count
+  const off = widthM === null || equipment.applicator === 'by-hand' ? null : broken(widthM, about);
   const usedL = readingOf(readings, 'usedL');
   const usedKg = readingOf(readings, 'usedKg');
   const walkedM = areaM2 / spacingOf(equipment);
@@ -85,10 +88,10 @@ export function courseTest(readings: Readings, about: CalibrationCase): Found {
       change,
       // the passes of the course overlapped as they are meant to
       settingKgPerM2: equipment.applicator === 'by-hand' ? null : rate * (1 - equipment.overlapShare),
-      issues: [apart(time, 'times'), odd(speed), ...judged(rate, about)],
+      issues: [off, apart(time, 'times'), odd(speed), ...judged(rate, about)],
     };
   }
-  if (usedL === null) return { figures: [speed], change, issues: [apart(time, 'times'), odd(speed)] };
+  if (usedL === null) return { figures: [speed], change, issues: [off, apart(time, 'times'), odd(speed)] };
   // what is used from a hose-end bottle is product, from a tank finished spray
   if (equipment.applicator === 'hose-end') {
     const unmeasured = 'With the bucket test done first, this gives the share of product as well.';
@@ -103,7 +106,7 @@ export function courseTest(readings: Readings, about: CalibrationCase): Found {
         speed,
       ],
       change: { ...change, ...(share === null ? {} : { productShare: share }) },
-      issues: [apart(time, 'times'), odd(speed), issue],
+      issues: [off, apart(time, 'times'), odd(speed), issue],
     };
   }
   const flow =
@@ -113,7 +116,7 @@ export function courseTest(readings: Readings, about: CalibrationCase): Found {
   return {
     figures: [single('spray-rate', rateOfCourse(usedL, areaM2)), flow, speed],
     change: { ...change, ...(flow === null ? {} : { flowLPerS: flow.value }) },
-    issues: [apart(time, 'times'), odd(speed)],
+    issues: [off, apart(time, 'times'), odd(speed)],
   };
 }
 

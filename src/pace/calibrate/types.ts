@@ -33,6 +33,6 @@ export interface CalibrationResult {
   readonly settingKgPerM2: number | null;
   /** the person's step, m; null: not found out. */
   readonly stepM: number | null;
-  /** `readings-apart`, `rate-good`, `rate-off`, `pans-short`, `pans-lopsided`, `draw-too-strong`, `flow-needed`, `settings-stale`, `walk-odd`. */
+  /** `readings-apart`, `rate-good`, `rate-off`, `pans-short`, `pans-lopsided`, `draw-too-strong`, `flow-needed`, `settings-stale`, `walk-odd`, `walk-impossible` (nothing is taken), `course-passes`. */
   readonly issues: readonly Issue[];
 }

@@ -17,7 +17,7 @@ import type { Calibration, CalibrationKind, Equipment, Product } from '../../yar
 import { AppPart, fieldValue } from '../parts/app-part';
 import { fold } from '../parts/fold';
 import { shared } from '../parts/shared';
-import { type CalibrationDraft, type DraftPlace, draftOf, keepDraft } from './calibration-draft';
+import { type CalibrationDraft, calibrationDrafts, type DraftPlace } from './calibration-draft';
 import { calibrationDrawing, drawingStyles } from './calibration-drawing';
 import './calibration-result';
 import { sheetOf } from './calibration-sheets';
@@ -78,7 +78,7 @@ export class CalibrationForm extends AppPart {
     if (key === this.openFor) return;
     this.openFor = key;
     const first = { ...blankDraft(), readings: firstReadings(this.kind, this.equipment) };
-    const draft = draftOf(this.place) ?? first;
+    const draft = calibrationDrafts.draftOf(this.place) ?? first;
     this.draft = this.asked ? forDose(draft, this.asked) : draft;
   }
 
@@ -135,7 +135,7 @@ export class CalibrationForm extends AppPart {
       ${asked.length > 0 ? html`<div class="ask">${asked.map((field) => this.renderAsk(field))}</div>` : nothing}
       ${
         read.length > 0
-          ? html`<reading-fields .fields=${read} .readings=${this.draft.readings} .system=${this.app.units} .now=${() => this.app.services.now().getTime()}></reading-fields>`
+          ? html`<reading-fields .holdsL=${this.equipment.holds?.unit === 'L' ? this.equipment.holds.value : null} .fields=${read} .readings=${this.draft.readings} .system=${this.app.units} .now=${() => this.app.services.now().getTime()}></reading-fields>`
           : nothing
       }`;
   }
@@ -183,7 +183,7 @@ export class CalibrationForm extends AppPart {
 
   private change(change: Partial<CalibrationDraft>): void {
     this.draft = { ...this.draft, ...change };
-    keepDraft(this.place, this.draft);
+    calibrationDrafts.keepDraft(this.place, this.draft);
   }
 
   private keep(result: CalibrationResult, isTaken: boolean): void {
@@ -200,7 +200,7 @@ export class CalibrationForm extends AppPart {
     app.dispatch(`Keep ${name.toLowerCase()}`, (yard) =>
       withCalibration(yard, equipment.id, { calibration, result, dial: draft.dial, isTaken }),
     );
-    keepDraft(this.place, null);
+    calibrationDrafts.keepDraft(this.place, null);
     const taken = takenWords(result, this.product !== null);
     const words =
       isTaken && taken !== ''
@@ -211,7 +211,7 @@ export class CalibrationForm extends AppPart {
   }
 
   private drop(): void {
-    keepDraft(this.place, null);
+    calibrationDrafts.keepDraft(this.place, null);
     this.draft = { ...blankDraft(), readings: firstReadings(this.kind, this.equipment) };
   }
 

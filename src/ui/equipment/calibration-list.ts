@@ -14,7 +14,7 @@ import type { Calibration, CalibrationKind, Equipment } from '../../yard/types';
 import { AppPart } from '../parts/app-part';
 import { fold } from '../parts/fold';
 import { shared } from '../parts/shared';
-import { draftOf } from './calibration-draft';
+import { calibrationDrafts } from './calibration-draft';
 import { sendEquipmentChange } from './equipment-change';
 
 /** Ways to calibrate a piece of equipment, and what was done. Event `calibration-open` with the kind. */
@@ -58,7 +58,8 @@ export class CalibrationList extends AppPart {
 
   private renderWay(kind: CalibrationKind) {
     const last = lastCalibrated(this.equipment, kind);
-    const isOpen = draftOf({ yardId: this.app.yard.id, equipmentId: this.equipment.id, kind }) !== null;
+    const place = { yardId: this.app.yard.id, equipmentId: this.equipment.id, kind };
+    const isOpen = calibrationDrafts.draftOf(place) !== null;
     const when = isOpen ? ' Under way.' : last === null ? '' : ` Last done ${formatDay(last, true)}.`;
     return html`<button type="button" class="way" @click=${() =>
       this.dispatchEvent(

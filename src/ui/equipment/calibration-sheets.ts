@@ -1,6 +1,7 @@
 import { meanOfReadings, type Readings, readingList } from '../../pace/calibrate/readings';
 import { courseLength, SMALL_PLOT_M2 } from '../../pace/calibrate/sprayOutput';
 import { spacingOf } from '../../pace/usual';
+import { M_PER_FT } from '../../units/factors';
 import { formatArea, formatLength } from '../../units/format';
 import { formatReading } from '../../units/formatPace';
 import type { CalibrationKind, Equipment, UnitSystem } from '../../yard/types';
@@ -67,9 +68,8 @@ function bucketSheet({ applicator }: Equipment, units: UnitSystem): CalibrationS
 
 function courseSheet(equipment: Equipment, units: UnitSystem): CalibrationSheet {
   const { applicator } = equipment;
-  const plot = units === 'us' ? '10 ft by 25 ft, 250 sq ft' : '2.5 m by 10 m, 25 m²';
   const mark = step(
-    `Mark out a piece of ground, such as ${plot}. Its width is best a whole number of passes, ${formatLength(spacingOf(equipment), units)} from one to the next as the equipment now has it: walk them so far apart.`,
+    `Mark out a piece of ground, such as ${plotWords(equipment, units)}. Its width is a whole number of passes, ${formatLength(spacingOf(equipment), units)} from one to the next as the equipment now has it: walk them so far apart.`,
     length('lengthM', 'Length'),
     length('widthM', 'Width'),
   );
@@ -140,6 +140,21 @@ function courseSheet(equipment: Equipment, units: UnitSystem): CalibrationSheet 
       ),
     ],
   };
+}
+
+/** Width of a usual course, about, and its ground, about; common practice, no source. */
+const PLOT_WIDTH_M = 3;
+const PLOT_M2 = 25;
+
+/** "6.00 m wide (4 passes) by 4 m long, 24.0 m²": an example that fits the distance between passes. */
+function plotWords(equipment: Equipment, units: UnitSystem): string {
+  const spacingM = spacingOf(equipment);
+  const passes = Math.max(1, Math.round(PLOT_WIDTH_M / spacingM));
+  const widthM = passes * spacingM;
+  const unitM = units === 'us' ? M_PER_FT : 1;
+  const long = Math.max(1, Math.round(PLOT_M2 / widthM / unitM));
+  const count = passes === 1 ? 'one pass' : `${passes} passes`;
+  return `${formatLength(widthM, units)} wide (${count}) by ${long}\u00a0${units === 'us' ? 'ft' : 'm'} long, ${formatArea(widthM * long * unitM, units)}`;
 }
 
 function smallPlotSheet(readings: Readings, units: UnitSystem): CalibrationSheet {

@@ -1,7 +1,12 @@
 import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
-import { calibrationReminder, equipmentLine, equipmentName } from '../../words/equipmentWords';
+import {
+  CALIBRATION_WORDS,
+  calibrationReminder,
+  equipmentLine,
+  equipmentName,
+} from '../../words/equipmentWords';
 import { APPLICATOR_WORDS } from '../../words/productWords';
 import { addEntry, removeEntry, replaceEntry } from '../../yard/edits';
 import { APPLICATORS, type Applicator, type CalibrationKind, type Equipment } from '../../yard/types';
@@ -9,6 +14,7 @@ import { AppPart, fieldValue } from '../parts/app-part';
 import { entryList } from '../parts/entry-list';
 import { fold } from '../parts/fold';
 import { shared } from '../parts/shared';
+import { calibrationDrafts } from './calibration-draft';
 import './calibration-form';
 import './calibration-list';
 import type { EquipmentChange } from './equipment-change';
@@ -66,6 +72,7 @@ export class EquipmentView extends AppPart {
       return html`<calibration-form .app=${app} .rev=${rev} .equipment=${inHand} .kind=${this.kind} .asked=${this.dose}
         @calibration-close=${() => this.calibrate(null)}></calibration-form>`;
     return html`
+      ${this.renderUnderWay()}
       ${
         equipment.length === 0
           ? html`<p>No equipment yet. Add what you spray and spread with, then calibrate it: how wide it covers and what comes out decide where passes lie, how fast to walk and where a bottle runs out.</p>`
@@ -82,6 +89,20 @@ export class EquipmentView extends AppPart {
         <button class="primary">Add equipment</button></form>
       <details class="fold"><summary>Hose and step</summary><hose-form .app=${app} .rev=${rev}></hose-form></details>
     `;
+  }
+
+  /** Calibrations that were left half done: by a reload, or for another screen. */
+  private renderUnderWay() {
+    const { yard } = this.app;
+    return calibrationDrafts.placesIn(yard.id).map(({ equipmentId, kind }) => {
+      const equipment = yard.equipment.find((each) => each.id === equipmentId);
+      if (!equipment) return nothing;
+      return html`<p class="note">${CALIBRATION_WORDS[kind]} under way: ${equipmentName(equipment)}. What is filled in is kept.
+        <button @click=${() => {
+          this.openId = equipmentId;
+          this.calibrate(kind);
+        }}>Go on with it</button></p>`;
+    });
   }
 
   private renderOne(equipment: Equipment) {

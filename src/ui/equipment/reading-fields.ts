@@ -14,26 +14,9 @@ import type { NumberChange } from '../parts/number-field';
 import '../parts/quantity-field';
 import type { QuantityChange } from '../parts/quantity-field';
 import { shared } from '../parts/shared';
+import { DRAWS, type Draw, drawRead, withDraw } from './draw-readings';
 import type { SheetField } from './sheet-types';
 import './timed-readings';
-
-/** Ways of finding the share of product that a bottle draws, by the readings they need. */
-const DRAWS = {
-  none: { words: 'Not now', keys: [] },
-  ratio: { words: 'By the ratio on bottle or dial', keys: ['waterParts'] },
-  neat: { words: 'Undiluted: all of it is product', keys: ['waterParts'] },
-  emptied: { words: 'By how long a full bottle lasts', keys: ['emptiedL', 'emptiedS'] },
-  gone: { words: 'By what is gone after a time', keys: ['goneL', 'goneS'] },
-} as const;
-type Draw = keyof typeof DRAWS;
-const DRAW_KEYS = Object.values(DRAWS).flatMap((each): readonly string[] => each.keys);
-
-/** The way of the draw that has been read. */
-function drawRead(readings: Readings): Draw {
-  if (readings.waterParts === 0) return 'neat';
-  const ways = Object.keys(DRAWS) as Draw[];
-  return ways.find((way) => DRAWS[way].keys.some((key) => readings[key] !== undefined)) ?? 'none';
-}
 
 /** Pans across the path that can be laid. */
 const USUAL_PANS = 9;
@@ -56,6 +39,8 @@ export class ReadingFields extends LitElement {
   @property({ attribute: false }) readings: Readings = {};
   @property() system: UnitSystem = 'us';
   @property({ attribute: false }) now: () => number = () => Date.now();
+  /** what a full bottle holds, L; null: not told. */
+  @property({ attribute: false }) holdsL: number | null = null;
   /** way of the draw that was chosen and has no reading yet. */
   private draw: Draw | null = null;
 
@@ -177,11 +162,7 @@ export class ReadingFields extends LitElement {
 
   private chooseDraw(draw: Draw): void {
     this.draw = draw;
-    const keep: readonly string[] = DRAWS[draw].keys;
-    const kept = Object.entries(this.readings).filter(
-      ([key]) => !DRAW_KEYS.includes(key) || (keep.includes(key) && draw === drawRead(this.readings)),
-    );
-    this.send({ ...Object.fromEntries(kept), ...(draw === 'neat' ? { waterParts: 0 } : {}) });
+    this.send(withDraw(this.readings, draw, this.holdsL));
     this.requestUpdate();
   }
 

@@ -1,9 +1,10 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { fittingUnit, type Quantity, type UnitChoice, unitChoices } from '../../units/choices';
-import { formatEntry, formatNumber } from '../../units/format';
+import { formatEntry } from '../../units/format';
 import { parseArea, parseLength, parseMass, parseNumber, parseVolume } from '../../units/parse';
 import type { UnitSystem } from '../../yard/types';
+import { rangeFault } from './range-fault';
 import { shared } from './shared';
 import { showFault } from './show-fault';
 
@@ -142,11 +143,9 @@ export class QuantityField extends LitElement {
   }
 
   private checkRange(value: number): string {
-    const show = (si: number) => `${formatNumber(this.choice.fromSI(si), 4)} ${this.choice.label}`;
-    if (!Number.isFinite(value)) return 'Type a number.';
-    if (this.min !== null && value < this.min) return `Must be ${show(this.min)} or more.`;
-    if (this.max !== null && value > this.max) return `Must be ${show(this.max)} or less.`;
-    return '';
+    const { choice } = this;
+    const shown = (si: number | null) => (si === null ? null : choice.fromSI(si));
+    return rangeFault(choice.fromSI(value), shown(this.min), shown(this.max), choice.label);
   }
 
   private commit(): void {
