@@ -4,11 +4,20 @@ import { PARCEL_LINE } from './parcelLine';
 import { WALK_LINE_IDS, WALK_LINES, walkLineOf } from './walkLines';
 
 describe('lines of a walk', () => {
-  it('tell apart by dash, or by half the weight where both are whole', () => {
+  it('tell apart by their rhythm of dashes and dots, or by half the weight where both are dots', () => {
+    /** "whole", "-", ".", "-.": what a person sees of one period. */
+    const rhythmOf = (dash: readonly number[]) =>
+      dash.length === 0
+        ? 'whole'
+        : dash
+            .filter((_, i) => i % 2 === 0)
+            .map((stroke) => (stroke > 3 ? '-' : '.'))
+            .join('');
     const looks = WALK_LINE_IDS.map((id) => WALK_LINES[id]);
     for (const a of looks) {
       for (const b of looks) {
-        if (a.id === b.id || a.dash.join() !== b.dash.join()) continue;
+        if (a.id === b.id || rhythmOf(a.dash) !== rhythmOf(b.dash)) continue;
+        expect(rhythmOf(a.dash), `${a.id} ${b.id}`).toBe('.');
         const [thin, thick] = [Math.min(a.width, b.width), Math.max(a.width, b.width)];
         expect(thick / thin, `${a.id} ${b.id}`).toBeGreaterThan(1.7);
       }

@@ -1,6 +1,6 @@
 /*
- * How a walk over the ground is drawn, one definition for screen and paper. Lines tell apart by dash and
- * weight first: ink on paper, no hue needed.
+ * How a walk over the ground is drawn, one definition for screen and paper. Lines tell apart by the rhythm
+ * of their dashes first: ink on paper, no hue needed.
  */
 
 /** A line of a walk; widths and dashes in px of the screen. */
@@ -18,9 +18,9 @@ export const WALK_LINES: Readonly<Record<WalkLineId, WalkLine>> = {
   pass: { id: 'pass', words: 'thin line', width: 1.3, dash: [] },
   cross: { id: 'cross', words: 'long dash and dot', width: 1.3, dash: [16, 3, 1.5, 3] },
   lap: { id: 'lap', words: 'even dashes', width: 1.5, dash: [9, 4] },
-  turn: { id: 'turn', words: 'hairline', width: 0.7, dash: [] },
+  turn: { id: 'turn', words: 'fine dots', width: 1, dash: [1.6, 2.6] },
   carry: { id: 'carry', words: 'round dots', width: 2.4, dash: [0.1, 5] },
-  hose: { id: 'hose', words: 'wide dashes', width: 1.8, dash: [14, 9] },
+  hose: { id: 'hose', words: 'dash and three dots', width: 1.8, dash: [12, 4, 1.8, 4, 1.8, 4, 1.8, 4] },
 };
 
 /** The line of a leg: passes of the second coat lie across those of the first, and are drawn otherwise. */

@@ -208,7 +208,9 @@ function drawWalkKey(room: Room, { dose, coat, seconds }: PrintedWalk, yard: Yar
     const y = room.y + 9.6 + i * pitch;
     const count = walk.passes > 0 ? `${walk.passes} pass${walk.passes === 1 ? '' : 'es'}` : 'laps';
     const figures = time === null ? count : `${count}, ${formatClock(time)}`;
-    const name = `${keys.get(walk.zoneId) ?? ''}  ${names.get(walk.zoneId) ?? ''}`;
+    // the key, as the map has it, stands behind the name: two numbers side by side would read as one
+    const key = ` (${keys.get(walk.zoneId) ?? ''})`;
+    const left = room.width - 11 - textWidthMm(figures, size) - textWidthMm(key, size);
     const x = room.x + INSET + 2;
     drawn.push({
       type: 'badge',
@@ -220,7 +222,7 @@ function drawWalkKey(room: Room, { dose, coat, seconds }: PrintedWalk, yard: Yar
       sizeMm: 2.1,
       text: String(number),
     });
-    drawn.push(drawText(x + 2.6, y, size, fitText(name, room.width - 11 - textWidthMm(figures, size), size)));
+    drawn.push(drawText(x + 2.6, y, size, `${fitText(names.get(walk.zoneId) ?? '', left, size)}${key}`));
     drawn.push(drawText(room.x + room.width - 2, y, size, figures, { anchor: 'end' }));
   });
   if (rows.length > fits)

@@ -63,16 +63,19 @@ export function mapPage(
     taken.push({ x, y, halfW: 2.2, halfH: 2.2 });
   }
   const within = frameBox(frame);
-  const signs = walk ? drawWalkSigns(walk, scale, [...taken, ...outsideOf(within)], small) : null;
+  const signs = walk
+    ? drawWalkSigns(walk, scale, [...taken, ...outsideOf(within)], small, yard.settings.units)
+    : null;
   taken.push(...(signs?.boxes ?? []));
+  const ticks = signs?.ticks ?? [];
   for (const edge of edges) {
     const text = edgeKey(edge);
     const half = { halfW: textWidthMm(text, small, true) / 2 + 0.7, halfH: small * 0.68 };
-    const box = besideLine(edge.planeLine.map(toMm), half, taken, within);
+    const box = besideLine(edge.planeLine.map(toMm), half, [...taken, ...ticks], within);
     taken.push(box);
     ground.push({ type: 'badge', shape: 'square', ...box, sizeMm: small, text });
   }
-  const labels = drawZoneLabels(zones, taken, within, size);
+  const labels = drawZoneLabels(zones, [...taken, ...ticks], within, size);
   ground.push(...(signs?.drawn ?? []), ...labels.drawn);
   ground.push(...(signs?.rest([...taken, ...labels.boxes, ...outsideOf(within)]) ?? []));
 

@@ -42,6 +42,27 @@ describe('paginate', () => {
     const pages = paginate([heading, table(70)], room);
     for (const page of pages.slice(0, -1)) expect(stackHeight(page.blocks, room)).toBeGreaterThan(93);
   });
+  it('repeats a heading that runs where its blocks go on, and no other', () => {
+    const runs: Block = { type: 'heading', text: 'Passes', runs: true };
+    const pages = paginate([runs, table(40), table(60), heading, table(40)], room);
+    const heads = pages.map(({ blocks }) =>
+      blocks.flatMap((block) => (block.type === 'heading' ? block.text : [])),
+    );
+    expect(heads[0]).toEqual(['Passes']);
+    const last = heads.findIndex((texts) => texts.includes('Head'));
+    expect(last).toBeGreaterThan(2);
+    for (const texts of heads.slice(1, last)) expect(texts).toEqual(['Passes, continued']);
+    for (const texts of heads.slice(last + 1)) expect(texts).toEqual([]);
+    for (const page of pages) expect(stackHeight(page.blocks, room)).toBeLessThanOrEqual(100);
+    const rows = pages.flatMap(({ blocks }) =>
+      blocks.flatMap((block) => (block.type === 'table' ? block.rows : [])),
+    );
+    expect(rows).toHaveLength(41 + 61 + 41);
+    // a new heading at the head of a page is not preceded by the old one
+    for (let n = 1; n < 40; n++)
+      for (const { blocks } of paginate([runs, table(n), heading, table(3)], room))
+        if (blocks[1]?.type === 'heading') expect(blocks[0]).not.toHaveProperty('continued');
+  });
   it('counts a torn short table and a torn note as poor breaks', () => {
     const note: Block = { type: 'text', strong: false, text: 'A note.' };
     const page = (...blocks: Block[]) => ({ type: 'tables', blocks }) as const;

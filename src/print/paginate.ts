@@ -5,6 +5,7 @@ import type { Block, TablePage } from './types';
 const HEAD_RULES_MM = 0.6;
 
 type Table = Extract<Block, { type: 'table' }>;
+type Heading = Extract<Block, { type: 'heading' }>;
 
 export interface PageRoom {
   readonly widthMm: number;
@@ -102,20 +103,25 @@ function itemHeight(item: string, room: PageRoom): number {
 
 /**
  * Blocks set on pages: a row is never split, a table's head repeats, a heading stays with what follows
- * it, a head with its first row, and a sum with the row above it.
+ * it, a head with its first row, and a sum with the row above it. A heading that `runs` stands again above what goes
+ * on over a page.
  */
 export function paginate(blocks: readonly Block[], room: PageRoom): TablePage[] {
   const pages: Block[][] = [];
   let page: Block[] = [];
+  let running: Heading | null = null;
+  const queue = [...blocks];
+  const isBare = () => page.every((block) => block.type === 'heading' && block.continued);
   const turn = () => {
-    if (page.length > 0) pages.push(page);
-    page = [];
+    if (!isBare()) pages.push(page);
+    const goesOn = running !== null && queue.length > 0 && queue[0]?.type !== 'heading';
+    page = goesOn && running ? [{ ...running, text: `${running.text}, continued`, continued: true }] : [];
   };
   const fits = (...more: readonly Block[]) => stackHeight([...page, ...more], room) <= room.heightMm;
-  const queue = [...blocks];
   while (queue.length > 0) {
-    if (page.length > 0 && !fits(...leastStart(queue))) turn();
+    if (!isBare() && !fits(...leastStart(queue))) turn();
     const block = queue.shift() as Block;
+    if (block.type === 'heading') running = block.runs ? block : null;
     if (fits(block)) {
       page.push(block);
       continue;
@@ -123,11 +129,11 @@ export function paginate(blocks: readonly Block[], room: PageRoom): TablePage[] 
     const [head, rest] = cutBlock(block, fits);
     if (head) {
       page.push(head);
-      turn();
       queue.unshift(rest);
-    } else if (page.length > 0) {
       turn();
+    } else if (!isBare()) {
       queue.unshift(block);
+      turn();
     } else {
       // taller than a page and not to be cut
       page.push(block);
@@ -143,7 +149,7 @@ const SHORT_TABLE = 8;
 /** Pages that begin with a torn-off note or with the rest of a short table. */
 export function countPoorBreaks(pages: readonly TablePage[]): number {
   return pages.filter((page, i) => {
-    const first = page.blocks[0];
+    const first = page.blocks.find((block) => block.type !== 'heading' || !block.continued);
     const before = pages[i - 1]?.blocks.at(-1);
     if (!first || !before) return false;
     if (first.type === 'text') return !first.strong;

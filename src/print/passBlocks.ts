@@ -78,7 +78,7 @@ function orderBlocks(yard: Yard, walk: DoseWalk): Block[] {
   const { warnings, notes } = cautionsOf(yard, walk);
   const drying = dryingWords(dose);
   const blocks: Block[] = [
-    { type: 'heading', text: `Passes: ${name}` },
+    { type: 'heading', text: `Passes: ${name}`, runs: true },
     {
       type: 'text',
       strong: true,

@@ -99,7 +99,9 @@ describe('walks on the sheet', () => {
         '2 out',
         '3 out',
       ]);
-      const inMap = badges.filter(({ shape }) => shape !== 'round');
+      // keys of zones stand in brackets: a number in a circle is a place in the order
+      expect(badges.filter(({ shape }) => shape === 'round')).toEqual([]);
+      const inMap = badges;
       inMap.forEach((a, i) => {
         for (const b of inMap.slice(i + 1)) {
           const meets =
@@ -108,6 +110,46 @@ describe('walks on the sheet', () => {
         }
       });
     }
+  });
+  it('keep numbers of edges, names of zones and the order off the lines of marks', () => {
+    let marks = 0;
+    for (const bigType of [false, true])
+      for (const page of mapsOf(modelOf({ bigType })).slice(1)) {
+        const names = page.ground.flatMap((one) =>
+          one.type === 'badge' && (one.shape === 'square' || one.shape === 'disc') ? [one] : [],
+        );
+        for (const one of page.ground) {
+          if (one.type !== 'line' || !['run-out', 'run-level'].includes(one.role)) continue;
+          const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = [...one.d.matchAll(/-?[\d.]+/g)].map(([n]) => Number(n));
+          marks++;
+          for (let share = 0; share <= 1; share += 0.05)
+            for (const { x, y, halfW, halfH, text } of names) {
+              const [px, py] = [x0 + share * (x1 - x0), y0 + share * (y1 - y0)];
+              const isOn = Math.abs(px - x) < halfW && Math.abs(py - y) < halfH;
+              expect(isOn, `a mark on ${text}`).toBe(false);
+            }
+        }
+      }
+    expect(marks).toBeGreaterThan(40);
+  });
+  it('tell the order and the key of a zone apart, and how far the hose reaches', () => {
+    const own = { ...yard, settings: { ...yard.settings, hose: { ...yard.settings.hose, lengthM: 15 } } };
+    const hose = { farthestM: 14, beyondM2: 0, bib: [0, 0] as [number, number] };
+    const given = { ...coverage, doses: coverage.doses.map((dose) => ({ ...dose, hose })) };
+    const [, page] = mapsOf(
+      sheetModel(own, deriveYard(own), visitId, defaultSheetOptions('2027-05-01'), given),
+    );
+    const textsOf = (drawn: MapPage['ground'] = []) =>
+      drawn.flatMap((one) => (one.type === 'text' ? one.text : []));
+    const [walk] = coverage.doses[0]?.walks ?? [];
+    const key = yard.zones.findIndex(({ id }) => id === walk?.zoneId) + 1;
+    expect(textsOf(page?.margin)).toContain(`${yard.zones[key - 1]?.name} (${key})`);
+    const bibs = yard.marks.filter(({ kind }) => kind === 'hose-bib').length;
+    expect(bibs).toBeGreaterThan(0);
+    const told = textsOf(page?.ground).filter((text) => text.startsWith('hose '));
+    // 15 m are 49.2 ft
+    expect(new Set(told.map((text) => text.replaceAll('\u00a0', ' ')))).toEqual(new Set(['hose 49.2 ft']));
+    expect(told.length).toBeLessThanOrEqual(bibs);
   });
   it('carry every caution of walk and pace, the ground named, and say what nobody measured', () => {
     const [first, ...others] = coverage.doses;

@@ -120,7 +120,14 @@ export interface Column {
   readonly align: 'left' | 'right';
 }
 export type Block =
-  | { readonly type: 'heading'; readonly text: string }
+  | {
+      readonly type: 'heading';
+      readonly text: string;
+      /** stands again on each further sheet that what is under it runs on to. */
+      readonly runs?: boolean;
+      /** such a repetition. */
+      readonly continued?: boolean;
+    }
   | { readonly type: 'text'; readonly text: string; readonly strong: boolean }
   | {
       readonly type: 'table';

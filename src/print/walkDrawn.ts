@@ -1,12 +1,14 @@
 import type { RunOutMark } from '../cover/passTypes';
 import { vesselGround } from '../cover/vesselGround';
 import { arrowSigns, type MarkSign, markSigns, walkEnds, zoneSigns } from '../cover/walkSigns';
-import { placeTags, type Box as TagBox, type WantedTag } from '../draft/placeTags';
+import { freePlace, placeTags, type Box as TagBox, type WantedTag } from '../draft/placeTags';
 import { vesselHatchOf } from '../draft/vesselHatches';
 import { WALK_LINE_IDS, WALK_LINES, walkLineOf } from '../draft/walkLines';
 import type { PlaneRings, XY } from '../measure/types';
+import { formatLength } from '../units/format';
 import { markSign } from '../words/markWords';
-import { drawLine, pathOf, pathOfRings } from './drawn';
+import type { UnitSystem } from '../yard/types';
+import { drawLine, drawText, pathOf, pathOfRings } from './drawn';
 import { MM_PER_PX, type PrintedWalk } from './mapFrame';
 import type { Box, Mm } from './placeLabels';
 import { textWidthMm } from './textWidth';
@@ -19,6 +21,7 @@ const ARROW_MM = 0.85;
 const TICK_MM = 1.8;
 /** Passes nearer to each other than this carry no quarters, mm. */
 const CLOSE_MM = 1.4;
+const TICK_BOX_MM = 0.6;
 const LINE_PX_MM = MM_PER_PX * 1.15;
 /** mm of paper to a px of the distances at which tags look for room. */
 const TAG_UNIT = 0.22;
@@ -88,16 +91,19 @@ function ruled(d: string, id: (typeof WALK_LINE_IDS)[number]): Drawn[] {
 export interface WalkSigns {
   readonly drawn: readonly Drawn[];
   readonly boxes: readonly Box[];
-  /** draws the levels of quarters, clear of all that is taken by then. */
+  /** along the lines of marks: texts of the ground keep clear of them. */
+  readonly ticks: readonly Box[];
+  /** draws the levels of quarters and the length of the hose, clear of all that is taken by then. */
   rest(taken: readonly Box[]): readonly Drawn[];
 }
 
 /** Start, end, the order of zones and where vessels run out. @param taken boxes kept clear of @param size of the texts, mm */
 export function drawWalkSigns(
-  { dose, coat, swathM }: PrintedWalk,
+  { dose, coat, swathM, hose }: PrintedWalk,
   { toMm, ratio }: PaperScale,
   taken: readonly Box[],
   size: number,
+  units: UnitSystem,
 ): WalkSigns {
   const apartMm = (swathM * 1000) / ratio;
   const half = Math.max(TICK_MM, apartMm / 2);
@@ -123,16 +129,20 @@ export function drawWalkSigns(
   if (ends) firm.push({ ...end, id: 'start', at: spot(ends.start) });
   firm.push(...shown.filter(({ mark }) => mark.left === 0).map((sign) => tagOf(sign, false)));
   if (ends) firm.push({ ...end, id: 'end', at: spot(ends.end) });
-  for (const { number, entry } of zoneSigns(dose).filter((sign) => sign.coat === coat))
-    firm.push({
-      id: `zone ${number}`,
-      at: spot(entry),
-      aside: { x: 0, y: -1 },
-      width: size * 1.7,
-      height: size * 1.7,
-      reach: -0.6,
-      isOptional: false,
-    });
+  const ticks = shown.flatMap((sign) => tickBoxes(sign, toMm, half));
+  const zones = zoneSigns(dose)
+    .filter((sign) => sign.coat === coat)
+    .map(
+      ({ number, entry }): WantedTag => ({
+        id: `zone ${number}`,
+        at: spot(entry),
+        aside: { x: 0, y: -1 },
+        width: size * 1.7,
+        height: size * 1.7,
+        reach: -0.6,
+        isOptional: false,
+      }),
+    );
   const draw = (wanted: readonly WantedTag[], used: readonly Box[]) => {
     const placed = placeTags(wanted, used.map(toTagBox), TAG_UNIT);
     const boxes = placed.map(({ x, y, width, height }) => ({ x, y, halfW: width / 2, halfH: height / 2 }));
@@ -157,16 +167,38 @@ export function drawWalkSigns(
     return { tags, boxes };
   };
   const first = draw(firm, taken);
+  const order = draw(zones, [...taken, ...first.boxes, ...ticks]);
   return {
-    drawn: [...drawn, ...first.tags],
-    boxes: first.boxes,
+    drawn: [...drawn, ...first.tags, ...order.tags],
+    boxes: [...first.boxes, ...order.boxes],
+    ticks,
     rest(used) {
       const wanted = [0.5, 0.25, 0.75].flatMap((level) =>
         shown.filter(({ mark }) => mark.left === level).map((sign) => tagOf(sign, true)),
       );
-      return draw(wanted, used).tags;
+      const quarters = draw(wanted, used);
+      const taken = [...used, ...quarters.boxes];
+      return [
+        ...quarters.tags,
+        ...hose.flatMap(({ at, lengthM }) =>
+          labelHose(toMm(at), (lengthM * 1000) / ratio, `hose ${formatLength(lengthM, units)}`, size, taken),
+        ),
+      ];
     },
   };
+}
+
+/** How long the hose is, on its circle: the first place of two dozen that is free, none where all is taken. */
+function labelHose([x, y]: Mm, radius: number, text: string, size: number, taken: readonly Box[]): Drawn[] {
+  if (!(radius > 0)) return [];
+  const places = Array.from({ length: 24 }, (_, i) => {
+    const turn = (2 * Math.PI * i) / 24 - Math.PI / 4;
+    return { x: x + radius * Math.cos(turn), y: y + radius * Math.sin(turn) };
+  });
+  const room = { width: textWidthMm(text, size, true) + 1, height: size * 1.3 };
+  const box = freePlace(places, room, taken.map(toTagBox));
+  if (!box) return [];
+  return [drawText(box.x, box.y + size * 0.36, size, text, { anchor: 'middle', bold: true, halo: true })];
 }
 
 function badgeOf(id: string, box: Box, sizeMm: number, marks: readonly RunOutMark[]): Drawn {
@@ -181,6 +213,16 @@ function badgeOf(id: string, box: Box, sizeMm: number, marks: readonly RunOutMar
     sizeMm,
     text: markSign(mark),
   };
+}
+
+/** A mark's line as a row of small boxes: one box of a slanting line would take the ground beside it too. */
+function tickBoxes({ mark, across }: MarkSign, toMm: (at: XY) => Mm, half: number): Box[] {
+  const [x, y] = toMm(mark.at);
+  const count = Math.max(2, Math.ceil(half / TICK_BOX_MM));
+  return Array.from({ length: 2 * count + 1 }, (_, i) => {
+    const off = (half * (i - count)) / count;
+    return { x: x + across[0] * off, y: y - across[1] * off, halfW: TICK_BOX_MM / 2, halfH: TICK_BOX_MM / 2 };
+  });
 }
 
 /** A line across the walk: fine for a level on the way, heavy where a vessel runs out. */

@@ -13,7 +13,7 @@ export interface ZonesDrawn {
   readonly wanted: readonly Wanted[];
   /** the forms of each label, best first, by its id. */
   readonly texts: ReadonlyMap<string, readonly (readonly string[])[]>;
-  /** labels are names alone: every line of them is bold. */
+  /** labels are names alone, as beside a walk: every line of them is bold, and none is a badge. */
   readonly isNamesAlone: boolean;
 }
 
@@ -35,13 +35,15 @@ export function drawZones(
     const hatch = walked.has(zone.id) ? null : hatchIdOfZone(zone);
     drawn.push({ type: 'area', d: pathOfRings(parts), hatch, strokeMm: 0.35, paper: true });
     const key = keys.get(zone.id) ?? '';
-    const name = `${key}  ${zoneName(zone)}`;
+    // beside the numbers of a walk the key stands behind the name in brackets, never in a circle
+    const sign = walk ? `(${key})` : key;
+    const name = walk ? `${zoneName(zone)} ${sign}` : `${key}  ${zoneName(zone)}`;
     const treated = visit?.treated.get(zone.id);
     const area = treated
       ? `treat ${formatAreaOfPm(treated.areaM2, treated.areaSigmaM2, yard.settings.units)}`
       : formatAreaOfPm(measured.netM2, measured.netSigmaM2, yard.settings.units);
     // beside the numbers of a walk the keys of other zones would only confuse
-    const forms = walk ? [[name], wrapped(name), [key]] : [[name, area], [name], [key]];
+    const forms = walk ? [[name], wrapped(name), [sign]] : [[name, area], [name], [key]];
     const optional = walk !== null && walk !== undefined && !walked.has(zone.id);
     texts.set(zone.id, forms);
     const sizes = forms.map((lines, i) =>
@@ -55,7 +57,7 @@ export function drawZones(
     wanted.push({ id: zone.id, parts: shapes.slice(0, 1), forms: whole, optional });
     // further pieces carry the key alone, where it fits
     shapes.slice(walk ? shapes.length : 1).forEach((shape, n) => {
-      texts.set(`${zone.id}/${n}`, [[key]]);
+      texts.set(`${zone.id}/${n}`, [[sign]]);
       wanted.push({ id: `${zone.id}/${n}`, parts: [shape], forms: sizes.slice(-1), optional: true });
     });
   }
@@ -64,7 +66,7 @@ export function drawZones(
 
 /** A name over two lines, parted at the space nearest its middle. */
 function wrapped(name: string): string[] {
-  const spaces = [...name.matchAll(/ +/g)].slice(1).map(({ index }) => index);
+  const spaces = [...name.matchAll(/ +/g)].map(({ index }) => index);
   const [at] = spaces.sort((a, b) => Math.abs(a - name.length / 2) - Math.abs(b - name.length / 2));
   return at === undefined ? [name] : [name.slice(0, at), name.slice(at).trim()];
 }
@@ -103,7 +105,7 @@ export function drawZoneLabels(
     }
     const forms = texts.get(label.id) ?? [];
     const lines = forms[label.form] ?? [];
-    if (lines.length === 1 && label.form === forms.length - 1) {
+    if (!isNamesAlone && lines.length === 1 && label.form === forms.length - 1) {
       const { x, y, halfW, halfH } = label;
       drawn.push({ type: 'badge', shape: 'round', x, y, halfW, halfH, sizeMm: size, text: lines[0] ?? '' });
       continue;
