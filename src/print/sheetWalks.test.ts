@@ -18,8 +18,8 @@ const visit = derived.visit(visitId);
 if (!visit) throw new Error('the sample has no visit');
 
 const SWATH_M = 2;
-/** Each dose of the visit walked from three bottles. */
-function coverageOf(coats: 1 | 2): VisitCoverage {
+/** Each dose of the visit walked from a few bottles. */
+function coverageOf(coats: 1 | 2, bottles = 3): VisitCoverage {
   return {
     visitId,
     doses: (visit?.figures.doses ?? []).map(({ dose, zones }) => {
@@ -27,7 +27,7 @@ function coverageOf(coats: 1 | 2): VisitCoverage {
         zoneId,
         parts: visit?.treated.get(zoneId)?.planeParts ?? [],
       }));
-      return { ...testWalk(grounds, SWATH_M, 3, coats), doseId: dose.id };
+      return { ...testWalk(grounds, SWATH_M, bottles, coats), doseId: dose.id };
     }),
   };
 }
@@ -113,8 +113,8 @@ describe('walks on the sheet', () => {
   });
   it('keep numbers of edges, names of zones and the order off the lines of marks', () => {
     let marks = 0;
-    for (const bigType of [false, true])
-      for (const page of mapsOf(modelOf({ bigType })).slice(1)) {
+    for (const bottles of [3, 5, 8])
+      for (const page of mapsOf(modelOf({ bigType: true }, coverageOf(1, bottles))).slice(1)) {
         const names = page.ground.flatMap((one) =>
           one.type === 'badge' && (one.shape === 'square' || one.shape === 'disc') ? [one] : [],
         );
@@ -134,7 +134,7 @@ describe('walks on the sheet', () => {
   });
   it('tell the order and the key of a zone apart, and how far the hose reaches', () => {
     const own = { ...yard, settings: { ...yard.settings, hose: { ...yard.settings.hose, lengthM: 15 } } };
-    const hose = { farthestM: 14, beyondM2: 0, bib: [0, 0] as [number, number] };
+    const hose = { farthestM: 14, beyondM2: 0, beyond: [], bib: [0, 0] as [number, number] };
     const given = { ...coverage, doses: coverage.doses.map((dose) => ({ ...dose, hose })) };
     const [, page] = mapsOf(
       sheetModel(own, deriveYard(own), visitId, defaultSheetOptions('2027-05-01'), given),
