@@ -123,6 +123,8 @@ export interface CoverDose {
   readonly staysWet: boolean;
   /** true: it goes out from the garden hose, which must reach. */
   readonly byHose?: boolean;
+  /** true: an edge guard is down along the edges; absent: none. */
+  readonly isGuarded?: boolean;
 }
 
 /** All that the walks of one visit hang on, in the yard's plane. */
@@ -196,8 +198,13 @@ export interface DoseCoverage {
   readonly workingM: number;
   /** walked over ground that is wet by then, m. */
   readonly overWetM: number;
-  /** farthest that the hose must reach from the nearest bib, m; and ground of the dose beyond its length, m²; null: no hose. */
-  readonly hose: { readonly farthestM: number; readonly beyondM2: number; readonly bib: XY } | null;
+  /** farthest that the hose must reach from the nearest bib, m; ground of the dose beyond its length, m², and in which zones, most first; null: no hose. */
+  readonly hose: {
+    readonly farthestM: number;
+    readonly beyondM2: number;
+    readonly beyond: readonly { readonly zoneId: string; readonly areaM2: number }[];
+    readonly bib: XY;
+  } | null;
   /** of the dose and of the ways between its zones; those of one zone stand in its walk. */
   readonly issues: readonly Issue[];
 }

@@ -1,5 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { downhillWords, edgeKey, edgeWords, nearWords, rinseTimeWords, rinseWaterWords } from './edgeWords';
+import type { RinseEdge } from '../cover/types';
+import {
+  downhillWords,
+  edgeKey,
+  edgeWords,
+  nearWords,
+  rinseRuleWords,
+  rinseTimeWords,
+  rinseTotalsWords,
+  rinseWaterWords,
+} from './edgeWords';
 
 describe('edgeWords', () => {
   it('draws runs of numbers together', () => {
@@ -31,6 +41,29 @@ describe('what rinsing takes', () => {
       '40\u00a0s, 1\u00a0gal',
     );
     expect(rinseWaterWords({ water: null }, 'metric')).toBeNull();
+  });
+});
+
+describe('rinse figures', () => {
+  const edge = (seconds: number, litres: number) => ({
+    lengthM: 10,
+    bandM2: 5,
+    water: { seconds, litres },
+  });
+  it('are no finer than a hose can be metered', () => {
+    expect(rinseWaterWords(edge(4, 0.983), 'metric')).toBe('4\u00a0s, 0.98\u00a0L');
+    const edges = [edge(100, 20.25), edge(110, 28.25)] as unknown as RinseEdge[];
+    expect(rinseTotalsWords(edges, 'metric')).toMatch(/; 3\.5\u00a0min and 49\u00a0L of water$/);
+  });
+
+  it('say by which rule they come: 0.3 m/s are 10 s for 3 m; 1 L/m² is 1 mm', () => {
+    const metric = rinseRuleWords(0.3, 1, 'metric').replaceAll('\u00a0', ' ');
+    expect(metric).toContain(
+      '3.3 s a metre, or until its splash band has 1 mm of water, whichever takes longer',
+    );
+    // 10 ft are 3.048 m: 10.16 s; 1 mm is 0.0394 in
+    const us = rinseRuleWords(0.3, 1, 'us').replaceAll('\u00a0', ' ');
+    expect(us).toContain('10 s for 10 ft, or until its splash band has 0.04 in of water');
   });
 });
 

@@ -1,5 +1,6 @@
 import type { NoApplyStrip, RinseEdge } from '../cover/types';
-import { formatArea, formatLength, formatNumber, formatVolumeLike } from '../units/format';
+import { M_PER_FT, M_PER_IN } from '../units/factors';
+import { amountLadder, formatArea, formatLength, formatNumber } from '../units/format';
 import type { UnitSystem } from '../yard/types';
 import { slopeWords } from './slopeWords';
 
@@ -22,6 +23,24 @@ export const STAIN_WORDS =
 /** What holds at every edge. A city code that asks for the same: Lake Mary, Florida, Ordinance 1569. */
 export const DRAIN_WORDS =
   'Nothing goes into a drain: no product, no sweepings, no rinse water. The local code decides; where it forbids to wash a product off hardscape, sweep and wipe only.';
+
+/**
+ * How the seconds of an edge come about. @param paceMPerS walked with the hose running @param depthLPerM2 of water
+ * over the splash band
+ */
+export function rinseRuleWords(paceMPerS: number, depthLPerM2: number, units: UnitSystem): string {
+  const nb = '\u00a0';
+  const pace =
+    units === 'us'
+      ? `${formatNumber((10 * M_PER_FT) / paceMPerS, 2)}${nb}s for 10${nb}ft`
+      : `${formatNumber(1 / paceMPerS, 2)}${nb}s a metre`;
+  // 1 L/m² is 1 mm
+  const depth =
+    units === 'us'
+      ? `${formatNumber(depthLPerM2 / 1000 / M_PER_IN, 1)}${nb}in`
+      : `${formatNumber(depthLPerM2, 2)}${nb}mm`;
+  return `Time for an edge: the walk along it with the hose running, ${pace}, or until its splash band has ${depth} of water, whichever takes longer: a wide band takes more than the walk.`;
+}
 
 /** Where no hose flow is told. */
 export const NO_FLOW_WORDS =
@@ -66,9 +85,13 @@ export function rinseTimeWords(seconds: number): string {
   return whole < 120 ? `${whole}\u00a0s` : `${formatNumber(seconds / 60, 2)}\u00a0min`;
 }
 
-/** Water of rinsing in gal or L, however little, so that edges can be held side by side. @param litres 0 or more */
+/**
+ * Water of rinsing in gal or L, however little, so that edges can be held side by side; two digits: nobody meters a
+ * hose any finer. @param litres 0 or more
+ */
 export function formatRinse(litres: number, units: UnitSystem): string {
-  return formatVolumeLike(litres, LIKE_L, units);
+  const unit = amountLadder('L', units, false, LIKE_L);
+  return `${formatNumber(litres / unit.si, 2)}\u00a0${unit.label}`;
 }
 /** So much water is told in gal or L. */
 const LIKE_L = 10;

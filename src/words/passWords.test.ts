@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Issue } from '../yard/types';
-import { dryingWords, headingWords, walkIssues } from './passWords';
+import { beyondHoseWords, dryingWords, headingWords, walkIssues } from './passWords';
 
 it('names a heading there and back by the points of the compass (22.5° each, from memory)', () => {
   expect(headingWords(0)).toBe('0° (N–S)');
@@ -45,16 +45,40 @@ describe('what speaks against a walk', () => {
     expect(told([], walk('a', 1, 0, issue('c', named)))).toEqual([named]);
   });
 
-  it('tells ground left out by the whole zone, where most is, not by each of its pieces', () => {
+  it('tells ground left out by the whole zone over its coats, not by each of its pieces', () => {
     const pieces = [issue('passes-missed', 'about 54 %'), issue('passes-missed', 'about 3 %')];
     const lines = told([], walk('a', 1, 1.2, ...pieces), walk('a', 2, 2.4, ...pieces));
     expect(lines).toHaveLength(1);
-    expect(lines[0]).toMatch(/^Back lawn: the passes leave about 2\.4 % of it out: corners/);
+    expect(lines[0]).toMatch(/^Back lawn: the passes leave about 1\.8 % of it out: corners/);
   });
 
   it('says that the clock leaves the drying of a first coat out', () => {
     const issues = [issue('two-wet-coats', 'Two coats.')];
     expect(dryingWords({ issues })).toBe('without the wait until the first coat has dried');
     expect(dryingWords({ issues: [] })).toBe('');
+  });
+});
+
+describe('ground beyond the hose', () => {
+  const names = new Map([
+    ['a', 'Back lawn'],
+    ['b', 'Strip'],
+    ['c', ''],
+    ['d', 'Bank'],
+  ]);
+  const told = (...zoneIds: string[]) =>
+    beyondHoseWords(
+      { beyondM2: 120, beyond: zoneIds.map((zoneId, i) => ({ zoneId, areaM2: 60 - i })) },
+      names,
+      'metric',
+    ).replaceAll('\u00a0', ' ');
+
+  it('is told by its zones, where most lies first', () => {
+    expect(told()).toBe('120 m² lie beyond it');
+    expect(told('b')).toBe('120 m² lie beyond it, all in “Strip”');
+    expect(told('b', 'a')).toBe('120 m² lie beyond it, most of it in “Strip”; also in “Back lawn”');
+    expect(told('a', 'b', 'd', 'c')).toMatch(
+      /most of it in “Back lawn”; also in “Strip”, “Bank” and 1 more$/,
+    );
   });
 });

@@ -1,6 +1,6 @@
 import type { DoseCoverage, LegKind, ZoneWalk } from '../cover/passTypes';
-import { formatPercent } from '../units/format';
-import type { Issue } from '../yard/types';
+import { formatArea, formatPercent } from '../units/format';
+import type { Issue, UnitSystem } from '../yard/types';
 import { groundName } from './zoneWords';
 
 const WINDS = [
@@ -31,7 +31,7 @@ export function headingWords(headingDeg: number): string {
 
 /**
  * All that speaks against a walk: of the dose first, then zone by zone with its name at the head. What is the same
- * on both coats is told once, and ground left out by its share of the whole zone, not of one of its pieces.
+ * on both coats is told once, and ground left out by its share of the whole zone over its coats, not of one of its pieces.
  * @param zoneNames names as typed, by zone id
  */
 export function walkIssues(
@@ -44,8 +44,9 @@ export function walkIssues(
     const name = groundName(zoneNames.get(walk.zoneId) ?? '').replace(/^./, (letter) => letter.toUpperCase());
     for (const issue of walk.issues) {
       if (issue.code === 'passes-missed') {
-        const most = Math.max(...own.map(({ missedM2, areaM2 }) => missedM2 / areaM2));
-        const message = `${name}: the passes leave about ${formatPercent(most)} of it out: ${MISSED_WORDS}`;
+        const sum = (of: (each: TellingWalk) => number) => own.reduce((all, each) => all + of(each), 0);
+        const share = sum(({ missedM2 }) => missedM2) / sum(({ areaM2 }) => areaM2);
+        const message = `${name}: the passes leave about ${formatPercent(share)} of it out: ${MISSED_WORDS}`;
         told.set(`${walk.zoneId} missed`, { ...issue, message });
         continue;
       }
@@ -71,6 +72,28 @@ export function dryingWords({ issues }: Pick<DoseCoverage, 'issues'>): string {
     : '';
 }
 
+/** What lands beyond the edge is worked out without the guard. */
+export const OPEN_SWATH_WORDS = 'by the open swath: the guard that is down keeps what it covers off';
+
+/** Zones beyond the hose that are told by name. */
+const MOST_NAMED = 3;
+
+/** "120 m² lie beyond it, most of it in “Back lawn”; also in “Strip”": where a hose does not reach. */
+export function beyondHoseWords(
+  { beyondM2, beyond }: Pick<NonNullable<DoseCoverage['hose']>, 'beyondM2' | 'beyond'>,
+  zoneNames: ReadonlyMap<string, string>,
+  units: UnitSystem,
+): string {
+  const [most, ...others] = beyond.map(({ zoneId }) => `“${groundName(zoneNames.get(zoneId) ?? '')}”`);
+  const area = `${formatArea(beyondM2, units)} lie beyond it`;
+  if (most === undefined) return area;
+  if (others.length === 0) return `${area}, all in ${most}`;
+  const named = others.slice(0, MOST_NAMED - 1);
+  const rest = others.length - named.length;
+  const more = rest === 0 ? '' : ` and ${rest} more`;
+  return `${area}, most of it in ${most}; also in ${named.join(', ')}${more}`;
+}
+
 /** What the lines of a walk are called in the legend of a small map; `cross` is a pass of the second coat. */
 export const WALK_KEY_WORDS: Readonly<Record<LegKind | 'cross' | 'hose', string>> = {
   pass: 'Straight pass',
@@ -78,5 +101,5 @@ export const WALK_KEY_WORDS: Readonly<Record<LegKind | 'cross' | 'hose', string>
   lap: 'Lap',
   turn: 'Turn',
   carry: 'Way, shut off',
-  hose: 'Hose reach',
+  hose: 'Hose length, in a straight line',
 };

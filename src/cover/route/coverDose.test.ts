@@ -188,6 +188,8 @@ describe('the hose of a dose', () => {
     // four passes, each beyond a circle of 30 m round the bib
     const beyond = [0.5, 1.5, 2.5, 3.5].reduce((sum, x) => sum + 40 - Math.sqrt(900 - (x - 2) ** 2), 0);
     expect(made.hose?.beyondM2).toBeCloseTo(beyond, 0);
+    expect(made.hose?.beyond.map(({ zoneId }) => zoneId)).toEqual(['lawn']);
+    expect(made.hose?.beyond[0]?.areaM2).toBe(made.hose?.beyondM2);
     expect(made.issues.map(({ code }) => code)).toEqual(['hose-too-short']);
     expect(made.issues[0]?.message).toContain('30');
   });

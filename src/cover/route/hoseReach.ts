@@ -37,6 +37,7 @@ export function hoseReach(
 ): { readonly hose: NonNullable<DoseCoverage['hose']>; readonly issues: readonly Issue[] } | null {
   const pullTo = createPull(bibs, ground);
   let [farthest, beyondM2, cutOffM2]: [Pull | null, number, number] = [null, 0, 0];
+  const beyondIn = new Map<string, number>();
   const look = (legIndex: number, leg: Leg, fromM: number, toM: number, from: Pull, to: Pull): void => {
     const lengthM = toM - fromM;
     // along open ground the way to the hand grows by no more than the hand moves
@@ -59,7 +60,9 @@ export function hoseReach(
     const areaM2 =
       doneAt(progress, { legIndex, alongM: toM }) - doneAt(progress, { legIndex, alongM: fromM });
     if (!isKnown) cutOffM2 += areaM2;
-    if (!isKnown || (from.lengthM + to.lengthM) / 2 > hoseM) beyondM2 += areaM2;
+    if (isKnown && (from.lengthM + to.lengthM) / 2 <= hoseM) return;
+    beyondM2 += areaM2;
+    if (leg.zoneId !== null) beyondIn.set(leg.zoneId, (beyondIn.get(leg.zoneId) ?? 0) + areaM2);
   };
   progress.legs.forEach((leg, i) => {
     if (isShut(leg) || leg.lengthM <= 0) return;
@@ -75,7 +78,11 @@ export function hoseReach(
   const [first] = bibs;
   if (!first || (!most && beyondM2 === 0)) return null;
   if (beyondM2 < LEAST_M2) beyondM2 = 0;
-  const hose = { farthestM: most?.lengthM ?? 0, beyondM2, bib: most?.bib ?? first };
+  const beyond = [...beyondIn]
+    .map(([zoneId, areaM2]) => ({ zoneId, areaM2 }))
+    .filter(({ areaM2 }) => areaM2 >= LEAST_M2)
+    .sort((a, b) => b.areaM2 - a.areaM2);
+  const hose = { farthestM: most?.lengthM ?? 0, beyondM2, beyond, bib: most?.bib ?? first };
   const area = formatArea(beyondM2, units);
   const words =
     cutOffM2 > LEAST_M2

@@ -57,7 +57,7 @@ export class PassChoices extends AppPart {
       ${
         this.places.length === 0
           ? html`<p class="whole quiet">A walk can begin and end at a gate or a hose bib; none is on the drawing. <button class="plain" @click=${() => this.app.setView({ step: 'measure' })}>Mark one</button></p>`
-          : nothing
+          : html`<p class="whole quiet">Begin and end hold for the whole visit, for all its products.</p>`
       }
     </div>`;
   }
@@ -111,6 +111,6 @@ export class PassChoices extends AppPart {
 function swathWords({ swathM, overlapShare }: Equipment, units: UnitSystem): string {
   const apart = formatLength(swathM * (1 - overlapShare), units);
   return overlapShare > 0
-    ? `Swath ${formatLength(swathM, units)}, passes ${apart} apart (${formatPercent(overlapShare)} overlap).`
-    : `Passes ${apart} apart, one swath.`;
+    ? `Swath ${formatLength(swathM, units)}, passes at most ${apart} apart (${formatPercent(overlapShare)} overlap).`
+    : `Passes at most ${apart} apart, one swath.`;
 }

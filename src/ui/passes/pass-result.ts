@@ -1,8 +1,9 @@
 import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
-import { formatArea, formatLength, formatNumber, formatPercent } from '../../units/format';
+import { formatLength, formatNumber, formatPercent } from '../../units/format';
 import { formatClock, formatSpeed } from '../../units/formatPace';
-import { dryingWords, walkIssues } from '../../words/passWords';
+import { beyondHoseWords, dryingWords, OPEN_SWATH_WORDS, walkIssues } from '../../words/passWords';
+import { formatWalk, walkPartsWords } from '../../words/walkWords';
 import { groundName } from '../../words/zoneWords';
 import { AppPart } from '../parts/app-part';
 import { issueNotes } from '../parts/issue-notes';
@@ -10,7 +11,7 @@ import { shared } from '../parts/shared';
 import { type DoseInHand, doseInHand } from './dose-in-hand';
 import { isUnwalkable } from './pace-issues';
 import { clockOf } from './walk-clock';
-import { sumWalks, type ZoneShare } from './walk-sums';
+import { sumWalks, type WalkSums, type ZoneShare } from './walk-sums';
 
 /** A smaller share of a zone is not told. */
 const LEAST_SHARE = 5e-4;
@@ -54,43 +55,49 @@ export class PassResult extends AppPart {
     const issues = [...walkIssues(dose, names), ...(hand.pace?.issues.filter(isUnwalkable) ?? [])];
     return html`
       <dl class="big">
-        ${big('Walk', formatLength(dose.lengthM, units))}
+        ${big('Walk', formatWalk(dose.lengthM, units))}
         ${big(`Time${isUsual ? ', about' : ''}${drying === '' ? '' : ', without drying'}`, clock ? formatClock(clock.totalS) : '–')}
         ${big(isUsual ? 'Pace, usual' : 'Pace', speed === null ? '–' : formatSpeed(speed, units))}
         ${big('Passes', String(sums.passes))}
         ${big('Laps', String(dose.legs.filter((leg) => leg.kind === 'lap').length))}
         ${big('Turns', String(sums.turns))}
       </dl>
-      <p class="quiet">${formatLength(dose.workingM, units)} of it with product going out${sums.betweenM >= 0.5 ? `, ${formatLength(sums.betweenM, units)} between zones` : ''}.${drying === '' ? nothing : html` The time is <b>${drying}</b>.`}
+      <p class="quiet">${walkPartsWords(sums.parts, units)}.${drying === '' ? nothing : html` The time is <b>${drying}</b>.`}
         ${
           ratio === null
             ? nothing
-            : html`On the ground it is <b>${formatNumber(ratio, 3)} times</b> the least there could be (${formatLength(sums.leastM, units)}: the ground divided by the distance between passes).`
+            : html`On the ground it is <b>${formatNumber(ratio, 3)} times</b> the least there could be (${formatWalk(sums.leastM, units)}: the ground divided by the distance between passes).`
         }</p>
       <dl class="rows">
         ${row('Missed', formatPercent(sums.missed), `ground that no pass reaches${mostOn(sums.mostMissed)}`)}
         ${row('Covered twice', formatPercent(sums.double), `beyond the overlap that is meant${mostOn(sums.mostDouble)}`)}
-        ${row('Beyond the edge', formatPercent(sums.outside), sums.outsideM > 0 ? `at most ${formatLength(sums.outsideM, units)} past the outline of ${on(sums.farthest) ?? 'the ground'}` : 'nothing lands past the outline of the ground')}
+        ${row('Beyond the edge', formatPercent(sums.outside), this.beyondWords(hand, sums, on(sums.farthest)))}
         ${dose.overWetM >= 0.05 ? row('Over wet ground', formatLength(dose.overWetM, units), 'walked where product has just gone down') : nothing}
-        ${this.renderHose(hand)}
+        ${this.renderHose(hand, names)}
       </dl>
       ${issueNotes(issues)}
     `;
   }
 
-  private renderHose({ walk }: DoseInHand) {
+  private beyondWords({ dose, equipment }: DoseInHand, { outsideM }: WalkSums, on: string | null): string {
+    if (outsideM <= 0) return 'nothing lands past the outline of the ground';
+    const far = `at most ${formatLength(outsideM, this.app.units)} past the outline of ${on ?? 'the ground'}`;
+    const isGuarded = dose.passes.isGuarded && equipment?.equipment.hasEdgeGuard;
+    return isGuarded ? `${far}; ${OPEN_SWATH_WORDS}` : far;
+  }
+
+  private renderHose({ walk }: DoseInHand, names: ReadonlyMap<string, string>) {
     const hose = walk?.dose.hose;
     if (!walk || !hose) return nothing;
     const { units } = this.app;
     const { lengthM } = this.app.yard.settings.hose;
-    const beyond =
-      hose.beyondM2 > 0.05 ? `${formatArea(hose.beyondM2, units)} lie beyond it` : 'it reaches everywhere';
+    const beyond = hose.beyondM2 > 0.05 ? beyondHoseWords(hose, names, units) : 'it reaches everywhere';
     return row(
       'Hose must reach',
       formatLength(hose.farthestM, units),
       lengthM === null
         ? 'the length of the hose is not told'
-        : `the hose is ${formatLength(lengthM, units)}: ${beyond}`,
+        : `laid round houses, water and beds; the hose is ${formatLength(lengthM, units)}: ${beyond}`,
     );
   }
 }

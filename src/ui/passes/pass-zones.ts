@@ -2,9 +2,10 @@ import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { factorOf, speedIssues } from '../../cover/marks/zoneSpeeds';
 import type { Leg, ZoneWalk } from '../../cover/passTypes';
-import { formatArea, formatLength } from '../../units/format';
+import { formatAreaOfPm } from '../../units/format';
 import { formatClock, formatSpeed } from '../../units/formatPace';
 import { headingWords } from '../../words/passWords';
+import { formatWalk } from '../../words/walkWords';
 import { groundName } from '../../words/zoneWords';
 import { AppPart } from '../parts/app-part';
 import { issueNotes } from '../parts/issue-notes';
@@ -48,10 +49,10 @@ export class PassZones extends AppPart {
         return html`<tr>
           <td>${i + 1}</td>
           <th scope="row"><b>${groundName(zone?.name ?? '')}</b>${hasCoats ? `, ${each.coat === 1 ? 'first' : 'second'} coat` : ''}
-            <span>${formatArea(zone?.areaM2 ?? each.areaM2, units)}</span></th>
+            <span>${this.areaWords(each.zoneId, zone?.areaM2 ?? each.areaM2)}</span></th>
           <td>${patternWords(each)}</td>
           <td class="num">${countWords(each, walk.dose.legs)}</td>
-          <td class="num">${formatLength(each.lengthM, units)}<br />${seconds === null ? '–' : formatClock(seconds)}${speedMPerS === null ? nothing : html`<br />${formatSpeed(speedMPerS * factorOf(speeds, each), units)}`}</td>
+          <td class="num">${formatWalk(each.lengthM, units)}<br />${seconds === null ? '–' : formatClock(seconds)}${speedMPerS === null ? nothing : html`<br />${formatSpeed(speedMPerS * factorOf(speeds, each), units)}`}</td>
         </tr>`;
       })}</tbody></table>
       <p class="quiet">Time with turns and refills, without the ways between zones.${
@@ -60,6 +61,12 @@ export class PassZones extends AppPart {
           : ' Pace so that just the zone’s own amount goes out: where passes lie closer, a little faster.'
       }</p>
       ${issueNotes(speedIssues(speeds, names))}`;
+  }
+
+  /** As the visit tells it: to the digits that the measuring allows. */
+  private areaWords(zoneId: string, areaM2: number): string {
+    const sigmaM2 = this.app.session.derived.measured.zones.get(zoneId)?.netSigmaM2 ?? 0;
+    return formatAreaOfPm(areaM2, sigmaM2, this.app.units);
   }
 }
 

@@ -1,5 +1,5 @@
 import { css, html, nothing, type TemplateResult } from 'lit';
-import { customElement } from 'lit/decorators.js';
+import { customElement, state } from 'lit/decorators.js';
 import { doseName } from '../../words/productWords';
 import { visitChoices } from '../../words/visitWords';
 import type { Visit } from '../../yard/types';
@@ -36,6 +36,9 @@ export class PassesPanel extends AppPart {
       .over span { display: inline-block; padding: 0.2rem 0.6rem; border: 1.5px solid var(--ink); border-radius: var(--radius); background: var(--sheet); color: var(--ink); font-weight: 650; }
     `,
   ];
+
+  /** whether the headings are unfolded; null: as the dose has some or none. */
+  @state() private isHeadingOpen: boolean | null = null;
 
   protected override render() {
     const { visits } = this.app.yard;
@@ -93,7 +96,7 @@ export class PassesPanel extends AppPart {
       ${hand.walk ? this.renderLaid(html`<pass-result .app=${app} .rev=${rev}></pass-result>`) : nothing}
       <h3>How it is walked</h3>
       <pass-choices .app=${app} .rev=${rev}></pass-choices>
-      <details class="fold" ?open=${Object.keys(hand.dose.passes.headings).length > 0}><summary>Heading of the passes</summary>
+      <details class="fold" ?open=${this.isHeadingOpen ?? Object.keys(hand.dose.passes.headings).length > 0} @toggle=${this.noteHeadings}><summary>Heading of the passes</summary>
         <zone-headings .app=${app} .rev=${rev}></zone-headings></details>
       ${
         hand.walk
@@ -111,6 +114,10 @@ export class PassesPanel extends AppPart {
           : nothing
       }
     `;
+  }
+
+  private noteHeadings(event: Event): void {
+    this.isHeadingOpen = (event.target as HTMLDetailsElement).open;
   }
 
   /** What comes of a walk; grey while another is laid, so that nobody takes old figures for new. */

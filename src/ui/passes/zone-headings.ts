@@ -46,7 +46,7 @@ export class ZoneHeadings extends AppPart {
     const hand = doseInHand(this.app);
     if (!hand) return nothing;
     const zones = this.zonesOf(hand);
-    return html`<p class="quiet">Degrees clockwise from north; passes are walked both ways. Another heading at each visit keeps ruts and grain from forming.</p>
+    return html`<p class="quiet">Degrees clockwise from north; passes are walked both ways. “Shortest walk” is the shortest by length. Another heading at each visit keeps ruts and grain from forming.</p>
       <ul>${zones.map((zone) => this.renderZone(hand, zone, zones))}</ul>`;
   }
 

@@ -1,5 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
+import { RINSE_DEPTH_L_PER_M2, RINSE_PACE_M_PER_S } from '../../cover/rinseWater';
 import type { RinseEdge } from '../../cover/types';
 import { formatArea, formatLength } from '../../units/format';
 import {
@@ -10,6 +11,7 @@ import {
   edgeKey,
   NO_FLOW_WORDS,
   nearWords,
+  rinseRuleWords,
   rinseTotalsWords,
   rinseWaterWords,
   STAIN_WORDS,
@@ -58,6 +60,7 @@ export class RinseList extends AppPart {
             ${group.edges.length > 1 ? html`<span>${formatLength(group.lengthM, units)}</span>` : nothing}</h4>
           <ol>${group.edges.map((edge) => this.renderEdge(edge, treatments.length > 1, !allStain))}</ol>`,
       )}
+      ${edges.some((edge) => edge.water) ? html`<p class="quiet">${rinseRuleWords(RINSE_PACE_M_PER_S, RINSE_DEPTH_L_PER_M2, units)}</p>` : nothing}
       <p class="quiet">${DRAIN_WORDS}</p>
     `;
   }
