@@ -31,6 +31,17 @@ export function walkLineOf(leg: {
   return leg.kind === 'pass' && leg.coat === 2 ? 'cross' : leg.kind;
 }
 
+/**
+ * SVG path of a line's sample in a key: straight, but a turn, which is never long, as a hook there and back.
+ * @param y of its middle, and @param width of it, in any unit; the hook is a fifth of the width high
+ */
+export function sampleOfLine(id: WalkLineId, x: number, y: number, width: number): string {
+  const r = width / 10;
+  if (id !== 'turn') return `M${x} ${y}H${x + width}`;
+  const end = x + 0.75 * width;
+  return `M${x + 0.2 * width} ${y - r}H${end}A${r} ${r} 0 0 1 ${end} ${y + r}H${x + 0.2 * width}`;
+}
+
 /** Inks of a walk by the ground under it. `hose` alone has a hue: water. */
 export const WALK_INKS = {
   light: { ink: '#1d2a33', hose: '#0b5685', ground: '#ffffff' },

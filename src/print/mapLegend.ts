@@ -8,6 +8,7 @@ import {
 import { PARCEL_LINE } from '../draft/parcelLine';
 import { VESSEL_HATCH_IDS, type VesselHatchId } from '../draft/vesselHatches';
 import {
+  sampleOfLine,
   WALK_LINE_IDS,
   WALK_LINES,
   type WalkLineId,
@@ -147,7 +148,12 @@ function sampleOf(entry: Entry, x: number, y: number, height: number): Drawn {
     [x + SAMPLE_MM, middle.y],
   ] as const;
   const line = drawLine(ends, pattern.width * MM_PER_PX, role, dash);
-  return line.type === 'line' ? { ...line, isRound: role === 'walk-carry' } : line;
+  if (line.type !== 'line' || !('walk' in entry)) return line;
+  return {
+    ...line,
+    d: sampleOfLine(entry.walk, x, middle.y, SAMPLE_MM),
+    isRound: entry.walk === 'carry',
+  };
 }
 
 /** Symbols shrink with their row, so that none lies on the next. */

@@ -144,6 +144,11 @@ describe('walks on the sheet', () => {
     const [walk] = coverage.doses[0]?.walks ?? [];
     const key = yard.zones.findIndex(({ id }) => id === walk?.zoneId) + 1;
     expect(textsOf(page?.margin)).toContain(`${yard.zones[key - 1]?.name} (${key})`);
+    for (const orientation of ['portrait', 'landscape'] as const) {
+      const options = { ...defaultSheetOptions('2027-05-01'), orientation };
+      for (const { margin } of mapsOf(sheetModel(own, deriveYard(own), visitId, options, given)).slice(1))
+        for (const text of textsOf(margin)) expect(text, 'cut in the margin').not.toContain('…');
+    }
     const bibs = yard.marks.filter(({ kind }) => kind === 'hose-bib').length;
     expect(bibs).toBeGreaterThan(0);
     const told = textsOf(page?.ground).filter((text) => text.startsWith('hose '));

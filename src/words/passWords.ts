@@ -101,5 +101,5 @@ export const WALK_KEY_WORDS: Readonly<Record<LegKind | 'cross' | 'hose', string>
   lap: 'Lap',
   turn: 'Turn',
   carry: 'Way, shut off',
-  hose: 'Hose length, in a straight line',
+  hose: 'Hose, straight line',
 };

@@ -1,7 +1,7 @@
 import { css, html, svg, type TemplateResult } from 'lit';
 import type { DoseCoverage } from '../../cover/passTypes';
 import { VESSEL_HATCHES, VESSEL_INKS, vesselHatchOf } from '../../draft/vesselHatches';
-import { WALK_INKS, WALK_LINES, walkLineOf } from '../../draft/walkLines';
+import { sampleOfLine, WALK_INKS, WALK_LINES, walkLineOf } from '../../draft/walkLines';
 import { WALK_KEY_WORDS } from '../../words/passWords';
 import type { Theme } from '../theme';
 
@@ -38,7 +38,7 @@ export function walkKey(dose: DoseCoverage, theme: Theme): TemplateResult {
   const lines = Object.values(WALK_LINES).filter(({ id }) => present.has(id));
   return html`<ul class="key" aria-label="Lines on the drawing">${lines.map(
     ({ id, width, dash }) => html`<li>
-      <svg class="line" viewBox="0 0 48 12" aria-hidden="true"><path d="M1 6H47" fill="none" stroke=${id === 'hose' ? hose : ink}
+      <svg class="line" viewBox="0 0 48 12" aria-hidden="true"><path d=${sampleOfLine(id, 1, 6, 46)} fill="none" stroke=${id === 'hose' ? hose : ink}
         stroke-width=${width} stroke-dasharray=${dash.join(' ')} stroke-linecap=${id === 'carry' ? 'round' : 'butt'} /></svg>${WALK_KEY_WORDS[id]}</li>`,
   )}</ul>`;
 }
