@@ -23,6 +23,12 @@ const TIP_SHARE = 0.25;
 export const ARC_M = 0.01;
 /** Corners of laps may be left out where the lap strays less, m. */
 const SMOOTH_M = 0.004;
+/** A closed lap shorter than so many swaths is none: no one turns so tightly (common practice, no source). */
+const LEAST_LAP = 2;
+
+/** Whether a closed line is long enough to be walked as a lap. */
+export const isLap = (ring: readonly XY[], swathM: number): boolean =>
+  lengthOfLine(ring) >= LEAST_LAP * swathM;
 
 /**
  * Rounds of laps beside the outline, from outside in, each `spacingM` further in: outer rings and holes alike.
@@ -30,7 +36,8 @@ const SMOOTH_M = 0.004;
  * inside it; ground in between takes part in the laps by their length, as the band beside a line
  * is its length times its width (Steiner's formula, its corners cancelling on a closed line but for the turn).
  * @param most rounds at most
- * @returns fewer rounds than `most` where no ground is left inside
+ * Ground where a lap would be too short is left as narrow.
+ * @returns fewer rounds than `most` where no ground is left inside, or none with room for a lap
  */
 export function lapRounds(
   parts: readonly PlaneRings[],
@@ -43,9 +50,12 @@ export function lapRounds(
   const shy = keepOff.length > 0 ? bufferOf({ parts: keepOff }, swathM / 2 + ARC_M) : [];
   let outside = parts;
   for (let round = 1; round <= most && outside.length > 0; round++) {
-    const onLap = insetOf(parts, (round - 0.5) * spacingM);
-    if (onLap.length === 0) break;
-    const lines = shy.length > 0 ? differenceOf(onLap, shy) : onLap;
+    const all = insetOf(parts, (round - 0.5) * spacingM);
+    const isLong = ([ring]: PlaneRings) => ring !== undefined && isLap(ring, swathM);
+    const onLap = shy.length > 0 ? all : all.filter(isLong);
+    if (!onLap.some(isLong)) break;
+    // beside what is kept off touch-ups cover what a short one would have
+    const lines = shy.length > 0 ? differenceOf(onLap, shy).filter(isLong) : onLap;
     const inside = insetOf(parts, round * spacingM);
     const bothM2 = planeAreaOf(outside) - planeAreaOf(inside);
     const leastM2 = TIP_SHARE * spacingM * spacingM;

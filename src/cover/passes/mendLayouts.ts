@@ -1,4 +1,5 @@
 import type { XY } from '../../measure/types';
+import { stubsToDrop } from './dropStubs';
 import { distanceOf } from './frame';
 import type { Item } from './items';
 import { changeItems, rowsOfItem } from './joinStops';
@@ -63,7 +64,28 @@ export function mendLayouts(
   }
   const all = [...priced, ...mended].sort((a, b) => a.price - b.price);
   const near = all.filter(({ reached }) => isNear(zone, reached.outsideM));
-  return near.length > 0 ? near : all;
+  const found = near.length > 0 ? near : all;
+  return found
+    .map((each, i) => (i < MOST_STUBS ? withoutStubs(zone, each, lapsFirst) : each))
+    .sort((a, b) => a.price - b.price);
+}
+
+/** The best layouts, so many, are rid of stubs. */
+const MOST_STUBS = 3;
+
+/** A layout without very short passes, as far as what it misses stays within the goal. */
+function withoutStubs(zone: ZoneGround, ranked: RankedLayout, lapsFirst: boolean): RankedLayout {
+  const { layout, reached } = ranked;
+  const own = worksOf(zone, layout);
+  const dropped = stubsToDrop(zone, own, Math.max(0, reached.missedM2 - zone.unreachableM2));
+  if (dropped.size === 0) return ranked;
+  const gone = new Set(rawWorksOf(layout).filter((_, i) => dropped.has(own[i] as Work)));
+  const next = measured(
+    zone,
+    changed(layout, (work) => (gone.has(work) ? [] : [work])),
+    lapsFirst,
+  );
+  return next.legs.length > 0 && next.price < ranked.price ? next : ranked;
 }
 
 function mostMended({ rings }: ZoneGround): number {

@@ -1,6 +1,7 @@
 import { bufferOf, planeAreaOf } from '../../measure/clip';
 import type { PlaneRings } from '../../measure/types';
 import { lengthOfLine } from './frame';
+import { isLap } from './laps';
 import { makeWork, type Work } from './work';
 
 /** A ring this much narrower than the spacing on the mean is walked in one loop. */
@@ -9,9 +10,9 @@ const NARROW_SHARE = 0.95;
 /**
  * One loop along the middle of ground that goes round a hole and is narrower than a swath: its outer outline moved in by half
  * its mean width (area over half the length of its outlines).
- * @returns nothing for other ground
+ * @returns nothing for other ground, and where the loop would be too short for a lap
  */
-export function middleLoop(part: PlaneRings, spacingM: number): Work[] {
+export function middleLoop(part: PlaneRings, spacingM: number, swathM: number): Work[] {
   const [outer, ...holes] = part;
   if (!outer || holes.length !== 1) return [];
   const areaM2 = planeAreaOf([part]);
@@ -22,6 +23,7 @@ export function middleLoop(part: PlaneRings, spacingM: number): Work[] {
   const lines = isWide
     ? []
     : bufferOf({ parts: [[outer]] }, -widthM / 2).flatMap((rings) => rings.slice(0, 1));
+  if (!lines.every((line) => isLap(line, swathM))) return [];
   const lengthM = lines.reduce((sum, line) => sum + lengthOfLine(line), 0);
   return lines.map((line) => {
     const atM = lengthOfLine(line);

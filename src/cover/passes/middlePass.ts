@@ -11,19 +11,22 @@ const STEP_SHARE = 0.35;
 /** The middle line is drawn with fewer corners where it strays less, as a share of the spacing. */
 const SMOOTH_SHARE = 0.03;
 const MOST_STATIONS = 2000;
+/** Ground wider than this share of the spacing is walked in more than one pass. */
+const MOST_WIDE = 1.15;
 
 /**
  * One pass along the middle of ground that is no wider than a swath anywhere across some heading: it follows
  * the ground's bends. Its ground is counted evenly by station.
+ * @param spareM2 ground that may be left out beside it, where it is a little wider, m²
  * @returns null where the ground is wider, or lies side by side
  */
-export function middlePass(part: PlaneRings, spacingM: number): Work | null {
+export function middlePass(part: PlaneRings, spacingM: number, spareM2 = 0): Work | null {
   const rings = orientedRings([part]);
   for (const { degrees } of headingsToTry([rings], spacingM, 6)) {
     const frame = frameOf(degrees);
     // swapped, so that a line of equal y crosses the ground at one station
     const swapped = ringsInFrame(rings, frame).map((ring) => ring.map(([x, y]): XY => [y, x]));
-    const stations = stationsOf(swapped, spacingM);
+    const stations = stationsOf(swapped, spacingM, spareM2);
     if (stations === null) continue;
     const knots: { atM: number; areaM2: number }[] = [];
     const thin = simplify(
@@ -60,7 +63,11 @@ interface Station {
   readonly width: number;
 }
 
-function stationsOf(swapped: readonly (readonly XY[])[], spacingM: number): Station[] | null {
+function stationsOf(
+  swapped: readonly (readonly XY[])[],
+  spacingM: number,
+  spareM2: number,
+): Station[] | null {
   let [low, high] = [Infinity, -Infinity];
   for (const ring of swapped) {
     for (const [, x] of ring) {
@@ -72,13 +79,16 @@ function stationsOf(swapped: readonly (readonly XY[])[], spacingM: number): Stat
   if (!(length > 0)) return null;
   const count = Math.min(MOST_STATIONS, Math.max(2, Math.ceil(length / (STEP_SHARE * spacingM))));
   const inner: Station[] = [];
+  let leftM2 = 0;
   for (let i = 0; i < count; i++) {
     const x = low + (length * (i + 0.5)) / count;
     const across = crossingsAt(swapped, x);
     const [first, last] = [across[0], across.at(-1)];
     if (!first || !last) return null;
     const width = last.x - first.x;
-    if (across.length > 2 || width > spacingM * 1.02) return null;
+    if (across.length > 2 || width > spacingM * MOST_WIDE) return null;
+    leftM2 += width > spacingM * 1.02 ? ((width - spacingM) * length) / count : 0;
+    if (leftM2 > spareM2) return null;
     inner.push({ x, y: (first.x + last.x) / 2, width });
   }
   const [first, last] = [inner[0] as Station, inner.at(-1) as Station];

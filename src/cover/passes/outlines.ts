@@ -1,4 +1,4 @@
-import { differenceOf } from '../../measure/clip';
+import { differenceOf, planeAreaOf } from '../../measure/clip';
 import { isInsideParts } from '../../measure/isInsideParts';
 import type { PlaneRings, XY } from '../../measure/types';
 import type { Effort } from './effort';
@@ -24,6 +24,8 @@ export interface Outline {
   readonly heading: Tried | null;
   readonly costM: number;
   readonly missedM2: number;
+  /** ground for straight passes, what is narrow beside laps left aside, m². */
+  readonly straightM2: number;
 }
 
 /** Laps in so many rounds, and what they leave with each heading worth trying. */
@@ -53,7 +55,30 @@ export function outlinesOf(zone: ZoneGround, effort: Effort): Outline[] {
         );
     }
   }
-  return outlines.length > 0 ? outlines : insideOf(zone, [], effort, 0);
+  if (outlines.length === 0) return insideOf(zone, [], effort, 0);
+  return headingDeg === null ? outlines : alongHeading(zone, outlines, effort);
+}
+
+/** Of ground with a chosen heading and laps left free, so much is walked along the heading, as a share. */
+const LEAST_STRAIGHT = 0.25;
+
+/**
+ * Only those with straight passes at the chosen heading: a heading that someone chose is not given up for laps
+ * alone. Where so many laps as were chosen leave no room for passes, there are fewer laps.
+ */
+function alongHeading(zone: ZoneGround, outlines: readonly Outline[], effort: Effort): Outline[] {
+  const { spacingM, swathM, headerLaps } = zone.options;
+  const leastM2 =
+    headerLaps === null ? LEAST_STRAIGHT * zone.areaM2 : Math.min(spacingM ** 2, zone.areaM2 / 4);
+  const isStraight = ({ heading, straightM2 }: Outline): boolean => heading !== null && straightM2 >= leastM2;
+  const straight = outlines.filter(isStraight);
+  if (straight.length > 0) return straight;
+  const rounds = lapRounds(zone.parts, zone.keepOff, spacingM, swathM, (headerLaps ?? 1) - 1);
+  for (let count = rounds.length; count > 0; count--) {
+    const fewer = insideOf(zone, rounds.slice(0, count), effort, 1).filter(isStraight);
+    if (fewer.length > 0) return fewer;
+  }
+  return insideOf(zone, [], effort, 0);
 }
 
 /** Rounds over ground whose holes are filled, as long as none of these comes under a lap. */
@@ -87,6 +112,9 @@ function pushed(zone: ZoneGround, outline: Outline, spacingM: number, pushes: re
   return [outline, ...others];
 }
 
+/** One pass along the middle of what laps leave may miss this share of the zone. */
+const MIDDLE_SPARE = 0.003;
+
 /** What rounds of laps leave, with each heading worth trying. */
 function insideOf(zone: ZoneGround, rounds: readonly LapRound[], effort: Effort, share: number): Outline[] {
   const { spacingM, swathM, headingDeg } = zone.options;
@@ -95,21 +123,28 @@ function insideOf(zone: ZoneGround, rounds: readonly LapRound[], effort: Effort,
   const middles: Work[] = [];
   const loops: Work[] = [];
   const need: (readonly (readonly XY[])[])[] = [];
+  let straightM2 = 0;
+  // a chosen heading goes before a pass along the middle
+  const isAlong = headingDeg !== null && rounds.length === 0;
+  const spareM2 = rounds.length > 0 ? MIDDLE_SPARE * zone.areaM2 : 0;
   for (const part of [...inside, ...rounds.flatMap((round) => round.narrow)]) {
-    const loop = middleLoop(part, spacingM);
+    const loop = isAlong ? [] : middleLoop(part, spacingM, swathM);
     if (loop.length > 0) {
       loops.push(...loop.flatMap((lap) => (shy ? keepClear(lap, shy, walkable, swathM) : [lap])));
       continue;
     }
-    const middle = middlePass(part, spacingM);
+    const middle = isAlong ? null : middlePass(part, spacingM, spareM2);
     if (middle) middles.push(...(shy ? keepClear(middle, shy, walkable, swathM) : [middle]));
-    else need.push(orientedRings([part]));
+    else {
+      need.push(orientedRings([part]));
+      if (inside.includes(part)) straightM2 += planeAreaOf([part]);
+    }
   }
   const laps = [...rounds.flatMap((round) => round.laps), ...loops];
   const lapsM = laps.reduce((sum, lap) => sum + lap.lengthM, 0) + laps.length * share * spacingM;
   const middlesM = middles.reduce((sum, work) => sum + work.lengthM + spacingM, 0);
   const missedM2 = rounds.reduce((sum, round) => sum + round.missedM2, 0);
-  const known = { laps, push: null, middles, need, missedM2 };
+  const known = { laps, push: null, middles, need, missedM2, straightM2 };
   if (need.length === 0) return [{ ...known, heading: null, costM: lapsM + middlesM }];
   const tried =
     headingDeg === null

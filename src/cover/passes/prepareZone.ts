@@ -48,7 +48,17 @@ export function prepareZone(ground: PassGround, options: PassOptions | LayOption
     outlines: null,
     measured: new Map(),
     ranked(lapsFirst) {
-      const ranked = kept.get(lapsFirst) ?? mendLayouts(zone, rankLayouts(prepared, lapsFirst), lapsFirst);
+      const known = kept.get(lapsFirst);
+      if (known) return known;
+      const found = mendLayouts(zone, rankLayouts(prepared, lapsFirst), lapsFirst);
+      const walked = found.filter(({ legs }) => legs.length > 0);
+      // at the chosen heading no pass has room: any other goes before none
+      const isNone = walked.length === 0 && options.headingDeg !== null;
+      const ranked = isNone
+        ? (prepareZone(ground, { ...options, headingDeg: null })?.ranked(lapsFirst) ?? [])
+        : walked.length > 0
+          ? walked
+          : found;
       kept.set(lapsFirst, ranked);
       return ranked;
     },

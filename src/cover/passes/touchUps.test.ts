@@ -46,8 +46,10 @@ describe('touch-ups', () => {
     expect(missedM2(parts, works, 2)).toBeCloseTo(8, 6);
     expect(missedM2(parts, [...works, ...made], 2)).toBeLessThan(0.2);
     expect(made.reduce((sum, work) => sum + work.lengthM, 0)).toBeLessThan(6);
-    // what they take on is what was missed
-    expect(made.reduce((sum, work) => sum + (work.knots.at(-1)?.areaM2 ?? 0), 0)).toBeCloseTo(8, 0);
+    // what they take on is what was missed, but for an end that is not worth the walk
+    const takenM2 = made.reduce((sum, work) => sum + (work.knots.at(-1)?.areaM2 ?? 0), 0);
+    expect(takenM2).toBeGreaterThan(7);
+    expect(takenM2).toBeLessThan(8.2);
   });
 
   it('beside what is kept off stay half a swath away and cover up to it', () => {

@@ -31,7 +31,7 @@ export function trimWorks(
   missedM2: number,
 ): Map<Work, readonly Work[]> {
   const { swathM, spacingM } = options;
-  const stepM = Math.max(0.1, Math.min(swathM / 5, Math.sqrt(areaM2 / MOST_POINTS)));
+  const stepM = stepOf(swathM, areaM2);
   const points = pointsOf(rings, stepM);
   const seen = works.map((work) => seenBy(work, points, swathM / 2));
   const counts = new Int32Array(points.length);
@@ -65,6 +65,40 @@ export function trimWorks(
       if (to - from < stepM || atM < from || atM > to) counts[point] = (counts[point] as number) - 1;
   }
   return changed;
+}
+
+const stepOf = (swathM: number, areaM2: number): number =>
+  Math.max(0.1, Math.min(swathM / 5, Math.sqrt(areaM2 / MOST_POINTS)));
+
+/** Ground as works reach it. */
+export interface GroundSeen {
+  /** ground that a work alone reaches, m². */
+  ownM2(work: Work): number;
+  /** a work is no longer walked. */
+  remove(work: Work): void;
+}
+
+/** What each of some works reaches of a zone, by points of its ground. */
+export function seenOnGround(
+  { rings, areaM2, options: { swathM } }: ZoneGround,
+  works: readonly Work[],
+): GroundSeen {
+  const points = pointsOf(rings, stepOf(swathM, areaM2));
+  const seen = new Map(works.map((work) => [work, seenBy(work, points, swathM / 2)]));
+  const counts = new Int32Array(points.length);
+  for (const list of seen.values())
+    for (const { point } of list) counts[point] = (counts[point] as number) + 1;
+  return {
+    ownM2: (work) =>
+      sumOf(
+        (seen.get(work) ?? []).filter(({ point }) => counts[point] === 1),
+        points,
+      ),
+    remove(work) {
+      for (const { point } of seen.get(work) ?? []) counts[point] = (counts[point] as number) - 1;
+      seen.delete(work);
+    },
+  };
 }
 
 const sumOf = (list: readonly Seen[], points: readonly GroundPoint[]): number =>
