@@ -9,6 +9,9 @@ import { createWays, type Toll, type Way, type Ways } from './ways';
 
 /** Walls, banks and beds are passed at this distance, m; gaps of less than twice that are no way through. Common practice, no source. */
 const CLEARANCE_M = 0.15;
+/** and where the ground leaves room for it, without a longer detour than this, at this one, m: shoulders and a spreader's wheel. Common practice, no source. */
+const EASY_CLEARANCE_M = 0.5;
+const EASY_DETOUR_M = 1.5;
 /** Strips are passed at this distance, m. */
 const STRIP_CLEARANCE_M = 0.06;
 /** Round outlines are gone round by fewer corners, this far off: less than either distance, m. */
@@ -36,6 +39,8 @@ export interface Carry extends Way {
 /** Ground that is walked with the applicator shut. */
 export interface CarryGround {
   between(from: XY, to: XY, toll?: Toll): Carry;
+  /** the same way, farther from houses, water and beds where there is room; for ways that are walked. */
+  atEase(way: Carry): Carry;
   /** the shortest round obstacles, over strips too; null: walls stand all round one of the places. */
   roundWalls(from: XY, to: XY): Way | null;
 }
@@ -102,7 +107,19 @@ export function createCarryGround(
     ways === roundWalls || roundWalls.isClear(roundWalls.standOutside(place), ways.standOutside(place));
   const wayBy = (ways: Ways, from: XY, to: XY, toll?: Toll): Way | null =>
     canLeave(ways, from) && canLeave(ways, to) ? ways.between(from, to, toll) : null;
+  let easy: Ways | null = null;
+  const easyWays = (): Ways => {
+    easy ??= createWays(unionOf([...passedAt(obstacles, EASY_CLEARANCE_M), ...spared, ...outside]));
+    return easy;
+  };
   return {
+    atEase(way) {
+      const [from, to] = [way.line[0] as XY, way.line.at(-1) as XY];
+      // a straight way on open ground bends round nothing
+      if (way.how !== 'open' || way.line.length < 3 || walls.length === 0) return way;
+      const wide = wayBy(easyWays(), from, to);
+      return wide && wide.lengthM <= way.lengthM + EASY_DETOUR_M ? { ...wide, how: way.how } : way;
+    },
     roundWalls: (from, to) => wayBy(onGround, from, to) ?? roundWalls.between(from, to),
     between(from, to, toll) {
       for (const [how, ways] of layers) {

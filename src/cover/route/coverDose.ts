@@ -12,7 +12,7 @@ import { type Outline, outlineOf } from '../outline';
 import type { CoverDose, CoverInput, CoverZone, DoseCoverage, Leg, ZonePasses, ZoneWalk } from '../passTypes';
 import { type CarryGround, type CarryHow, createCarryGround, standingObstacles } from './carryGround';
 import { type ChosenStop, chooseStops, type RoundEnds, type StopChoice } from './chooseStops';
-import { dryWay } from './dryWay';
+import { dryWay, easyWay } from './dryWay';
 import { hoseReach } from './hoseReach';
 import { mergeWalks } from './mergeWalks';
 import { isShut, overWet } from './overWet';
@@ -122,7 +122,8 @@ class Walk {
   carryTo(to: XY, coat: 1 | 2): void {
     const from = this.at;
     if (from && Math.hypot(to[0] - from[0], to[1] - from[1]) > JOINED_M) {
-      const way = dryWay(this.ground, from, to, this.dose.staysWet ? this.wet : []);
+      const wet = this.dose.staysWet ? this.wet : [];
+      const way = easyWay(this.ground, dryWay(this.ground, from, to, wet), wet);
       this.told.set(way.how, (this.told.get(way.how) ?? 0) + 1);
       const { line, lengthM } = way;
       this.legs.push({ kind: 'carry', zoneId: null, coat, line, lengthM, knots: [] });
@@ -151,6 +152,7 @@ function finish(
   const many = tooManyFills(dose.tooManyVessels ?? 0, { doseId });
   const issues: Issue[] = [
     ...(coats === 2 && staysWet ? [wetCoats(doseId)] : []),
+    ...(dose.isGuarded && dose.headerLaps === 0 ? [guardWithoutLaps(doseId)] : []),
     ...wayIssues(told, doseId),
     ...(reach?.issues ?? []),
     ...(close ? [close] : []),
@@ -179,6 +181,12 @@ function wetCoats(doseId: string): Issue {
   const message =
     'Two coats of what goes out wet: the second round begins where the first has dried. Check that the label allows a second coat.';
   return { code: 'two-wet-coats', severity: 'note', message, place: { doseId } };
+}
+
+function guardWithoutLaps(doseId: string): Issue {
+  const message =
+    'The edge guard helps only where you walk along the edge: without laps, passes that end at a drive throw over it. Choose one lap or more.';
+  return { code: 'guard-without-laps', severity: 'note', message, place: { doseId } };
 }
 
 /** A zone that the walk leaves out. */

@@ -55,6 +55,13 @@ export function dryWay(ground: CarryGround, from: XY, to: XY, wet: readonly Outl
   return best;
 }
 
+/** A way with more room beside houses, where that leads over no more wet ground. */
+export function easyWay(ground: CarryGround, way: Carry, wet: readonly Outline[]): Carry {
+  const wide = ground.atEase(way);
+  if (wide === way || wet.length === 0) return wide;
+  return metresOver(wide.line, wet) <= metresOver(way.line, wet) + STEP_M ? wide : way;
+}
+
 /** The shortest step off wet ground for one who stands on it. */
 function stepsOff(ground: Outline, place: XY): XY[] {
   return isWellInside(place, ground) ? [nearestOn(place, sidesOf(ground.parts))] : [];

@@ -1,5 +1,10 @@
 import { planeAreaOf } from '../../measure/clip';
 import type { PlaneRings, XY } from '../../measure/types';
+import type { Issue } from '../../yard/types';
+import { orientedRings } from '../passes/frame';
+import { headingsToTry } from '../passes/headings';
+import { middleLoop } from '../passes/middleLoop';
+import { middlePass } from '../passes/middlePass';
 import type { CoverDose, CoverZone, Leg, PassGround, PassOptions, ZonePasses } from '../passTypes';
 import { distanceToSegment, sidesOf } from '../segments';
 import { WET_DETOUR } from './dryWay';
@@ -91,7 +96,7 @@ function endOf(legs: readonly Leg[], isLast: boolean): XY | null {
 
 /**
  * The walk over one piece of ground.
- * @param coats in order; the second is laid across the first
+ * @param coats in order; the second is laid across the first, or straight where that went round and round
  * @param across heading of the first coat, where it is laid before; null: none is
  * @param known heading found before for this ground, so that it is not looked for again
  * @returns null where no pass has room; `walks` then still says why
@@ -111,10 +116,12 @@ export function planStop(
   let { across } = known;
   let lengthM = 0;
   coats.forEach((coat, i) => {
-    const headingDeg = coat === 2 && across !== null ? (across + 90) % 180 : known.headingDeg;
+    const headingDeg = coat === 2 ? secondHeading(part, dose, across, known.headingDeg) : known.headingDeg;
     const { spacingM, swathM, headerLaps, lapsFirst } = dose;
     const options = { spacingM, swathM, headerLaps, lapsFirst, headingDeg };
-    const laid = plan(ground, options, from, i === coats.length - 1 ? ends.to : null);
+    const first = plan(ground, options, from, i === coats.length - 1 ? ends.to : null);
+    const isAlike = coat === 2 && (headingDeg === null || first.headingDeg === null);
+    const laid = isAlike ? { ...first, issues: [...first.issues, coatsAlike(zone)] } : first;
     const passes = dose.staysWet ? endOutside(laid, part) : laid;
     const entry = endOf(passes.legs, false);
     const before = endOf(legs, true);
@@ -128,6 +135,28 @@ export function planStop(
   const [entry, exit] = [endOf(legs, false), endOf(legs, true)];
   const costM = lengthM + (dose.staysWet ? WET_DETOUR * overWet(legs, dose.swathM) : 0);
   return { walks, stop: entry && exit ? { walks, entry, exit, lengthM: costM } : null };
+}
+
+/**
+ * Heading of a second coat: across the first one's passes; where that one went round and round, along the sides of the
+ * ground, so that the second is not laid the same.
+ * @returns null: the ground is no wider than a swath, there is one way to walk it
+ */
+function secondHeading(
+  part: PlaneRings,
+  { spacingM, swathM }: CoverDose,
+  across: number | null,
+  chosenDeg: number | null,
+): number | null {
+  if (across !== null) return (across + 90) % 180;
+  if (chosenDeg !== null) return chosenDeg;
+  if (middlePass(part, spacingM) || middleLoop(part, spacingM, swathM).length > 0) return null;
+  return headingsToTry([orientedRings([part])], spacingM, 1)[0]?.degrees ?? null;
+}
+
+function coatsAlike({ name }: CoverZone): Issue {
+  const message = `Both coats of “${name}” are walked the same way, as its ground leaves no room for passes across: shift the second by half a swath where you can.`;
+  return { code: 'coats-alike', severity: 'note', message, place: {} };
 }
 
 /** Laps round and round of what stays wet are walked from the middle outwards, so that the way out is dry. */
