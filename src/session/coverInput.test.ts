@@ -133,6 +133,28 @@ describe('coverInput', () => {
     expect(inputOf(yardOf({ doses: doses.slice(1) })).hose).toBeNull();
   });
 
+  it('walks a lap along the edges where the guard is down, and tells where none was chosen', () => {
+    const equipment = [newEquipment('rotary', 'broadcast-spreader', { swathM: 3, hasEdgeGuard: true })];
+    const inputBy = (passes: Partial<typeof DEFAULT_PASSES>, tools = equipment) => {
+      const dose = newDose('dry', 'granules', { passes: { ...DEFAULT_PASSES, ...passes } });
+      return inputOf(yardOf({ doses: [dose] }, { equipment: tools }));
+    };
+    const lapsOf = (input: CoverInput) => input.doses[0]?.headerLaps;
+    const codesOf = (input: CoverInput) =>
+      coverVisit(input).doses.flatMap(({ issues }) => issues.map(({ code }) => code));
+    const guarded = inputBy({ isGuarded: true });
+    expect(lapsOf(guarded)).toBe(1);
+    expect(codesOf(guarded)).not.toContain('guard-without-laps');
+    expect(lapsOf(inputBy({ isGuarded: true, headerLaps: 2 }))).toBe(2);
+    const without = inputBy({ isGuarded: true, headerLaps: 0 });
+    expect(lapsOf(without)).toBe(0);
+    expect(codesOf(without)).toContain('guard-without-laps');
+    // no guard: laps are left free
+    expect(lapsOf(inputBy({}))).toBeNull();
+    const bare = [newEquipment('rotary', 'broadcast-spreader', { swathM: 3 })];
+    expect(lapsOf(inputBy({ isGuarded: true }, bare))).toBeNull();
+  });
+
   it('takes over how the passes of a dose are chosen, and where the walk begins and ends', () => {
     const passes = { ...DEFAULT_PASSES, headerLaps: 2, coats: 2, headings: { lawn: 200 } } as const;
     const made = inputOf(

@@ -82,6 +82,7 @@ function coverDoseOf(
   const { dose, product } = figures;
   const { equipment } = equipmentOfDose(yard, dose, product);
   const isWet = isSprayed(product);
+  const isGuarded = dose.passes.isGuarded && equipment.hasEdgeGuard;
   const drawn = drawnFrom(figures, equipment, stockAtDose(all, visit.id, figures).onHand);
   const zoneOf = ({ zoneId, name, areaM2, isPlaced }: DoseZone): CoverZone => {
     const heading = dose.passes.headings[zoneId];
@@ -98,7 +99,8 @@ function coverDoseOf(
     doseId: dose.id,
     spacingM: equipment.swathM * (1 - equipment.overlapShare),
     swathM: equipment.swathM,
-    headerLaps: dose.passes.headerLaps,
+    // a guard helps only where one walks along the edge
+    headerLaps: dose.passes.headerLaps ?? (isGuarded ? 1 : null),
     lapsFirst: !isWet,
     coats: dose.passes.coats,
     zones: figures.zones.filter(({ areaM2 }) => areaM2 > 0).map(zoneOf),
@@ -106,5 +108,6 @@ function coverDoseOf(
     ...(drawn.count > drawn.vessels.length ? { tooManyVessels: drawn.count } : {}),
     staysWet: isWet,
     byHose: equipment.applicator === 'hose-end',
+    ...(isGuarded ? { isGuarded } : {}),
   };
 }
