@@ -18,7 +18,7 @@ export const WALK_LINES: Readonly<Record<WalkLineId, WalkLine>> = {
   pass: { id: 'pass', words: 'thin line', width: 1.3, dash: [] },
   cross: { id: 'cross', words: 'long dash and dot', width: 1.3, dash: [16, 3, 1.5, 3] },
   lap: { id: 'lap', words: 'even dashes', width: 1.5, dash: [9, 4] },
-  turn: { id: 'turn', words: 'fine dots', width: 1, dash: [1.6, 2.6] },
+  turn: { id: 'turn', words: 'fine dots', width: 1.1, dash: [1.8, 2.4] },
   carry: { id: 'carry', words: 'round dots', width: 2.4, dash: [0.1, 5] },
   hose: { id: 'hose', words: 'dash and three dots', width: 1.8, dash: [12, 4, 1.8, 4, 1.8, 4, 1.8, 4] },
 };

@@ -104,7 +104,7 @@ function orderBlocks(yard: Yard, walk: DoseWalk): Block[] {
     {
       type: 'text',
       strong: false,
-      text: `Times hold turns and refills${drying === '' ? '' : `, ${drying}`}. Straight passes go there and back along the heading; the numbers stand on the map of passes.${speedMPerS === null ? '' : ' Pace so that just the zone’s own amount goes out: where passes lie closer, a little faster.'}`,
+      text: `Times hold turns and refills${drying === '' ? '' : `, ${drying}`}. Straight passes go there and back along the heading; the numbers stand on the map of passes, keys in brackets behind the names.${speedMPerS === null ? '' : ' Pace so that just the zone’s own amount goes out: where passes lie closer, a little faster.'}`,
     },
   ];
   if (notes.length > 0) blocks.push({ type: 'list', ticks: false, items: notes });
