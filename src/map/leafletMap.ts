@@ -90,6 +90,8 @@ export function createLeafletMap(
   let scale: L.Control.Scale | null = null;
   let scaleUnits = '';
   let hasFitted = false;
+  /** where the view stood when the whole yard was shown last; null: since then parts of it were, or a tool was taken. */
+  let fittedTo: { readonly zoom: number; readonly corner: L.Point } | null = null;
   /** the person has moved the view or taken a tool: it is theirs, and no longer fitted to new sizes. */
   let isTaken = false;
   let here: L.Circle | null = null;
@@ -128,10 +130,20 @@ export function createLeafletMap(
   const sizes = new ResizeObserver(() => {
     const before = map.getSize();
     map.invalidateSize({ animate: false, pan: before.x !== element.clientWidth } as L.ZoomPanOptions);
-    if (!hasFitted || !isTaken) fitView();
+    // a yard shown whole stays so: a bar that comes up would lie over the lowest of it
+    if (!hasFitted || !isTaken || isAsFitted()) fitView();
     else if (map.getSize().y < before.y && tools.tool.type === 'select') revealChosen();
   });
   sizes.observe(element);
+
+  /** Whether the view is still that in which the whole yard was shown last: the top left stays when the height changes. */
+  function isAsFitted(): boolean {
+    return (
+      fittedTo !== null &&
+      fittedTo.zoom === map.getZoom() &&
+      map.project(map.getBounds().getNorthWest()).distanceTo(fittedTo.corner) < 1
+    );
+  }
 
   /** Brings the chosen zones into view by moving; zooms out only when they are larger than the view. */
   function revealChosen(): void {
@@ -186,6 +198,10 @@ export function createLeafletMap(
       for (const corner of cornersOfPicture(picture.baseLayer)) bounds.extend(toLatLng(corner));
     }
     showBounds(bounds);
+    fittedTo =
+      zoneIds || !bounds.isValid()
+        ? null
+        : { zoom: map.getZoom(), corner: map.project(map.getBounds().getNorthWest()) };
   }
 
   /** @param barPx kept free above for the bar that lies over the top of a large map while a tool is at work */
@@ -279,7 +295,10 @@ export function createLeafletMap(
     },
     setTool(tool) {
       keys.hideCrosshair();
-      if (tool.type !== 'select') isTaken = true;
+      if (tool.type !== 'select') {
+        isTaken = true;
+        fittedTo = null;
+      }
       tools.set(tool);
     },
     finish: () => tools.session?.finish(),

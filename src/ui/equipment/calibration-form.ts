@@ -119,7 +119,13 @@ export class CalibrationForm extends AppPart {
       <h3>Result</h3>
       ${kind === 'pans' ? panChart(draft.readings, app.units) : nothing}
       <calibration-result .app=${app} .rev=${this.rev} .result=${result} .equipment=${equipment} .product=${this.product}></calibration-result>
-      ${result.figures.length > 0 ? this.renderEnds(result) : nothing}
+      ${
+        result.figures.length > 0
+          ? this.renderEnds(result)
+          : calibrationDrafts.draftOf(this.place) !== null
+            ? html`<div class="row"><button class="plain" @click=${this.drop}>Begin anew</button></div>`
+            : nothing
+      }
     `;
   }
 
