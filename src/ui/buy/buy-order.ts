@@ -9,6 +9,7 @@ import { AppPart } from '../parts/app-part';
 import { saveFile } from '../parts/save-file';
 import { selectField } from '../parts/select-field';
 import { shared } from '../parts/shared';
+import { undoStep } from '../parts/undo-step';
 
 const PAPER_WORDS = { letter: 'Letter', a4: 'A4' } as const;
 type PaperName = keyof typeof PAPER_WORDS;
@@ -135,9 +136,6 @@ export class BuyOrder extends AppPart {
     const { app, order } = this;
     app.dispatch('Put the order on the shelf', (yard) => shelveOrder(yard, order.lines));
     const packs = order.packs === 1 ? 'One pack is' : `${order.packs} packs are`;
-    app.note('order-shelved', `${packs} added to the shelf.`, {
-      label: 'Undo',
-      run: () => app.session.undo(),
-    });
+    app.note('order-shelved', `${packs} added to the shelf.`, undoStep(app));
   }
 }

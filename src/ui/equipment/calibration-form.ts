@@ -26,7 +26,7 @@ import type { AskedDose } from './equipment-open';
 import { panChart, panChartStyles } from './pan-chart';
 import type { CalibrationSheet, SheetField, SheetStep } from './sheet-types';
 import './reading-fields';
-import { undoStep } from './undo-step';
+import { undoStep } from '../parts/undo-step';
 
 /** One calibration, step by step in the yard. Event `calibration-close` when it is kept or left. */
 @customElement('calibration-form')

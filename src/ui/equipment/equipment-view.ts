@@ -22,7 +22,7 @@ import { copyOfEquipment, freshEquipment } from './equipment-edits';
 import './equipment-form';
 import { type AskedDose, takeEquipmentAsk } from './equipment-open';
 import './hose-form';
-import { undoStep } from './undo-step';
+import { undoStep } from '../parts/undo-step';
 
 /** The person's own sprayers and spreaders, the hose and the step; calibrated here. */
 @customElement('equipment-view')

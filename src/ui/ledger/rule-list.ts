@@ -9,6 +9,7 @@ import { AppPart, fieldValue, isTicked } from '../parts/app-part';
 import { shared } from '../parts/shared';
 import { blankRule, draftOfRule, type RuleDraft } from './rule-draft';
 import './rule-form';
+import { undoStep } from '../parts/undo-step';
 import type { RuleDone } from './rule-form';
 
 const KINDS = Object.keys(RULE_KIND_WORDS) as RuleTerms['kind'][];
@@ -142,10 +143,7 @@ export class RuleList extends AppPart {
   private removeRule(rule: LocalRule): void {
     const { app } = this;
     app.dispatch('Remove rule', (yard) => removeEntry(yard, 'rules', rule.id));
-    app.note('rule-removed', `“${rule.name.trim() || 'Rule without a name'}” is removed.`, {
-      label: 'Undo',
-      run: () => app.session.undo(),
-    });
+    app.note('rule-removed', `“${rule.name.trim() || 'Rule without a name'}” is removed.`, undoStep(app));
   }
 }
 

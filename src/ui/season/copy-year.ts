@@ -8,6 +8,7 @@ import '../parts/number-field';
 import type { NumberChange } from '../parts/number-field';
 import { selectField } from '../parts/select-field';
 import { shared } from '../parts/shared';
+import { undoStep } from '../parts/undo-step';
 
 type Shift = 'weeks' | 'week-more' | 'same-day';
 const VISIT_WORDS = { all: 'all visits', done: 'only those done', none: 'no visits' } as const;
@@ -121,10 +122,7 @@ export class CopyYear extends AppPart {
   private run(order: SeasonCopy): void {
     const { app } = this;
     app.dispatch('Copy a year', (yard) => copySeason(yard, order, (prefix) => app.newId(prefix)));
-    app.note('year-copied', `${order.fromYear} is copied to ${order.toYear}.`, {
-      label: 'Undo',
-      run: () => app.session.undo(),
-    });
+    app.note('year-copied', `${order.fromYear} is copied to ${order.toYear}.`, undoStep(app));
     this.dispatchEvent(
       new CustomEvent<number>('year-chosen', { detail: order.toYear, bubbles: true, composed: true }),
     );

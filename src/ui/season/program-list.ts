@@ -27,6 +27,7 @@ import { shared } from '../parts/shared';
 import './copy-year';
 import { issuesOfVisit } from './judge-move';
 import './program-form';
+import { undoStep } from '../parts/undo-step';
 
 /** Programs: rules that make the visits of a season, and the making of them. */
 @customElement('program-list')
@@ -221,10 +222,11 @@ export class ProgramList extends AppPart {
       .replaceAll('to add', 'added')
       .replaceAll('to bring up to date', 'brought up to date')
       .replaceAll('to take away', 'taken away');
-    app.note('visits-made', `Visits: ${words.replace('nothing to change', 'nothing changed')}.`, {
-      label: 'Undo',
-      run: () => app.session.undo(),
-    });
+    app.note(
+      'visits-made',
+      `Visits: ${words.replace('nothing to change', 'nothing changed')}.`,
+      undoStep(app),
+    );
   }
 
   private readonly add = (): void => {
@@ -278,10 +280,11 @@ export class ProgramList extends AppPart {
     const { app } = this;
     app.dispatch('Remove program', (yard) => removeEntry(yard, 'programs', program.id));
     this.open(null);
-    app.note('program-removed', `“${programName(program)}” is removed; the visits it made stay.`, {
-      label: 'Undo',
-      run: () => app.session.undo(),
-    });
+    app.note(
+      'program-removed',
+      `“${programName(program)}” is removed; the visits it made stay.`,
+      undoStep(app),
+    );
   }
 }
 

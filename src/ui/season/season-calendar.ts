@@ -18,6 +18,7 @@ import { MONTH_NAMES, SHORT_MONTH_NAMES } from '../../yard/yearDay';
 import { AppPart } from '../parts/app-part';
 import { issueNotes } from '../parts/issue-notes';
 import { shared } from '../parts/shared';
+import { undoStep } from '../parts/undo-step';
 import { askBar, type BarActs, heldBar, KEYS_WORDS, pointedBar } from './calendar-bar';
 import { calendarKey, causeMarks } from './calendar-key';
 import { causesOn, dayClasses, visitsByDay, weeksToShow } from './calendar-model';
@@ -387,10 +388,7 @@ export class SeasonCalendar extends AppPart {
     this.pointed = null;
     this.told = `${visitName(visit)} is removed.`;
     app.dispatch('Remove visit', (yard) => removeVisit(yard, visit.id));
-    app.note('visit-removed', `“${visitName(visit)}” is removed.`, {
-      label: 'Undo',
-      run: () => app.session.undo(),
-    });
+    app.note('visit-removed', `“${visitName(visit)}” is removed.`, undoStep(app));
   }
 }
 

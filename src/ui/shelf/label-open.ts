@@ -8,6 +8,7 @@ import type { Issue, Product } from '../../yard/types';
 import { AppPart, fieldValue, isTicked } from '../parts/app-part';
 import { issueNotes } from '../parts/issue-notes';
 import { shared } from '../parts/shared';
+import { undoStep } from '../parts/undo-step';
 import { shownAnalysis } from './product-edits';
 
 type How = 'copy' | 'replace';
@@ -183,6 +184,6 @@ export class LabelOpen extends AppPart {
     const words = picks.length === 1 ? '1 label is' : `${picks.length} labels are`;
     this.outcome = `${words} on the shelf.`;
     this.close();
-    app.note('labels-taken', this.outcome, { label: 'Undo', run: () => app.session.undo() });
+    app.note('labels-taken', this.outcome, undoStep(app));
   }
 }

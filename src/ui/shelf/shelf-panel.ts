@@ -23,6 +23,7 @@ import { freeName } from '../../words/zoneWords';
 import { isEquipmentAsked } from '../equipment/equipment-open';
 import { entryList } from '../parts/entry-list';
 import { shared } from '../parts/shared';
+import { undoStep } from '../parts/undo-step';
 import { onLabelFile, takeLabelFile } from './label-inbox';
 import { flagWords, quietGaps } from './product-gaps';
 
@@ -308,9 +309,6 @@ export class ShelfPanel extends AppPart {
       ),
     );
     this.open(null);
-    app.note('product-removed', `“${product.name}” is off the shelf.`, {
-      label: 'Undo',
-      run: () => app.session.undo(),
-    });
+    app.note('product-removed', `“${product.name}” is off the shelf.`, undoStep(app));
   }
 }

@@ -21,6 +21,7 @@ import './soil-amendments';
 import type { SoilChange } from './soil-change';
 import './soil-form';
 import './soil-scale';
+import { undoStep } from '../parts/undo-step';
 
 /** Soil tests of the yard: what each says, the ground without one, and the refusals set aside. */
 @customElement('soil-section')
@@ -141,10 +142,7 @@ export class SoilSection extends AppPart {
     const { app } = this;
     app.dispatch('Remove soil test', (yard) => removeEntry(yard, 'soilTests', test.id));
     this.open(null);
-    app.note('soil-test-removed', `“${soilTestName(test)}” is removed.`, {
-      label: 'Undo',
-      run: () => app.session.undo(),
-    });
+    app.note('soil-test-removed', `“${soilTestName(test)}” is removed.`, undoStep(app));
   }
 
   private change({ id }: SoilTest, { field, change }: SoilChange): void {

@@ -21,6 +21,7 @@ import type { NumberChange } from '../parts/number-field';
 import '../parts/quantity-field';
 import type { QuantityChange } from '../parts/quantity-field';
 import { shared } from '../parts/shared';
+import { undoStep } from '../parts/undo-step';
 
 /** A visit that is done: the day, what was really used of each product, and what that takes off the shelf. */
 @customElement('done-form')
@@ -219,7 +220,7 @@ export class DoneForm extends AppPart {
       : short.length === 0
         ? 'The visit is marked done and its products are off the shelf.'
         : 'The visit is marked done; the shelf held less than it took of some products.';
-    app.note('visit-done', words, { label: 'Undo', run: () => app.session.undo() });
+    app.note('visit-done', words, undoStep(app));
   }
 
   private changeDay(day: string): void {

@@ -18,6 +18,7 @@ import './visit-order';
 import { visitChoices } from '../../words/visitWords';
 import { freeName } from '../../words/zoneWords';
 import './zone-choice';
+import { undoStep } from '../parts/undo-step';
 
 /** Visit: what goes where on one day, and everything to bring and to do for it. */
 @customElement('visit-panel')
@@ -205,9 +206,6 @@ export class VisitPanel extends AppPart {
     const { app, visit } = this;
     if (!visit) return;
     app.dispatch('Remove visit', (yard) => removeVisit(yard, visit.id));
-    app.note('visit-removed', `“${visit.name}” is removed.`, {
-      label: 'Undo',
-      run: () => app.session.undo(),
-    });
+    app.note('visit-removed', `“${visit.name}” is removed.`, undoStep(app));
   }
 }
