@@ -6,6 +6,7 @@ import { formatClock, formatSpeed } from '../units/formatPace';
 import { markLines, markSign, vesselWords } from '../words/markWords';
 import { lotWords, passPaceWords, speedWords, stepWords, usualPassM } from '../words/paceWords';
 import { dryingWords, headingWords, walkIssues } from '../words/passWords';
+import { formatWalk } from '../words/walkWords';
 import { coatsWords, guardWords } from '../words/workOrder';
 import { zoneKeys, zoneName } from '../words/zoneWords';
 import type { Yard } from '../yard/types';
@@ -36,7 +37,7 @@ function orderBlocks(yard: Yard, walk: DoseWalk): Block[] {
     `${names.get(zoneId) ?? ''}${coats === 2 ? `, ${coat === 1 ? 'first' : 'second'} coat` : ''}`,
     headingDeg === null ? 'laps alone' : headingWords(headingDeg),
     String(passes),
-    formatLength(lengthM, units),
+    formatWalk(lengthM, units),
     formatClock(seconds[i] ?? 0),
     ...(speedMPerS === null
       ? []
@@ -52,7 +53,7 @@ function orderBlocks(yard: Yard, walk: DoseWalk): Block[] {
       'Ways between, applicator shut',
       '',
       '',
-      formatLength(dose.lengthM - onZones, units),
+      formatWalk(dose.lengthM - onZones, units),
       formatClock(between),
       ...noPace,
     ]);
@@ -63,7 +64,7 @@ function orderBlocks(yard: Yard, walk: DoseWalk): Block[] {
     'The whole walk',
     '',
     String(passes),
-    formatLength(dose.lengthM, units),
+    formatWalk(dose.lengthM, units),
     formatClock(timeline.totalS),
     ...noPace,
   ]);
