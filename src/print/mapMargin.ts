@@ -1,5 +1,6 @@
 import { formatAreaOfPm } from '../units/format';
 import { formatClock } from '../units/formatPace';
+import { countLaps, countWords } from '../words/walkWords';
 import { zoneKeys, zoneName } from '../words/zoneWords';
 import type { Yard } from '../yard/types';
 import { drawLine, drawRect, drawText } from './drawn';
@@ -195,7 +196,10 @@ function drawKey(room: Room, { yard, derived }: MapInput): Drawn[] {
 
 /** Zones in walking order with their passes and the time they take. */
 function drawWalkKey(room: Room, { dose, coat, seconds }: PrintedWalk, yard: Yard): Drawn[] {
-  const drawn: Drawn[] = [drawText(room.x + INSET, room.y + 4.8, 2.9, 'Zones in order', { bold: true })];
+  const drawn: Drawn[] = [
+    drawText(room.x + INSET, room.y + 4.8, 2.9, 'Zones in order', { bold: true }),
+    drawText(room.x + room.width - INSET, room.y + 4.8, 2.3, 'passes, laps, time', { anchor: 'end' }),
+  ];
   const names = new Map(yard.zones.map((zone) => [zone.id, zoneName(zone)]));
   const keys = zoneKeys(yard);
   const rows = dose.walks
@@ -206,7 +210,7 @@ function drawWalkKey(room: Room, { dose, coat, seconds }: PrintedWalk, yard: Yar
   const size = pitch < 3.6 ? 2.3 : 2.6;
   rows.slice(0, rows.length > fits ? fits - 1 : fits).forEach(({ walk, number, time }, i) => {
     const y = room.y + 9.6 + i * pitch;
-    const count = walk.passes > 0 ? `${walk.passes} pass${walk.passes === 1 ? '' : 'es'}` : 'laps';
+    const count = countWords(walk.passes, countLaps(walk, dose.legs));
     const figures = time === null ? count : `${count}, ${formatClock(time)}`;
     // the key, as the map has it, stands behind the name: two numbers side by side would read as one
     const key = ` (${keys.get(walk.zoneId) ?? ''})`;

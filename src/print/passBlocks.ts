@@ -6,7 +6,7 @@ import { formatClock, formatSpeed } from '../units/formatPace';
 import { markLines, markSign, vesselWords } from '../words/markWords';
 import { lotWords, passPaceWords, speedWords, stepWords, usualPassM } from '../words/paceWords';
 import { dryingWords, headingWords, walkIssues } from '../words/passWords';
-import { formatWalk } from '../words/walkWords';
+import { countLaps, countWords, formatWalk } from '../words/walkWords';
 import { coatsWords, guardWords } from '../words/workOrder';
 import { zoneKeys, zoneName } from '../words/zoneWords';
 import type { Yard } from '../yard/types';
@@ -31,12 +31,13 @@ function orderBlocks(yard: Yard, walk: DoseWalk): Block[] {
   const keys = zoneKeys(yard);
   const names = new Map(yard.zones.map((zone) => [zone.id, zoneName(zone)]));
   const { speedMPerS } = pace;
+  const laps = dose.walks.map((each) => countLaps(each, dose.legs));
   const rows = dose.walks.map(({ zoneId, coat, headingDeg, passes, lengthM }, i) => [
     String(i + 1),
     keys.get(zoneId) ?? '',
     `${names.get(zoneId) ?? ''}${coats === 2 ? `, ${coat === 1 ? 'first' : 'second'} coat` : ''}`,
     headingDeg === null ? 'laps alone' : headingWords(headingDeg),
-    String(passes),
+    countWords(passes, laps[i] ?? 0),
     formatWalk(lengthM, units),
     formatClock(seconds[i] ?? 0),
     ...(speedMPerS === null
@@ -63,7 +64,10 @@ function orderBlocks(yard: Yard, walk: DoseWalk): Block[] {
     '',
     'The whole walk',
     '',
-    String(passes),
+    countWords(
+      passes,
+      laps.reduce((sum, each) => sum + each, 0),
+    ),
     formatWalk(dose.lengthM, units),
     formatClock(timeline.totalS),
     ...noPace,
@@ -92,9 +96,9 @@ function orderBlocks(yard: Yard, walk: DoseWalk): Block[] {
       [
         column('No.', 0.06),
         column('Key', 0.06),
-        column('Zone', speedMPerS === null ? 0.34 : 0.26),
+        column('Zone', speedMPerS === null ? 0.31 : 0.23),
         column('Heading', 0.19),
-        column('Passes', 0.1, 'right'),
+        column('Passes, laps', 0.13, 'right'),
         column('Walk', speedMPerS === null ? 0.13 : 0.11, 'right'),
         column('Time', 0.12, 'right'),
         ...(speedMPerS === null ? [] : [column('Pace', 0.1, 'right')]),
@@ -129,7 +133,11 @@ function walkByWords(yard: Yard, { dose, figures, equipment, pace, coats }: Dose
 /** What speaks against the walk and its pace, the ground named; and figures that nobody measured. */
 function cautionsOf(yard: Yard, { dose, pace, isAssumed, timeline }: DoseWalk) {
   const names = new Map(yard.zones.map((zone) => [zone.id, zone.name]));
-  const issues = [...walkIssues(dose, names), ...pace.issues, ...speedIssues(timeline.speeds, names)];
+  const issues = [
+    ...walkIssues(dose, names),
+    ...pace.issues,
+    ...speedIssues(timeline.speeds, names, pace.speedMPerS, yard.settings.units),
+  ];
   const textsOf = (isNote: boolean) => [
     ...new Set(issues.filter(({ severity }) => (severity === 'note') === isNote).map((each) => each.message)),
   ];

@@ -1,3 +1,4 @@
+import type { Leg, ZoneWalk } from '../cover/passTypes';
 import { M_PER_FT } from '../units/factors';
 import { formatAtPlace, formatLength } from '../units/format';
 import type { UnitSystem } from '../yard/types';
@@ -8,6 +9,17 @@ const SHORT_M = 10;
 /** A length walked, in whole feet or metres: nobody walks to the centimetre. */
 export function formatWalk(lengthM: number, units: UnitSystem): string {
   return lengthM < SHORT_M ? formatLength(lengthM, units) : whole(lengthM / unitOf(units), units);
+}
+
+/** Laps of one zone and coat. @param legs of the whole dose */
+export function countLaps({ zoneId, coat }: Pick<ZoneWalk, 'zoneId' | 'coat'>, legs: readonly Leg[]): number {
+  return legs.filter((leg) => leg.kind === 'lap' && leg.zoneId === zoneId && leg.coat === coat).length;
+}
+
+/** Passes and laps in a column: "12, 2", "–, 2" laps alone, "12" passes alone. */
+export function countWords(passes: number, laps: number): string {
+  if (laps === 0) return String(passes);
+  return `${passes === 0 ? '–' : passes}, ${laps}`;
 }
 
 /** Parts of a walk, m. */

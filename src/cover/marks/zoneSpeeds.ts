@@ -1,4 +1,6 @@
-import type { Issue } from '../../yard/types';
+import { FASTEST_M_PER_S } from '../../pace/usual';
+import { formatSpeed } from '../../units/formatPace';
+import type { Issue, UnitSystem } from '../../yard/types';
 import type { Leg } from '../passTypes';
 import type { DoseGround } from './walkProgress';
 
@@ -53,16 +55,29 @@ export function factorOf(
 /**
  * Zones that the swath does not suit: where passes lay down much more than the plan, or much less, at the dose's pace.
  * @param names of the zones by id
- * @returns notes `passes-crowded` and `passes-spread`, one for each zone at most
+ * @param speedMPerS of the dose's pace; null: not known
+ * @returns notes `passes-crowded` and `passes-spread`, and a warning `zone-too-fast` where the zone alone cannot be
+ * walked so fast (what is told of the whole dose is not told again); one for each zone at most
  */
-export function speedIssues(speeds: readonly ZoneSpeed[], names: ReadonlyMap<string, string>): Issue[] {
+export function speedIssues(
+  speeds: readonly ZoneSpeed[],
+  names: ReadonlyMap<string, string>,
+  speedMPerS: number | null,
+  units: UnitSystem,
+): Issue[] {
   const told = new Set<string>();
   return speeds.flatMap(({ zoneId, factor }): Issue[] => {
     const isCrowded = factor > MOST_FACTOR;
-    if (told.has(zoneId) || (!isCrowded && factor > 1 / MOST_FACTOR)) return [];
+    const isTooFast =
+      speedMPerS !== null && speedMPerS <= FASTEST_M_PER_S && speedMPerS * factor > FASTEST_M_PER_S;
+    if (told.has(zoneId) || (!isCrowded && !isTooFast && factor > 1 / MOST_FACTOR)) return [];
     told.add(zoneId);
     const name = names.get(zoneId)?.trim();
     const where = name ? `On “${name}”` : 'On a zone without a name';
+    if (isTooFast) {
+      const message = `${where} the walk would be ${formatSpeed(speedMPerS * factor, units)}, faster than a person walks: use a nozzle or setting that puts out less, or a swath that suits it.`;
+      return [{ code: 'zone-too-fast', severity: 'warning', message, place: { zoneId } }];
+    }
     const times = factor.toFixed(1);
     const message = isCrowded
       ? `${where} the passes take ${times} times the walk that its area asks for: walk it as much faster, so that only its own amount goes out, or use a narrower swath there.`

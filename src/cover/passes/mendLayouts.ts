@@ -18,8 +18,7 @@ import type { ZoneGround } from './zoneGround';
 
 /** So many layouts are mended, of ground with so many corners at most. */
 const MOST_MENDED: readonly (readonly [number, number])[] = [
-  [250, 3],
-  [400, 6],
+  [400, 3],
   [Infinity, 1],
 ];
 /** Shares of the ground, missed or done twice, below which a layout needs no mending. */

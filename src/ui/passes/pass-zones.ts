@@ -1,11 +1,11 @@
 import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { factorOf, speedIssues } from '../../cover/marks/zoneSpeeds';
-import type { Leg, ZoneWalk } from '../../cover/passTypes';
+import type { ZoneWalk } from '../../cover/passTypes';
 import { formatAreaOfPm } from '../../units/format';
 import { formatClock, formatSpeed } from '../../units/formatPace';
 import { headingWords } from '../../words/passWords';
-import { formatWalk } from '../../words/walkWords';
+import { countLaps, countWords, formatWalk } from '../../words/walkWords';
 import { groundName } from '../../words/zoneWords';
 import { AppPart } from '../parts/app-part';
 import { issueNotes } from '../parts/issue-notes';
@@ -51,7 +51,7 @@ export class PassZones extends AppPart {
           <th scope="row"><b>${groundName(zone?.name ?? '')}</b>${hasCoats ? `, ${each.coat === 1 ? 'first' : 'second'} coat` : ''}
             <span>${this.areaWords(each.zoneId, zone?.areaM2 ?? each.areaM2)}</span></th>
           <td>${patternWords(each)}</td>
-          <td class="num">${countWords(each, walk.dose.legs)}</td>
+          <td class="num">${countWords(each.passes, countLaps(each, walk.dose.legs))}</td>
           <td class="num">${formatWalk(each.lengthM, units)}<br />${seconds === null ? '–' : formatClock(seconds)}${speedMPerS === null ? nothing : html`<br />${formatSpeed(speedMPerS * factorOf(speeds, each), units)}`}</td>
         </tr>`;
       })}</tbody></table>
@@ -60,7 +60,7 @@ export class PassZones extends AppPart {
           ? ''
           : ' Pace so that just the zone’s own amount goes out: where passes lie closer, a little faster.'
       }</p>
-      ${issueNotes(speedIssues(speeds, names))}`;
+      ${issueNotes(speedIssues(speeds, names, speedMPerS, units))}`;
   }
 
   /** As the visit tells it: to the digits that the measuring allows. */
@@ -68,13 +68,6 @@ export class PassZones extends AppPart {
     const sigmaM2 = this.app.session.derived.measured.zones.get(zoneId)?.netSigmaM2 ?? 0;
     return formatAreaOfPm(areaM2, sigmaM2, this.app.units);
   }
-}
-
-/** "12, 2", "2" laps alone as "–, 2", passes alone as "12". */
-function countWords({ zoneId, coat, passes }: ZoneWalk, legs: readonly Leg[]): string {
-  const laps = legs.filter((leg) => leg.kind === 'lap' && leg.zoneId === zoneId && leg.coat === coat).length;
-  if (laps === 0) return String(passes);
-  return `${passes === 0 ? '–' : passes}, ${laps}`;
 }
 
 /** "87°", "87°, laps", "laps alone". */
