@@ -4,6 +4,7 @@ import { sourcesNear, stripSources } from '../cover/sources';
 import { stripAround } from '../cover/strips';
 import { ringsToPlane } from '../measure/plane';
 import type { PlaneRings, XY } from '../measure/types';
+import { spacingOf } from '../pace/usual';
 import { equipmentOfDose } from '../plan/equipmentOfDose';
 import { isSprayed } from '../plan/sprayRate';
 import { stockAtDose } from '../plan/stockAtDose';
@@ -97,7 +98,7 @@ function coverDoseOf(
   };
   return {
     doseId: dose.id,
-    spacingM: equipment.swathM * (1 - equipment.overlapShare),
+    spacingM: spacingOf(equipment),
     swathM: equipment.swathM,
     // a guard helps only where one walks along the edge
     headerLaps: dose.passes.headerLaps ?? (isGuarded ? 1 : null),

@@ -48,11 +48,6 @@ export const CALIBRATIONS_OF: Readonly<Record<Applicator, readonly CalibrationKi
   'by-hand': ['course', 'walk'],
 };
 
-/** What it is in a sentence: "hose-end bottle". */
-export function applicatorNoun(applicator: Applicator): string {
-  return APPLICATOR_WORDS[applicator].replace(/^./, (letter) => letter.toLowerCase());
-}
-
 /** The equipment's name, or words for none. */
 export function equipmentName(equipment: Pick<Equipment, 'name' | 'applicator'>): string {
   return equipment.name.trim() || `${APPLICATOR_WORDS[equipment.applicator]} without a name`;

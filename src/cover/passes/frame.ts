@@ -44,3 +44,7 @@ export function distanceOf(a: XY, b: XY): number {
   // hypot minds overflow, at several times the cost
   return Math.sqrt(dx * dx + dy * dy);
 }
+
+/** The way between two places, straight, m; none where one of them is not told. */
+export const gapOf = (a: XY | null | undefined, b: XY | null | undefined): number =>
+  a && b ? distanceOf(a, b) : 0;

@@ -1,10 +1,8 @@
 import type { XY } from '../../measure/types';
-import { distanceOf } from './frame';
+import { gapOf } from './frame';
 import { type Item, itemOfCell, itemOfWork } from './items';
 import { bestChoices, type Stop } from './orderItems';
 import { type Row, reverseRow, type Work } from './work';
-
-const gapOf = (a: XY | null | undefined, b: XY | null | undefined): number => (a && b ? distanceOf(a, b) : 0);
 
 /** More stretches put into a tour, each where it lengthens it least, and the ways of all chosen anew. */
 export function insertWorks(

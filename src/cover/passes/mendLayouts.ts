@@ -1,6 +1,5 @@
-import type { XY } from '../../measure/types';
 import { stubsToDrop } from './dropStubs';
-import { distanceOf } from './frame';
+import { gapOf } from './frame';
 import type { Item } from './items';
 import { changeItems, rowsOfItem } from './joinStops';
 import { keepNear } from './keepNear';
@@ -165,11 +164,11 @@ function withoutFar(
   lapsFirst: boolean,
 ): Layout {
   const { stops } = orderLayout(layout, lapsFirst, null, null);
-  const gap = (a: XY | undefined, b: XY | undefined) => (a && b ? distanceOf(a, b) : 0);
   const costs = new Map<Work, number>();
   for (const [i, { item, choice }] of stops.entries()) {
     const [before, after] = [stops[i - 1]?.choice.end, stops[i + 1]?.choice.start];
-    const costM = gap(before, choice.start) + choice.lengthM + gap(choice.end, after) - gap(before, after);
+    const costM =
+      gapOf(before, choice.start) + choice.lengthM + gapOf(choice.end, after) - gapOf(before, after);
     const work = item.choices[0]?.rows()[0]?.[0];
     if (work) costs.set(work, costM);
   }

@@ -1,5 +1,5 @@
 import type { XY } from '../../measure/types';
-import { distanceOf } from './frame';
+import { distanceOf, gapOf } from './frame';
 import type { Choice, Item } from './items';
 
 /** An item with the way it is walked. */
@@ -56,8 +56,6 @@ function nearestFirst(items: readonly Item[], from: XY | null): Stop[] {
   }
   return tour;
 }
-
-const gapOf = (a: XY | null | undefined, b: XY | null | undefined): number => (a && b ? distanceOf(a, b) : 0);
 
 /** One go through all items: each to the place and way that shorten the tour most. */
 function moveItems(tour: Stop[], from: XY | null, to: XY | null): boolean {

@@ -43,11 +43,6 @@ export function reverseWork(work: Work): Work {
   };
 }
 
-/** The same with another share of ground. */
-export function scaleWork(work: Work, factor: number): Work {
-  return { ...work, knots: work.knots.map(({ atM, areaM2 }) => ({ atM, areaM2: areaM2 * factor })) };
-}
-
 /** All ground that a stretch takes on, plane m². */
 export function areaOfWork(work: Work): number {
   return work.knots.at(-1)?.areaM2 ?? 0;

@@ -1,5 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
+import { spacingOf } from '../../pace/usual';
 import { formatLength, formatPercent } from '../../units/format';
 import { equipmentName } from '../../words/equipmentWords';
 import { APPLICATOR_WORDS } from '../../words/productWords';
@@ -109,7 +110,7 @@ export class PassChoices extends AppPart {
 }
 
 function swathWords({ swathM, overlapShare }: Equipment, units: UnitSystem): string {
-  const apart = formatLength(swathM * (1 - overlapShare), units);
+  const apart = formatLength(spacingOf({ swathM, overlapShare }), units);
   return overlapShare > 0
     ? `Swath ${formatLength(swathM, units)}, passes at most ${apart} apart (${formatPercent(overlapShare)} overlap).`
     : `Passes at most ${apart} apart, one swath.`;
